@@ -1,0 +1,1 @@
+"""Everything between the YAML of the book and the site."""

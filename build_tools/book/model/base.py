@@ -1,0 +1,85 @@
+"""The small types that every part of the model is made of.
+
+Each scalar arrives as the text that was written (see ``book.yaml_reader``), and the type here says what it means.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, RootModel, WithJsonSchema
+
+LANGUAGE = r"^[a-z]{2}(-[A-Z]{2})?$"
+IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"
+
+
+class Part(BaseModel):
+    """A mapping of the book: unknown fields are mistakes, and nothing changes after reading."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+
+
+class Text(RootModel[str | dict[Annotated[str, Field(pattern=LANGUAGE)], str]]):
+    """Words for people: a plain string, or one string a language (``{en: ..., es: ...}``)."""
+
+    model_config = ConfigDict(frozen=True)
+
+    def inside(self, language: str = "en") -> str:
+        """The words in that language; where it has none, in the first language given."""
+        if isinstance(self.root, str):
+            return self.root
+        return self.root.get(language) or next(iter(self.root.values()), "")
+
+
+class Prose(Text):
+    """Words that may carry Markdown and references (``[](value:approach-thickness)``)."""
+
+
+@dataclass(frozen=True, slots=True)
+class RefersTo:
+    """Marks an identifier field with the scheme that it refers to, for the reference check."""
+
+    scheme: str
+
+
+def _identifier(scheme: str) -> Any:
+    return Annotated[str, Field(pattern=IDENTIFIER), RefersTo(scheme)]
+
+
+ProcedureId = _identifier("procedure")
+ValueId = _identifier("value")
+TermId = _identifier("term")
+ToolId = _identifier("tool")
+MaterialId = _identifier("material")
+CalculatorId = _identifier("calculator")
+InspectionId = _identifier("inspection")
+SourceId = _identifier("source")
+TradeId = _identifier("trade")
+PersonId = _identifier("person")
+
+NUMBER_OR_TEXT: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
+
+Measure = Annotated[str, WithJsonSchema({**NUMBER_OR_TEXT, "title": "Number with its unit, or value:NAME"})]
+"""A number with its unit as people write it (``1/4 in``, ``24 h``, ``2 %``), or ``value:NAME``."""
+
+Row = dict[str, Measure]
+Written = Measure | list[Row]
+"""What an input of a calculator takes: text, or a list of rows."""
+
+
+class Cited(Part):
+    """A published source of the book with the clause, table or page."""
+
+    source: SourceId
+    clause: str = ""
+
+
+Label = Literal["common practice", "this crew's rule"]
+Basis = Label | Cited
+"""Where a figure comes from: every figure has one."""
+
+
+def one_field(name: str) -> BeforeValidator:
+    """Let a bare string stand for a mapping whose one field it is."""
+    return BeforeValidator(lambda given: {name: given} if isinstance(given, str) else given)

@@ -1,0 +1,113 @@
+"""One procedure: a file ``procedures/<trade>/<procedure>.yaml``.
+
+Its identity is the name of the file and its trade the name of the folder, so neither is written twice.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated, Literal
+
+from pydantic import Field, PositiveInt, model_validator
+
+from build_tools.book.model.base import (
+    Basis,
+    Cited,
+    MaterialId,
+    Measure,
+    Part,
+    PersonId,
+    ProcedureId,
+    Prose,
+    Text,
+    ToolId,
+    one_field,
+)
+from build_tools.book.model.step import Check, Message, Step
+from build_tools.book.model.table import Amount
+
+
+class Revision(Part):
+    """Which edition of the procedure this is, what changed in it, and who approved it."""
+
+    number: PositiveInt
+    date: date
+    changed: Text
+    approved_by: PersonId
+
+
+class Labour(Part):
+    """People at work together and the labour hours of all of them, for a stated quantity of work."""
+
+    people: PositiveInt
+    hours: Amount
+    per: Measure
+    basis: Basis
+
+
+class Before(Part):
+    """What must be done first: a procedure of the book, or a state of the work in words."""
+
+    procedure: ProcedureId | None = None
+    state: Prose | None = None
+    why: Prose
+
+    @model_validator(mode="after")
+    def _one_of_them(self) -> Before:
+        if (self.procedure is None) == (self.state is None):
+            raise ValueError("'before' takes either 'procedure' or 'state'")
+        return self
+
+
+class Closes(Part):
+    """What nobody can use after the work, from when and for how long."""
+
+    what: Prose
+    time: Annotated[Measure, Field(alias="for")]
+    why: Prose
+    basis: Basis
+
+
+class ToolLine(Part):
+    """A tool that the work needs."""
+
+    tool: ToolId
+    note: Text | None = None
+
+
+class MaterialLine(Part):
+    """A material that the work uses, with its quantity; ``basis`` says for how much work that is."""
+
+    material: MaterialId
+    quantity: Amount
+    per: Text
+    note: Prose | None = None
+
+
+class Question(Part):
+    """What a learner is asked, and the answer that shows he knows."""
+
+    ask: Prose
+    answer: Prose
+
+
+class Procedure(Part):
+    """A standard method: who, with what, in which steps, and how the result is accepted."""
+
+    title: Text
+    other_names: list[Text] = []
+    summary: Prose
+    revision: Revision
+    who: Literal["helper", "lead", "licensed person"]
+    alone: Prose
+    reserved: Prose | None = None
+    labour: Labour
+    before: list[Before] = []
+    closes: list[Closes] = []
+    safety: list[Message] = []
+    tools: list[Annotated[ToolLine, one_field("tool")]] = []
+    materials: list[MaterialLine] = []
+    steps: Annotated[list[Step], Field(min_length=1)]
+    acceptance: Annotated[list[Check], Field(min_length=1)]
+    questions: list[Question] = []
+    sources: list[Cited] = []

@@ -1,0 +1,98 @@
+"""The entries that procedures refer to. Each file of ``procedures/reference/<kind>/`` maps ids to entries."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from build_tools.book.model.base import Basis, Measure, Part, PersonId, ProcedureId, Prose, TermId, Text
+
+
+class Trade(Part):
+    """A trade of the book: a folder of procedures."""
+
+    title: Text
+    summary: Prose
+    order: int
+
+
+class Value(Part):
+    """A crew standard: a figure written once. ``default_of`` names calculator inputs (``wax-ring.recess``) that it sets."""
+
+    title: Text
+    quantity: Measure
+    basis: Basis
+    means: Prose
+    default_of: list[Annotated[str, Field(pattern=r"^[a-z0-9-]+\.[a-z0-9_]+$")]] = []
+
+
+class Term(Part):
+    """A word of the trade and what it means."""
+
+    title: Text
+    means: Prose
+    other_names: list[Text] = []
+    see: list[TermId] = []
+
+
+class Tool(Part):
+    """A tool or a piece of protection, with what it is for."""
+
+    title: Text
+    use: Prose
+    other_names: list[Text] = []
+    protects: bool = False
+    rented: bool = False
+
+
+class Material(Part):
+    """A material, with the unit it is counted in and what to look for when buying it."""
+
+    title: Text
+    counted_in: str
+    buy: Prose
+    other_names: list[Text] = []
+    supplier: Text
+
+
+class Source(Part):
+    """A published source."""
+
+    title: Text
+    publisher: Text
+    edition: str = ""
+    address: str = ""
+    note: Prose | None = None
+
+
+class Inspection(Part):
+    """Somebody looks before work goes on: who, what at, and how long ahead to call."""
+
+    title: Text
+    who: Text
+    notice: Measure
+    looks_at: Prose
+
+
+class Person(Part):
+    """Somebody of the crew, and the procedures that he may do alone."""
+
+    name: str
+    role: Literal["owner", "lead", "helper", "friend"]
+    trained_in: list[ProcedureId] = []
+    note: Prose | None = None
+
+
+KINDS: dict[str, type[Part]] = {
+    "trades": Trade,
+    "values": Value,
+    "terms": Term,
+    "tools": Tool,
+    "materials": Material,
+    "sources": Source,
+    "inspections": Inspection,
+}
+"""Folder of ``procedures/reference`` to the model of its entries."""
+
+__all__ = ["KINDS", "Inspection", "Material", "Person", "PersonId", "Source", "Term", "Tool", "Trade", "Value"]

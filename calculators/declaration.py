@@ -1,0 +1,163 @@
+"""How a calculator says what it takes and what it gives.
+
+A calculator is one plain function and one :class:`Calculator` that declares it. The function gets its inputs
+in the units of the inside (see :data:`INSIDE_UNIT`), and returns a dict with one entry for each declared output
+and two more: ``cautions`` (what to watch, as sentences) and ``working`` (the arithmetic, one line a step).
+
+Hard limits of a single input are declared and checked before the function runs. A limit that depends on two
+inputs is checked in the function, which calls :func:`refuse`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal, NoReturn
+
+Quantity = Literal[
+    "length",
+    "area",
+    "volume",
+    "slope",
+    "angle",
+    "mass",
+    "time",
+    "temperature",
+    "percent",
+    "count",
+    "number",
+    "choice",
+    "yes-no",
+    "text",
+    "plan",
+    "rows",
+]
+Direction = Literal["nearest", "up", "down"]
+
+INSIDE_UNIT: dict[Quantity, str] = {
+    "length": "in",
+    "area": "sq ft",
+    "volume": "cu ft",
+    "slope": "in/in",
+    "angle": "deg",
+    "mass": "lb",
+    "time": "h",
+    "temperature": "F",
+    "percent": "%",
+    "count": "",
+    "number": "",
+}
+"""The unit in which a function receives and returns each quantity."""
+
+Answer = dict[str, Any]
+
+
+class Refused(ValueError):
+    """An input that the calculator does not answer for.
+
+    ``input`` is the input's name; the text names the value, the limit and the unit, in words for the person
+    who typed it.
+    """
+
+    def __init__(self, input: str, message: str) -> None:
+        super().__init__(message)
+        self.input = input
+        self.message = message
+
+
+def refuse(input: str, message: str) -> NoReturn:
+    """Stop with a plain message beside the input it concerns."""
+    raise Refused(input, message)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One of the words that a choice input takes."""
+
+    name: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One input of a calculator.
+
+    ``unit`` is what a bare number means when a person writes it, and how the value is shown. ``default``,
+    ``least``, ``most`` (hard limits, both allowed values) and ``usual`` (outside it the answer carries a caution)
+    are in the unit of the inside. An input with ``default=None`` must be given. ``columns`` is for ``rows`` alone:
+    each row is a dict with those names.
+    """
+
+    name: str
+    label: str
+    quantity: Quantity
+    unit: str = ""
+    default: Any = None
+    least: float | None = None
+    most: float | None = None
+    usual: tuple[float, float] | None = None
+    choices: tuple[Choice, ...] = ()
+    columns: tuple[Input, ...] = ()
+    help: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """One output of a calculator.
+
+    ``step`` is the field's precision in ``unit`` (0.0625 for a sixteenth of an inch, 0.25 for a quarter yard;
+    0 for four significant figures) and ``rounds`` the direction that is safe. Rounding is done once, when the
+    value is shown or ordered. ``columns`` is for ``rows`` alone.
+    """
+
+    name: str
+    label: str
+    quantity: Quantity
+    unit: str = ""
+    step: float = 0.0
+    rounds: Direction = "nearest"
+    columns: tuple[Output, ...] = ()
+    help: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Citation:
+    """A published source by its id in the book, with the clause; or one of the two labels for none."""
+
+    source: str
+    clause: str = ""
+
+
+COMMON_PRACTICE = Citation("common practice")
+CREW_RULE = Citation("this crew's rule")
+
+
+@dataclass(frozen=True, slots=True)
+class Calculator:
+    """The one declaration from which page, form, tables, schema, command line and checks are made.
+
+    ``example`` gives inputs as people write them; ``formula`` is Markdown, in words and signs a tradesman reads.
+    ``cannot_decide`` says what the answer does not settle and who does (the local code, the inspector, the
+    licensed person).
+    """
+
+    name: str
+    title: str
+    trade: str
+    summary: str
+    function: Callable[..., Answer]
+    inputs: tuple[Input, ...]
+    outputs: tuple[Output, ...]
+    formula: str
+    sources: tuple[Citation, ...]
+    example: Mapping[str, Any] = field(default_factory=dict)
+    other_names: tuple[str, ...] = ()
+    cannot_decide: str = ""
+
+    def input(self, name: str) -> Input | None:
+        """The input of that name, or None."""
+        return next((i for i in self.inputs if i.name == name), None)
+
+    def output(self, name: str) -> Output | None:
+        """The output of that name, or None."""
+        return next((o for o in self.outputs if o.name == name), None)
