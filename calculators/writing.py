@@ -1,0 +1,255 @@
+"""Numbers as people in the trade write them: `5' 3-1/2"`, `2-1/2 cu yd`, `1:48`.
+
+Rounding has one rule. 'nearest' takes a half away from zero (1/32 in is 1/16 in to the nearest 1/16, -1/32 in is
+-1/16 in). 'up' is towards the larger number and 'down' towards the smaller. What lies within one part in a thousand
+million of a step is that step, so that the noise of arithmetic never orders one bundle more.
+"""
+
+from __future__ import annotations
+
+from math import ceil, floor
+from typing import Any
+
+from calculators.units import from_inside
+
+SIXTEENTH = 0.0625
+NOISE = 1e-9
+
+
+def whole(x: float, direction: str) -> int:
+    """The whole number nearest to x, or the next one up or down.
+
+    >>> [whole(2.5, "nearest"), whole(-2.5, "nearest"), whole(2.0000000001, "up"), whole(2.1, "up")]
+    [3, -3, 2, 3]
+    """
+    grain = NOISE * max(1.0, abs(x))
+    if direction == "up":
+        return ceil(x - grain)
+    if direction == "down":
+        return floor(x + grain)
+    if x < 0:
+        return -floor(0.5 + grain - x)
+    return floor(x + 0.5 + grain)
+
+
+def rounded(x: float, step: float, direction: str) -> float:
+    """x in whole steps; 'nearest' takes a half away from zero. A step of 0 leaves x as it is.
+
+    >>> [rounded(2.27, 0.25, "up"), rounded(1 / 32, 1 / 16, "nearest"), rounded(0.31, 0.1, "nearest")]
+    [2.5, 0.0625, 0.3]
+    """
+    if step == 0:
+        return x
+    steps = whole(x / step, direction)
+    in_one = floor(1 / step + 0.5)
+    if in_one > 0 and abs(in_one * step - 1) < NOISE:
+        return steps / in_one
+    return steps * step
+
+
+def decimal(x: float, places: int) -> str:
+    """x with at most so many decimal places, without zeros at the end. Up to 1e15.
+
+    >>> [decimal(2.5, 2), decimal(3.0, 1), decimal(-0.004, 2), decimal(1 / 3, 3)]
+    ['2.5', '3', '0', '0.333']
+    """
+    scaled = whole(abs(x) * 10**places, "nearest")
+    digits = str(scaled)
+    while len(digits) <= places:
+        digits = "0" + digits
+    point = len(digits) - places
+    end = len(digits)
+    while end > point and digits[end - 1] == "0":
+        end = end - 1
+    written = digits[0:point]
+    if end > point:
+        written = written + "." + digits[point:end]
+    if x < 0 and scaled > 0:
+        return "-" + written
+    return written
+
+
+def four_figures(x: float) -> str:
+    """x to four significant figures; the whole part keeps all of its figures.
+
+    >>> [four_figures(1 / 3), four_figures(61.3333), four_figures(123456.7), four_figures(0.0012345)]
+    ['0.3333', '61.33', '123457', '0.001235']
+    """
+    places = 3
+    size = abs(x)
+    while size >= 10 and places > 0:
+        size = size / 10
+        places = places - 1
+    while 0 < size < 1 and places < 12:
+        size = size * 10
+        places = places + 1
+    return decimal(x, places)
+
+
+def is_binary(step: float) -> bool:
+    """Whether a step is a fraction of the tape: whole sixty-fourths.
+
+    >>> [is_binary(1 / 16), is_binary(0.25), is_binary(0.1)]
+    [True, True, False]
+    """
+    return step > 0 and floor(step * 64) == step * 64
+
+
+def places_of(step: float) -> int:
+    """How many decimal places a step needs.
+
+    >>> [places_of(1), places_of(0.25), places_of(0.005)]
+    [0, 2, 3]
+    """
+    places = 0
+    while places < 9 and abs(step * 10**places - floor(step * 10**places + 0.5)) > NOISE:
+        places = places + 1
+    return places
+
+
+def stepped(x: float, step: float, rounds: str) -> str:
+    """x in whole steps as a decimal; four significant figures for a step of 0."""
+    if step == 0:
+        return four_figures(x)
+    return decimal(rounded(x, step, rounds), places_of(step))
+
+
+def mixed(sixty_fourths: int) -> str:
+    """A number of sixty-fourths, not negative, as a mixed number in lowest terms.
+
+    >>> [mixed(80), mixed(24), mixed(128), mixed(0)]
+    ['1-1/4', '3/8', '2', '0']
+    """
+    ones = floor(sixty_fourths / 64)
+    over = sixty_fourths - ones * 64
+    under = 64
+    while over > 0 and floor(over / 2) * 2 == over:
+        over = floor(over / 2)
+        under = floor(under / 2)
+    if over == 0:
+        return str(ones)
+    part = str(over) + "/" + str(under)
+    if ones == 0:
+        return part
+    return str(ones) + "-" + part
+
+
+def fraction(x: float, step: float, rounds: str) -> str:
+    """x as a mixed number in lowest terms, in whole steps; the step is a whole number of sixty-fourths.
+
+    >>> [fraction(1.25, 1 / 16, "nearest"), fraction(-0.375, 1 / 16, "nearest"), fraction(2.27, 0.25, "up")]
+    ['1-1/4', '-3/8', '2-1/2']
+    """
+    count = whole(rounded(x, step, rounds) * 64, "nearest")
+    if count < 0:
+        return "-" + mixed(-count)
+    return mixed(count)
+
+
+def inches(x: float, step: float = SIXTEENTH) -> str:
+    """A length in inches, to the nearest 1/16 in; a half goes away from zero.
+
+    >>> [inches(1.25), inches(-0.375), inches(0.999), inches(0)]
+    ['1-1/4 in', '-3/8 in', '1 in', '0 in']
+    """
+    return fraction(x, step, "nearest") + " in"
+
+
+def feet_and_inches(x: float, step: float, rounds: str) -> str:
+    """A length in inches as feet and inches, in whole steps of inches."""
+    count = whole(rounded(x, step, rounds) * 64, "nearest")
+    sign = ""
+    if count < 0:
+        sign = "-"
+        count = -count
+    feet = floor(count / 768)
+    rest = mixed(count - feet * 768) + '"'
+    if feet == 0:
+        return sign + rest
+    return sign + str(feet) + "' " + rest
+
+
+def feet_inches(x: float, step: float = SIXTEENTH) -> str:
+    """A length in inches as feet and inches, to the nearest 1/16 in; a half goes away from zero. Never 12 in.
+
+    >>> [feet_inches(63.5), feet_inches(60), feet_inches(3.5), feet_inches(11 + 31 / 32)]
+    ['5\\' 3-1/2"', '5\\' 0"', '3-1/2"', '1\\' 0"']
+    """
+    return feet_and_inches(x, step, "nearest")
+
+
+def one_of(unit: str) -> str:
+    """The unit word for one: `bundles` is `bundle`. The last word is the one that changes.
+
+    >>> [one_of("bundles"), one_of("boxes"), one_of("days"), one_of("in"), one_of("glass")]
+    ['bundle', 'box', 'day', 'in', 'glass']
+    """
+    for ending in ["ches", "shes", "xes", "sses"]:
+        if unit.endswith(ending):
+            return unit[0 : len(unit) - 2]
+    if unit.endswith("s") and not unit.endswith("ss"):
+        return unit[0 : len(unit) - 1]
+    return unit
+
+
+def with_unit(number: str, unit: str) -> str:
+    """A written number and its unit word, in the singular for one."""
+    if unit == "":
+        return number
+    if number == "1" or number == "-1":
+        return number + " " + one_of(unit)
+    return number + " " + unit
+
+
+def write_slope(value: float, unit: str, step: float, rounds: str) -> str:
+    """A slope. ``1:n`` rounds n the other way, as a larger n is a smaller slope; no slope is `level`."""
+    if unit == "1:n":
+        if abs(value) < NOISE:
+            return "level"
+        other = rounds
+        if rounds == "up":
+            other = "down"
+        if rounds == "down":
+            other = "up"
+        n = stepped(1 / abs(value), step, other)
+        if value < 0:
+            return "-1:" + n
+        return "1:" + n
+    written = from_inside(value, "slope", unit)
+    if unit == "in/ft":
+        on_tape = abs(written - rounded(written, SIXTEENTH, "nearest")) < NOISE
+        if is_binary(step):
+            return fraction(written, step, rounds) + " in/ft"
+        if step == 0 and on_tape:
+            return fraction(written, SIXTEENTH, rounds) + " in/ft"
+    return stepped(written, step, rounds) + " " + unit
+
+
+def write(value: Any, quantity: str, unit: str, step: float = 0.0, rounds: str = "nearest") -> str:
+    """A value of the inside as text in the written unit, in whole steps of that unit (for ``ft-in`` of inches).
+
+    A step of 0 is 1/16 in for lengths in ``in`` and ``ft-in``, and four significant figures for all else.
+    A length in ``in`` and a volume in ``cu yd`` whose step is a fraction of the tape are written as fractions.
+
+    >>> [write(63.5, "length", "ft-in"), write(67.5, "volume", "cu yd", 0.25, "up"), write(0.02, "slope", "%")]
+    ['5\\' 3-1/2"', '2-1/2 cu yd', '2 %']
+    """
+    if quantity == "yes-no":
+        if value:
+            return "yes"
+        return "no"
+    if quantity == "choice" or quantity == "text":
+        return str(value)
+    if quantity == "slope":
+        return write_slope(value, unit, step, rounds)
+    written = from_inside(value, quantity, unit)
+    tape = step
+    if step == 0:
+        tape = SIXTEENTH
+    if quantity == "length" and unit == "ft-in":
+        return feet_and_inches(written, tape, rounds)
+    if quantity == "length" and unit == "in" and is_binary(tape):
+        return fraction(written, tape, rounds) + " in"
+    if quantity == "volume" and unit == "cu yd" and is_binary(step):
+        return fraction(written, step, rounds) + " cu yd"
+    return with_unit(stepped(written, step, rounds), unit)
