@@ -1,0 +1,378 @@
+"""Where to bore a door for a lock, where the strike goes, and what does not fit.
+
+Heights are above the finished floor. Across the door everything is measured from the high edge, the edge of the face
+that the bevel leaves standing: the template folds over that one. The bore is square to the face, so on the other face
+the same hole lies nearer to the edge by what the bevel takes off.
+"""
+
+from __future__ import annotations
+
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    CREW_RULE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    refuse,
+)
+from calculators.writing import decimal, inches
+
+STANDARD_BACKSETS = {"2-3/8": 2.375, "2-3/4": 2.75}
+FACEPLATE_HEIGHT = 2.25
+SERIES_160_WIDTH = 1.0
+SERIES_161_WIDTH = 1.125
+LATCH_THROW = 0.5
+DEADBOLT_THROW = 1.0
+BEHIND_BOLT = 0.125
+REACH_LEAST = 34.0
+REACH_MOST = 48.0
+HAIR = 0.015625
+
+
+def nothing() -> list[dict[str, str]]:
+    """A list of what does not fit, before anything was looked at."""
+    return []
+
+
+def note(found: list[dict[str, str]], fails: bool, what: str, mend: str) -> None:
+    """Add a line to what does not fit, when it fails."""
+    if fails:
+        found.append({"what": what, "mend": mend})
+
+
+def note_hole(
+    found: list[dict[str, str]], name: str, cut: float, wanted: float, within: float, small: str, large: str
+) -> None:
+    """Whether a hole that is in the door already has the size that the hardware wants."""
+    says = f"The {name} in the door is {inches(cut)}; the hardware wants {inches(wanted)}"
+    note(found, cut < wanted - within, says, small)
+    note(found, cut > wanted + within, says, large)
+
+
+def lock_preparation(
+    kind: str,
+    thickness: float,
+    backset: str,
+    other_backset: float,
+    cross_bore: float,
+    edge_bore: float,
+    height: float,
+    spacing: float,
+    under_door: float,
+    bevel: float,
+    faceplate: str,
+    faceplate_depth: float,
+    rose: float,
+    thickness_least: float,
+    thickness_most: float,
+    stile: float,
+    wood_behind: float,
+    wood_beside: float,
+    stop_gap: float,
+    reveal: float,
+    to_stud: float,
+    strike_screw: float,
+    bite_least: float,
+    accessible: bool,
+    cut: bool,
+    cut_cross_bore: float,
+    cut_edge_bore: float,
+    cut_backset: float,
+    tolerance: float,
+) -> Answer:
+    """Bores, faceplate, strike and fit of one lock in one door.
+
+    All lengths in inches, ``bevel`` as a ratio; ``stile`` is 0 for a door that is solid all through. Total within the
+    limits of the inputs, but refused when the cross bore would break out of the edge, when the edge bore is not
+    smaller than the cross bore, or when the hardware's thinnest door is thicker than its thickest.
+
+    Source: the '160' and '161' preparations of ANSI/BHMA A156.115 (cross bore, edge bore, mortise, backset).
+
+    >>> given = {i.name: i.default for i in CALCULATOR.inputs}
+    >>> given["thickness"] = 1.75
+    >>> found = lock_preparation(**given)
+    >>> found["cross_bore_centre"], found["deadbolt_height"], found["strike_from_stop"], found["fits"]
+    (2.375, 41.5, 0.9375, True)
+    """
+    centre = other_backset
+    if backset != "other":
+        centre = STANDARD_BACKSETS[backset]
+    if edge_bore >= cross_bore:
+        refuse("edge_bore", f"{inches(edge_bore)} is not smaller than the cross bore, {inches(cross_bore)}")
+    if centre <= cross_bore / 2:
+        refuse(
+            "other_backset",
+            f"at a backset of {inches(centre)} a cross bore of {inches(cross_bore)} breaks out of the edge: the backset"
+            f" must be over {inches(cross_bore / 2)}",
+        )
+    if thickness_least > thickness_most:
+        refuse("thickness_least", f"{inches(thickness_least)} is more than the thickest door, {inches(thickness_most)}")
+
+    width = SERIES_160_WIDTH
+    tall = FACEPLATE_HEIGHT
+    deep = faceplate_depth
+    if faceplate == "series" and backset == "2-3/4":
+        width = SERIES_161_WIDTH
+    if faceplate == "drive-in":
+        width = 0.0
+        tall = 0.0
+        deep = 0.0
+    deadbolt_height = height + spacing
+    at = height
+    throw = LATCH_THROW
+    is_deadbolt = kind == "deadbolt"
+    if is_deadbolt:
+        at = deadbolt_height
+        throw = DEADBOLT_THROW
+    off = thickness * bevel
+    half = max(tall, edge_bore) / 2
+    needed = centre + max(cross_bore / 2 + wood_behind, rose / 2)
+    beside = max(0.0, (thickness - max(width, edge_bore)) / 2)
+    bite = max(0.0, strike_screw - to_stud)
+
+    misfits = nothing()
+    takes = f"The door is {inches(thickness)} thick; the hardware takes {inches(thickness_least)}"
+    takes = f"{takes} to {inches(thickness_most)}"
+    note(misfits, thickness < thickness_least - HAIR, takes, "Get hardware made for a door this thin")
+    note(misfits, thickness > thickness_most + HAIR, takes, "Get the maker's kit for thick doors before boring")
+    thickness_fits = len(misfits) == 0
+    note(
+        misfits,
+        beside < wood_beside - HAIR,
+        f"{inches(beside)} of wood is left each side of faceplate and edge bore; {inches(wood_beside)} is wanted",
+        "Use a narrower faceplate or a drive-in latch",
+    )
+    note(
+        misfits,
+        stile > 0 and stile < needed - HAIR,
+        f"The solid edge is {inches(stile)} wide; this lock needs {inches(needed)}",
+        "Use a shorter backset, or a lock made for a narrow stile",
+    )
+    hole = cross_bore
+    if cut:
+        hole = max(cross_bore, cut_cross_bore)
+        within = tolerance + HAIR
+        guide = "Clamp a plywood guide with the right hole over it and bore again"
+        plug = "Glue in a plug and bore again"
+        dowel = "Glue in a dowel and bore again"
+        latch = "Get a latch of the backset that is in the door, or one that adjusts to it"
+        note_hole(misfits, "cross bore", cut_cross_bore, cross_bore, within, guide, plug)
+        note_hole(misfits, "edge bore", cut_edge_bore, edge_bore, within, dowel, dowel)
+        note_hole(misfits, "backset", cut_backset, centre, within, latch, latch)
+    note(
+        misfits,
+        rose < hole + 2 * tolerance,
+        f"A rose of {inches(rose)} does not cover a bore of {inches(hole)}",
+        "Fit a plate that covers the bore",
+    )
+    note(
+        misfits,
+        is_deadbolt and spacing < rose,
+        f"At {inches(spacing)} apart the roses of knob and deadbolt meet",
+        f"Set them more than {inches(rose)} apart",
+    )
+    note(
+        misfits,
+        is_deadbolt and bite < bite_least - HAIR,
+        f"Strike screws of {inches(strike_screw)} go {inches(bite)} into the stud; {inches(bite_least)} is the least",
+        f"Use screws of {inches(to_stud + bite_least)} or longer",
+    )
+    note(
+        misfits,
+        accessible and (at < REACH_LEAST - HAIR or at > REACH_MOST + HAIR),
+        f"{inches(at)} is outside the reach of an accessible door, {inches(REACH_LEAST)} to {inches(REACH_MOST)}",
+        "Move it within that reach",
+    )
+
+    screws = "The screws in the box, in pilot holes"
+    cautions = []
+    if is_deadbolt:
+        screws = f"4 wood screws, No. 8 or heavier, {inches(strike_screw)} long: {inches(bite)} into the stud"
+        cautions.append("The deadbolt must open from the inside by its turn, without a key.")
+    if reveal >= throw / 2:
+        cautions.append(
+            f"The gap of {inches(reveal)} takes half of the throw or more: mend the hang of the door before the lock."
+        )
+    if backset == "other":
+        cautions.append(f"{inches(centre)} is not a common backset: have the latch in hand before boring.")
+    if width == SERIES_161_WIDTH:
+        cautions.append("Many latches have a 1 in faceplate at this backset too: scribe around the one in hand.")
+
+    working = [
+        f"cross bore centre from the high edge: the backset, {inches(centre)}",
+        f"bevel: {inches(thickness)} x {decimal(bevel, 4)} = {inches(off, HAIR)}, so {inches(centre - off, HAIR)} from"
+        " the low edge",
+        f"deadbolt centre: {inches(height)} + {inches(spacing)} = {inches(deadbolt_height)}",
+        f"faceplate or edge bore: {inches(at)} less and plus {inches(half)} = {inches(at - half)}, {inches(at + half)}",
+        f"edge bore meets cross bore: {inches(centre)} - {inches(cross_bore / 2)} = {inches(centre - cross_bore / 2)}",
+        f"strike from the stop: half of {inches(thickness)} + {inches(stop_gap)} = {inches(thickness / 2 + stop_gap)}",
+        f"engagement: throw {inches(throw)} - gap {inches(reveal)} = {inches(throw - reveal)}",
+        f"solid edge: {inches(centre)} + the larger of {inches(cross_bore / 2 + wood_behind)} (half the bore, and the"
+        f" wood behind it) and {inches(rose / 2)} (half the rose) = {inches(needed)}",
+    ]
+    return {
+        "cross_bore_centre": centre,
+        "low_edge": centre - off,
+        "cross_bore_diameter": cross_bore,
+        "edge_bore_diameter": edge_bore,
+        "edge_bore_centre": thickness / 2,
+        "edge_bore_depth": centre - cross_bore / 2,
+        "centre_height": at,
+        "from_door_bottom": at - under_door,
+        "deadbolt_height": deadbolt_height,
+        "faceplate_width": width,
+        "faceplate_height": tall,
+        "mortise_depth": deep,
+        "faceplate_top": at + half,
+        "faceplate_bottom": at - half,
+        "strike_height": at,
+        "strike_from_stop": thickness / 2 + stop_gap,
+        "strike_from_jamb_edge": thickness / 2,
+        "strike_bore_depth": throw + BEHIND_BOLT,
+        "engagement": throw - reveal,
+        "strike_screws": screws,
+        "solid_edge_needed": needed,
+        "thickness_fits": thickness_fits,
+        "fits": len(misfits) == 0,
+        "misfits": misfits,
+        "cautions": cautions,
+        "working": working,
+    }
+
+
+def _inches_in(name: str, label: str, default: float | None, least: float, most: float, help: str = "") -> Input:
+    """A length input in inches."""
+    return Input(name, label, "length", "in", default=default, least=least, most=most, help=help)
+
+
+def _usual(name: str, label: str, default: float, least: float, most: float, usual: tuple[float, float]) -> Input:
+    """A length input in inches with its usual range."""
+    return Input(name, label, "length", "in", default=default, least=least, most=most, usual=usual)
+
+
+def _inches_out(name: str, label: str, step: float = 0.0625) -> Output:
+    """A length output in inches."""
+    return Output(name, label, "length", "in", step=step)
+
+
+CALCULATOR = Calculator(
+    name="lock-preparation",
+    title="Lock preparation",
+    trade="doors",
+    summary="Where to bore the door, where the strike goes, and what does not fit.",
+    function=lock_preparation,
+    inputs=(
+        Input(
+            "kind",
+            "Hardware",
+            "choice",
+            default="tubular-keyed",
+            choices=(
+                Choice("tubular-passage", "Passage latch, tubular"),
+                Choice("tubular-privacy", "Privacy lock, tubular"),
+                Choice("tubular-keyed", "Keyed entry lock, tubular"),
+                Choice("cylindrical", "Cylindrical lock"),
+                Choice("deadbolt", "Deadbolt"),
+            ),
+        ),
+        _inches_in("thickness", "Thickness of the door", None, 0.75, 3.0, "Measured at the edge, where the lock goes."),
+        Input(
+            "backset",
+            "Backset",
+            "choice",
+            default="2-3/8",
+            choices=(Choice("2-3/8", "2-3/8 in"), Choice("2-3/4", "2-3/4 in"), Choice("other", "another length")),
+            help="From the high edge of the door to the centre of the cross bore.",
+        ),
+        _inches_in("other_backset", "The other backset", 5.0, 1.0, 8.0, "Read only for another backset."),
+        _usual("cross_bore", "Cross bore of the hardware", 2.125, 1.25, 3.0, (1.5, 2.125)),
+        _inches_in("edge_bore", "Edge bore of the hardware", 1.0, 0.75, 1.5),
+        _usual("height", "Height of knob or lever above the finished floor", 36.0, 24.0, 60.0, (34.0, 48.0)),
+        _usual("spacing", "Deadbolt above knob, centre to centre", 5.5, 2.5, 15.0, (5.5, 12.0)),
+        _inches_in("under_door", "Gap under the door, above the finished floor", 0.5, 0.0, 2.0),
+        Input("bevel", "Bevel of the edge", "slope", "1:n", default=0.0625, least=0.0, most=0.125),
+        Input(
+            "faceplate",
+            "Faceplate",
+            "choice",
+            default="series",
+            choices=(
+                Choice("series", "as the standard preparation for the backset"),
+                Choice("one-inch", "1 in wide"),
+                Choice("drive-in", "none: drive-in latch"),
+            ),
+        ),
+        _usual("faceplate_depth", "Thickness of the faceplate", 0.125, 0.0, 0.25, (0.0625, 0.1875)),
+        _inches_in("rose", "Diameter of the rose", 2.625, 1.25, 5.0),
+        _inches_in("thickness_least", "Thinnest door, on the box", 1.375, 0.75, 3.0),
+        _inches_in("thickness_most", "Thickest door, on the box", 1.75, 0.75, 4.0),
+        _inches_in("stile", "Width of the solid edge", 0.0, 0.0, 48.0, "0 for a door that is solid all through."),
+        _inches_in("wood_behind", "Wood to leave behind the cross bore", 0.5, 0.0, 3.0),
+        _inches_in("wood_beside", "Wood to leave each side of the faceplate", 0.125, 0.0, 1.0),
+        _usual("stop_gap", "Gap between door and stop", 0.0625, 0.0, 0.25, (0.0, 0.125)),
+        _usual("reveal", "Gap between door and jamb at the lock", 0.125, 0.0, 0.5, (0.0625, 0.1875)),
+        _inches_in("to_stud", "Face of the jamb to the stud", 1.25, 0.5, 3.0, "The jamb and the shim space behind it."),
+        _inches_in("strike_screw", "Screws at the deadbolt strike", 3.0, 0.5, 4.0),
+        _inches_in("bite_least", "Least screw in the stud", 0.75, 0.25, 3.0),
+        Input("accessible", "Accessible door", "yes-no", default=False),
+        Input("cut", "Holes are in the door already", "yes-no", default=False),
+        _inches_in("cut_cross_bore", "Cross bore in the door", 2.125, 0.5, 4.0, "Read only when holes are there."),
+        _inches_in("cut_edge_bore", "Edge bore in the door", 1.0, 0.25, 2.0, "Read only when holes are there."),
+        _inches_in("cut_backset", "Backset in the door", 2.375, 0.5, 10.0, "Read only when holes are there."),
+        _inches_in("tolerance", "Holes may be off by", 0.0625, 0.0, 0.25),
+    ),
+    outputs=(
+        _inches_out("cross_bore_centre", "Cross bore centre from the high edge"),
+        _inches_out("low_edge", "The same centre from the low edge, other face", 0.03125),
+        _inches_out("cross_bore_diameter", "Cross bore"),
+        _inches_out("edge_bore_diameter", "Edge bore"),
+        _inches_out("edge_bore_centre", "Edge bore centre from either face", 0.03125),
+        _inches_out("edge_bore_depth", "Edge bore meets the cross bore at a depth of"),
+        _inches_out("centre_height", "Centre of this lock above the finished floor"),
+        _inches_out("from_door_bottom", "The same centre above the bottom of the door"),
+        _inches_out("deadbolt_height", "Centre of the deadbolt above the finished floor"),
+        _inches_out("faceplate_width", "Edge mortise, width"),
+        _inches_out("faceplate_height", "Edge mortise, height"),
+        _inches_out("mortise_depth", "Edge mortise, depth", 0.03125),
+        _inches_out("faceplate_top", "Mark for the top of the faceplate"),
+        _inches_out("faceplate_bottom", "Mark for the bottom of the faceplate"),
+        _inches_out("strike_height", "Centre of the strike above the finished floor"),
+        _inches_out("strike_from_stop", "Centre of the strike from the stop", 0.03125),
+        _inches_out("strike_from_jamb_edge", "Centre of the strike from the edge of the jamb", 0.03125),
+        Output("strike_bore_depth", "Depth of the hole behind the strike", "length", "in", step=0.0625, rounds="up"),
+        Output("engagement", "Latch or bolt in the strike", "length", "in", step=0.0625, rounds="down"),
+        Output("strike_screws", "Screws at the strike", "text"),
+        Output("solid_edge_needed", "Solid edge that the lock needs", "length", "in", step=0.0625, rounds="up"),
+        Output("thickness_fits", "The hardware takes this thickness", "yes-no"),
+        Output("fits", "Everything fits", "yes-no"),
+        Output(
+            "misfits",
+            "What does not fit",
+            "rows",
+            columns=(Output("what", "What does not fit", "text"), Output("mend", "What to do", "text")),
+        ),
+    ),
+    formula=(
+        "The cross bore is centred at the backset from the high edge; seen from the other face it is nearer to the edge"
+        " by thickness x bevel. The deadbolt is centred at height + spacing, the strike at the height of its bolt and,"
+        " from the stop, at half the thickness + the gap at the stop. The faceplate reaches half its height up and"
+        " down. Engagement = throw - gap between door and jamb."
+    ),
+    sources=(
+        Citation("bhma-a156-115", "160 and 161 preparation: bores, mortise, backset"),
+        Citation("ada-2010", "404.2.7"),
+        Citation("ipmc", "304.18.1"),
+        Citation("municipal-door-security", "strike screws and throw"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"kind": "deadbolt", "thickness": "1-3/4 in", "backset": "2-3/8", "stile": "4-1/2 in"},
+    other_names=("door prep", "bore a door", "backset", "strike position", "deadbolt height"),
+    cannot_decide=(
+        "The template in the box goes before these figures. Whether a fire-labelled, steel or fibreglass door may be"
+        " bored is for its maker; what the door of a dwelling needs is for the local code and the inspector."
+    ),
+)
