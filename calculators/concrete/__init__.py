@@ -1,0 +1,1 @@
+"""Concrete and site: approaches, bases, joints."""

@@ -1,0 +1,203 @@
+"""Contraction joints: how far apart, how deep, and how a pad is divided into panels."""
+
+from __future__ import annotations
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.writing import decimal, feet_inches, inches, whole
+
+FOOT = 12.0
+BETTER_RATIO = 1.25
+EARLY_ENTRY_DEPTH = 1.0
+NOISE = 1e-9
+
+
+def factor(aggregate: str, slump: str) -> float:
+    """Spacing as a multiple of the thickness: 24, 30 or 36.
+
+    >>> [factor("up-to-3-4", "4-to-6"), factor("over-3-4", "4-to-6"), factor("over-3-4", "under-4")]
+    [24.0, 30.0, 36.0]
+    """
+    if slump == "under-4":
+        return 36.0
+    if aggregate == "over-3-4":
+        return 30.0
+    return 24.0
+
+
+def ratio_of(one: float, other: float) -> float:
+    """The long side over the short side.
+
+    >>> [ratio_of(6, 9), ratio_of(9, 6)]
+    [1.5, 1.5]
+    """
+    return max(one, other) / min(one, other)
+
+
+def least_panels(length: float, width: float, spacing: float, most_ratio: float) -> list[int]:
+    """The fewest panels along the length and across the width, none longer than the spacing or out of square.
+
+    Of layouts with as few panels, the one with the least sawing. A strip that is much longer than wide needs about
+    length / width panels, so the search looks no further than that.
+
+    >>> least_panels(240, 192, 96, 1.5)
+    [3, 2]
+    """
+    first = whole(width / spacing, "up")
+    last = first + whole(2.5 * width / length, "up") + 3
+    best: list[int] = []
+    for across in range(first, last + 1):
+        strip = width / across
+        along = max(whole(length / spacing, "up"), whole(length / (strip * most_ratio), "up"))
+        if ratio_of(length / along, strip) <= most_ratio + NOISE:
+            better = len(best) == 0
+            if len(best) > 0:
+                fewer = along * across < best[0] * best[1]
+                same = along * across == best[0] * best[1]
+                less = sawing(along, across, length, width) < sawing(best[0], best[1], length, width)
+                better = fewer or (same and less)
+            if better:
+                best = [along, across]
+    return best
+
+
+def sawing(along: int, across: int, length: float, width: float) -> float:
+    """Length of the joints that divide the pad into so many panels along its length and across its width.
+
+    >>> sawing(3, 2, 240, 192)
+    624
+    """
+    return (along - 1) * width + (across - 1) * length
+
+
+def joint_spacing(
+    thickness: float,
+    aggregate: str,
+    slump: str,
+    most_spacing: float,
+    length: float,
+    width: float,
+    most_ratio: float,
+    along: int,
+    across: int,
+    early_entry: bool,
+) -> Answer:
+    """Joint spacing by the thickness, and the panels of a pad. All lengths in inches.
+
+    ``along`` and ``across`` are panels wanted along the length and across the width; 0 takes the fewest that fit.
+
+    A plain 4 in slab of ordinary mix wants a joint every 8 ft (PCA, Concrete Floors on Ground, 2nd ed.):
+
+    >>> answer = joint_spacing(4, "up-to-3-4", "4-to-6", 216, 240, 192, 1.5, 0, 0, False)
+    >>> answer["spacing"] / 12, answer["joint_depth"]
+    (8.0, 1.0)
+    """
+    by_rule = factor(aggregate, slump) * thickness
+    spacing = min(by_rule, most_spacing)
+    panels = least_panels(length, width, spacing, most_ratio)
+    if along == 0 and across == 0:
+        along = panels[0]
+        across = panels[1]
+    if along == 0:
+        along = whole(length / spacing, "up")
+    if across == 0:
+        across = whole(width / spacing, "up")
+    panel_length = length / along
+    panel_width = width / across
+    ratio = ratio_of(panel_length, panel_width)
+    joint_depth = thickness / 4
+    if early_entry:
+        joint_depth = EARLY_ENTRY_DEPTH
+
+    faults: list[str] = []
+    if panel_length > spacing + NOISE:
+        faults.append(f"panels {feet_inches(panel_length)} along the length are over {feet_inches(spacing)}")
+    if panel_width > spacing + NOISE:
+        faults.append(f"panels {feet_inches(panel_width)} across the width are over {feet_inches(spacing)}")
+    if ratio > most_ratio + NOISE:
+        faults.append(f"the long side is {decimal(ratio, 2)} times the short one, over {decimal(most_ratio, 2)}")
+    verdict = "pass"
+    cautions: list[str] = []
+    for fault in faults:
+        verdict = "fail"
+        cautions.append(f"It will crack by itself: {fault}. {panels[0]} x {panels[1]} panels fit.")
+    if len(faults) == 0 and ratio > BETTER_RATIO + NOISE:
+        cautions.append(
+            f"The long side is {decimal(ratio, 2)} times the short one: within the limit, "
+            f"and {decimal(BETTER_RATIO, 2)} or less is better."
+        )
+    joints = sawing(along, across, length, width)
+    working = [
+        f"{decimal(by_rule / thickness, 0)} x {inches(thickness)} = {feet_inches(by_rule)}; "
+        f"at most {feet_inches(most_spacing)}: a joint every {feet_inches(spacing)}.",
+        f"Panels: {feet_inches(length)} / {decimal(along, 0)} = {feet_inches(panel_length)} "
+        f"by {feet_inches(width)} / {decimal(across, 0)} = {feet_inches(panel_width)}; ratio {decimal(ratio, 2)}.",
+        f"Joints: {decimal(along - 1, 0)} x {feet_inches(width)} + {decimal(across - 1, 0)} x {feet_inches(length)} "
+        f"= {feet_inches(joints)}.",
+    ]
+    return {
+        "spacing": spacing,
+        "table_spacing": whole(by_rule / FOOT, "nearest") * FOOT,
+        "joint_depth": joint_depth,
+        "panels_along": along,
+        "panels_across": across,
+        "panel_length": panel_length,
+        "panel_width": panel_width,
+        "ratio": ratio,
+        "joints": joints,
+        "verdict": verdict,
+        "cautions": cautions,
+        "working": working,
+    }
+
+
+AGGREGATES = (Choice("up-to-3-4", "up to 3/4 in"), Choice("over-3-4", "over 3/4 in"))
+SLUMPS = (Choice("4-to-6", "4 to 6 in"), Choice("under-4", "under 4 in"))
+
+CALCULATOR = Calculator(
+    name="joint-spacing",
+    title="Contraction joints of a slab",
+    trade="concrete",
+    summary="How far apart and how deep the joints of a plain slab go, and how a pad is divided.",
+    function=joint_spacing,
+    inputs=(
+        Input("thickness", "Slab thickness", "length", "in", 6, 3, 12, (4, 10)),
+        Input("aggregate", "Largest stone", "choice", default="up-to-3-4", choices=AGGREGATES),
+        Input("slump", "Slump", "choice", default="4-to-6", choices=SLUMPS),
+        Input("most_spacing", "Never further apart than", "length", "ft-in", 216, 48, 360, (96, 216)),
+        Input("length", "Length of the pad", "length", "ft-in", 144, 12, 2400),
+        Input("width", "Width of the pad", "length", "ft-in", 72, 12, 2400),
+        Input("most_ratio", "Long side at most so many times the short", "number", "", 1.5, 1.25, 1.5),
+        Input("along", "Panels along the length", "count", "", 0, 0, 200, help="0: the fewest that fit."),
+        Input("across", "Panels across the width", "count", "", 0, 0, 200, help="0: the fewest that fit."),
+        Input("early_entry", "Early-entry saw", "yes-no", default=False),
+    ),
+    outputs=(
+        Output("spacing", "Joints at most apart", "length", "ft-in", 0.5, "down"),
+        Output("table_spacing", "The table's figure, in whole feet", "length", "ft", 1),
+        Output("joint_depth", "Depth of the joint, at least", "length", "in", 0.0625, "up"),
+        Output("panels_along", "Panels along the length", "count", step=1),
+        Output("panels_across", "Panels across the width", "count", step=1),
+        Output("panel_length", "Panel, along the length", "length", "ft-in"),
+        Output("panel_width", "Panel, across the width", "length", "ft-in"),
+        Output("ratio", "Long side over short side", "number", "", 0.01, "up"),
+        Output("joints", "Length of joints", "length", "ft", 1, "up"),
+        Output("verdict", "Layout", "text"),
+    ),
+    formula=(
+        "Spacing = thickness x 24 (slump 4 to 6 in, stone up to 3/4 in), x 30 (larger stone) or x 36 (slump under "
+        "4 in), and never more than the most set.\n\n"
+        "Depth of the joint = thickness / 4; 1 in with an early-entry saw.\n\n"
+        "Panels: the fewest that keep both sides within the spacing and the long side within 1.5 times the short."
+    ),
+    sources=(
+        Citation("pca-floors", "joint spacing table, 2nd ed. 1983"),
+        Citation("aci-302", "joint spacing, depth and panel shape"),
+        COMMON_PRACTICE,
+    ),
+    example={"thickness": "6 in", "length": "12'", "width": "6'"},
+    other_names=("control joints", "saw cuts", "crack control"),
+    cannot_decide=(
+        "It is for plain slabs on ground. Joints at manholes, inside corners and old slabs follow those, and the "
+        "city's standard drawing rules where it shows joints. Reinforced and structural slabs are an engineer's."
+    ),
+)
