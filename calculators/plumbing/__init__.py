@@ -1,0 +1,1 @@
+"""Setting fixtures and laying drains."""

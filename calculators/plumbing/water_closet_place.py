@@ -1,0 +1,300 @@
+"""Whether a bowl may stand where the flange is: sides, front and back, by code family.
+
+Every reading is taken from one point, the centre of the flange, to the four sides. What is still to be added to the
+walls (board, tile) is taken off before a reading is compared, because the codes measure to finished surfaces.
+"""
+
+from __future__ import annotations
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, refuse
+from calculators.writing import inches
+
+NOISE = 1e-9
+STOCK_BOWLS = [14.0, 12.0, 10.0]
+
+SIDE_TO_WALL = 15.0
+SIDE_TO_FIXTURE = 30.0
+FRONT = {"ipc-irc": 21.0, "upc": 24.0, "ada": 21.0}
+CLAUSE = {"ipc-irc": "IPC 405.3.1, IRC R307.1", "upc": "UPC 402.5", "ada": "IPC 405.3.1"}
+ADA_NEAR = 16.0
+ADA_FAR = 18.0
+ADA_WIDE = 60.0
+ADA_DEEP = 56.0
+
+
+def side_limit(side_is: str) -> float:
+    """The least distance from the centre to a wall's face, or to the centre of the next fixture. Inches.
+
+    >>> [side_limit("wall"), side_limit("fixture")]
+    [15.0, 30.0]
+    """
+    if side_is == "fixture":
+        return SIDE_TO_FIXTURE
+    return SIDE_TO_WALL
+
+
+def finished(reading: float, side_is: str, to_add: float) -> float:
+    """A side reading when the wall is finished; the centre of a fixture does not move. Inches."""
+    if side_is == "wall":
+        return reading - to_add
+    return reading
+
+
+def check(what: str, measured: float, least: float, most: float, clause: str) -> dict[str, object]:
+    """One row of the answer. A most of 0 is no upper limit. Inches.
+
+    >>> check("left side", 14.5, 15, 0, "IPC 405.3.1")["result"]
+    'short by 1/2 in'
+    """
+    limit = f"{inches(least)} or more"
+    if most > 0:
+        limit = f"{inches(least)} to {inches(most)}"
+    result = "passes"
+    if measured < least - NOISE:
+        result = f"short by {inches(least - measured)}"
+    elif most > 0 and measured > most + NOISE:
+        result = f"over by {inches(measured - most)}"
+    return {"what": what, "measured": measured, "limit": limit, "clause": clause, "result": result}
+
+
+def bowl_for(rough: float, short_by: float, long_by: float) -> str:
+    """The stock bowl for a finished rough-in; a bowl may be short of its own by a little, and long by more. Inches.
+
+    >>> [bowl_for(12, 0.25, 1), bowl_for(11.5, 0.25, 1), bowl_for(9.5, 0.25, 1)]
+    ['12 in bowl', '10 in bowl, with 1-1/2 in more than its own behind the tank', 'none: move the flange']
+    """
+    for bowl in STOCK_BOWLS:
+        if rough >= bowl - short_by - NOISE:
+            if rough <= bowl + long_by + NOISE:
+                return f"{inches(bowl)} bowl"
+            return f"{inches(bowl)} bowl, with {inches(rough - bowl)} more than its own behind the tank"
+    return "none: move the flange"
+
+
+def side_shift(left: float, left_least: float, right: float, right_least: float) -> float:
+    """How far the flange has to move to suit both sides, plus to the right; 0 where it need not or cannot. Inches.
+
+    >>> [side_shift(14, 15, 20, 15), side_shift(20, 15, 14, 15), side_shift(14, 15, 15, 15)]
+    [1, -1, 0.0]
+    """
+    if left + right < left_least + right_least - NOISE:
+        return 0.0
+    if left < left_least:
+        return left_least - left
+    if right < right_least:
+        return right - right_least
+    return 0.0
+
+
+def ada_shift(left: float, right: float, from_left: bool) -> float:
+    """How far the flange has to move to stand 16 to 18 in from the wall beside it, plus to the right. Inches."""
+    near = right
+    if from_left:
+        near = left
+    move = 0.0
+    if near < ADA_NEAR:
+        move = ADA_NEAR - near
+    if near > ADA_FAR:
+        move = ADA_FAR - near
+    if from_left:
+        return move
+    return -move
+
+
+def ada_beside_left(left: float, left_is: str, right: float, right_is: str) -> bool:
+    """Whether the wall beside an accessible closet is the left one: the only wall, or the nearer of two."""
+    return left_is == "wall" and (right_is != "wall" or left <= right)
+
+
+def ada_rows(left: float, right: float, back: float, front: float, from_left: bool) -> list[dict[str, object]]:
+    """The rows for an accessible closet. Inches, finished."""
+    near = right
+    if from_left:
+        near = left
+    return [
+        check("centre to the wall beside", near, ADA_NEAR, ADA_FAR, "2010 ADA 604.2"),
+        check("clear width, side to side", left + right, ADA_WIDE, 0, "2010 ADA 604.3.1"),
+        check("clear depth from the back wall", back + front, ADA_DEEP, 0, "2010 ADA 604.3.1"),
+    ]
+
+
+def water_closet_place(
+    code: str = "ipc-irc",
+    left: float = 18.0,
+    left_is: str = "wall",
+    right: float = 18.0,
+    right_is: str = "wall",
+    side_to_add: float = 0.0,
+    front: float = 42.0,
+    nose: float = 18.0,
+    rough_in: float = 12.0,
+    back_to_add: float = 0.0,
+    bowl_rough_in: float = 12.0,
+    short_by: float = 0.25,
+    long_by: float = 1.0,
+) -> Answer:
+    """Each distance from the centre of the flange, its limit and clause, and what has to move. All lengths in inches.
+
+    ``left``, ``right``, ``front`` and ``rough_in`` (the back) are read from the flange's centre as the walls stand;
+    ``side_to_add`` and ``back_to_add`` are what will still be put on them. ``nose`` is how far the bowl reaches forward
+    of the flange's centre. ``short_by`` and ``long_by`` say how far the rough-in may differ from the bowl's own.
+
+    Sources: 15 in to a wall or obstruction and 30 in between fixtures, IPC 405.3.1 and UPC 402.5; front 21 in by
+    IPC 405.3.1 and IRC R307.1, 24 in by UPC 402.5; 16 to 18 in, 60 in and 56 in by the 2010 ADA Standards 604.2 and
+    604.3.1. Bowls of 10, 12 and 14 in are common practice.
+
+    >>> answer = water_closet_place(code="upc", left=14.5, front=41)
+    >>> [answer["result"], answer["shift"], answer["front_clear"]]
+    ['does not pass', 0.5, 23.0]
+    """
+    from_left = ada_beside_left(left, left_is, right, right_is)
+    if code == "ada" and left_is != "wall" and right_is != "wall":
+        refuse("left_is", "An accessible closet stands beside a wall (2010 ADA 604.2): set one side to wall.")
+    left_clear = finished(left, left_is, side_to_add)
+    right_clear = finished(right, right_is, side_to_add)
+    back = rough_in - back_to_add
+    front_clear = front - nose
+    clause = CLAUSE[code]
+    rows = [
+        check(f"left to {left_is}", left_clear, side_limit(left_is), 0, clause),
+        check(f"right to {right_is}", right_clear, side_limit(right_is), 0, clause),
+        check("front of the bowl", front_clear, FRONT[code], 0, clause),
+        check("rough-in for this bowl", back, bowl_rough_in - short_by, bowl_rough_in + long_by, "the bowl's drawing"),
+    ]
+    shift = side_shift(left_clear, side_limit(left_is), right_clear, side_limit(right_is))
+    if code == "ada":
+        for row in ada_rows(left_clear, right_clear, back, front, from_left):
+            rows.append(row)
+        shift = ada_shift(left_clear, right_clear, from_left)
+    shift_back = 0.0
+    if back < bowl_rough_in - short_by - NOISE or back > bowl_rough_in + long_by + NOISE:
+        shift_back = bowl_rough_in - back
+    result = "passes"
+    for row in rows:
+        if row["result"] != "passes":
+            result = "does not pass"
+    return {
+        "result": result,
+        "checks": rows,
+        "front_clear": front_clear,
+        "finished_rough_in": back,
+        "bowl": bowl_for(back, short_by, long_by),
+        "shift": shift,
+        "shift_back": shift_back,
+        "cautions": cautions_for(code, left_clear, left_is, right_clear, right_is),
+        "working": [
+            f"rough-in: {inches(rough_in)} less {inches(back_to_add)} still to add to the wall = {inches(back)}",
+            f"left: {inches(left)} becomes {inches(left_clear)}; right: {inches(right)} becomes {inches(right_clear)}",
+            f"front: {inches(front)} less {inches(nose)} of bowl ahead of the flange = {inches(front_clear)}",
+        ],
+    }
+
+
+def cautions_for(code: str, left: float, left_is: str, right: float, right_is: str) -> list[str]:
+    """What to watch in the place of a closet. Inches, finished."""
+    cautions = []
+    needed = side_limit(left_is) + side_limit(right_is)
+    if left + right < needed - NOISE:
+        cautions.append(f"The place is {inches(needed - left - right)} too narrow: moving the flange does not mend it.")
+    if code == "ada":
+        cautions.append("ADA 604 has more: seat height, grab bars, doors. Dwellings have exceptions. Ask.")
+    return cautions
+
+
+SIDES = (Choice("wall", "wall, tub, vanity: to its face"), Choice("fixture", "another fixture: centre to centre"))
+
+CALCULATOR = Calculator(
+    name="water-closet-place",
+    title="Room for the bowl",
+    trade="plumbing",
+    summary="Sides, front and rough-in from the flange's centre, against the code and the bowl.",
+    function=water_closet_place,
+    inputs=(
+        Input(
+            "code",
+            "Code family",
+            "choice",
+            default="ipc-irc",
+            choices=(
+                Choice("ipc-irc", "IPC or IRC"),
+                Choice("upc", "UPC"),
+                Choice("ada", "accessible, 2010 ADA Standards with IPC"),
+            ),
+            help="The building department says which one it has adopted.",
+        ),
+        Input("left", "Left, from the flange's centre", "length", "in", default=18.0, least=1, most=240),
+        Input("left_is", "On the left stands", "choice", default="wall", choices=SIDES),
+        Input("right", "Right, from the flange's centre", "length", "in", default=18.0, least=1, most=240),
+        Input("right_is", "On the right stands", "choice", default="wall", choices=SIDES),
+        Input("side_to_add", "Still to add to each side wall", "length", "in", default=0.0, least=0, most=6),
+        Input(
+            "front",
+            "Front, from the flange's centre",
+            "length",
+            "in",
+            default=42.0,
+            least=1,
+            most=240,
+            help="To the wall, fixture or door's swing that faces the bowl.",
+        ),
+        Input(
+            "nose",
+            "Bowl ahead of the flange's centre",
+            "length",
+            "in",
+            default=18.0,
+            least=10,
+            most=30,
+            usual=(15, 20),
+            help="From the bowl's drawing: overall depth from the wall, less its rough-in.",
+        ),
+        Input("rough_in", "Back wall to the flange's centre", "length", "in", default=12.0, least=4, most=36),
+        Input(
+            "back_to_add",
+            "Still to add to the back wall",
+            "length",
+            "in",
+            default=0.0,
+            least=0,
+            most=6,
+            help="Board, tile and thinset. Baseboard counts only where the tank would touch it.",
+        ),
+        Input("bowl_rough_in", "Rough-in of the bowl", "length", "in", default=12.0, least=8, most=16, usual=(10, 14)),
+        Input("short_by", "Rough-in may be short by", "length", "in", default=0.25, least=0, most=2),
+        Input("long_by", "Rough-in may be long by", "length", "in", default=1.0, least=0, most=4),
+    ),
+    outputs=(
+        Output("result", "This place", "text"),
+        Output(
+            "checks",
+            "Checks",
+            "rows",
+            columns=(
+                Output("what", "Distance", "text"),
+                Output("measured", "Measured", "length", "in", 0.0625),
+                Output("limit", "Limit", "text"),
+                Output("clause", "Clause", "text"),
+                Output("result", "Result", "text"),
+            ),
+        ),
+        Output("front_clear", "Clear in front of the bowl", "length", "in", 0.0625, "down"),
+        Output("finished_rough_in", "Rough-in when the wall is finished", "length", "in", 0.0625),
+        Output("bowl", "Bowl that fits the rough-in", "text"),
+        Output("shift", "Move the flange sideways", "length", "in", 0.0625, help="Plus: to the right."),
+        Output("shift_back", "Move the flange from the wall", "length", "in", 0.0625, help="Minus: towards the wall."),
+    ),
+    formula=(
+        "Clear distance = reading from the flange's centre - what is still to be added to that wall. "
+        "Front = reading - bowl ahead of the flange's centre. Each is compared with the code's limit."
+    ),
+    sources=(
+        Citation("ipc", "405.3.1"),
+        Citation("irc", "R307.1, P2705.1"),
+        Citation("upc", "402.5"),
+        Citation("ada-2010", "604.2, 604.3.1"),
+        COMMON_PRACTICE,
+    ),
+    example={"code": "upc", "left": "14-1/2 in", "rough_in": "12-1/2 in", "back_to_add": "1/2 in"},
+    other_names=("toilet clearance", "rough-in", "toilet distance to wall", "bathroom layout"),
+    cannot_decide="Which code is adopted, and how it is amended here: the building department says.",
+)

@@ -1,0 +1,261 @@
+"""Which wax ring closes the gap between the closet flange and the bowl.
+
+The finished floor carries the bowl; the flange is fixed to the structure. How far the floor stands above the flange
+decides how much wax is needed. Too little wax never touches the bowl. Too much holds the bowl off the floor, and the
+bolts that pull it down break the porcelain.
+"""
+
+from __future__ import annotations
+
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    CREW_RULE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    refuse,
+)
+from calculators.writing import inches
+
+STANDARD_RING = 1.0
+THICK_RING = 1.5
+SPACER_STEP = 0.25
+NOISE = 1e-9
+
+FITS = "fits"
+TOO_THIN = "too thin: will not seal"
+TOO_THICK = "too thick: bowl will not come down"
+LOWER = "lower the flange: it stands too high for any ring"
+REPAIR = "raise the flange: flange repair, no ring reaches"
+
+
+def judge(squeeze: float, least: float, most: float) -> str:
+    """Whether a ring squeezed by so much seals and lets the bowl down.
+
+    >>> [judge(0.375, 0.25, 0.875), judge(-0.125, 0.25, 0.875), judge(1.0, 0.25, 0.875)]
+    ['fits', 'too thin: will not seal', 'too thick: bowl will not come down']
+    """
+    if squeeze < least - NOISE:
+        return TOO_THIN
+    if squeeze > most + NOISE:
+        return TOO_THICK
+    return FITS
+
+
+def spacer_needed(gap: float, least: float, most: float, most_spacer: float) -> float:
+    """The thinnest stack of spacers, in steps of 1/4 in, on which a 1 in ring fits; 0 where none does. Inches.
+
+    >>> spacer_needed(1.375, 0.25, 0.875, 1.0)
+    0.75
+    """
+    spacer = SPACER_STEP
+    while spacer <= most_spacer + NOISE:
+        if judge(STANDARD_RING - gap + spacer, least, most) == FITS:
+            return spacer
+        spacer = spacer + SPACER_STEP
+    return 0.0
+
+
+def stock_ring(gap: float, least: float, most: float) -> str:
+    """The thinnest stock ring that fits the gap, or no text. Less wax is less wax in the pipe.
+
+    >>> [stock_ring(0.625, 0.25, 0.875), stock_ring(1.125, 0.25, 0.875), stock_ring(1.5, 0.25, 0.875)]
+    ['1 in ring', '1-1/2 in ring', '']
+    """
+    if judge(STANDARD_RING - gap, least, most) == FITS:
+        return "1 in ring"
+    if judge(THICK_RING - gap, least, most) == FITS:
+        return "1-1/2 in ring"
+    return ""
+
+
+def wax_ring(
+    rise_from: str = "measured",
+    rise: float = -0.25,
+    flange_above_subfloor: float = 0.25,
+    floor_layers: float = 0.75,
+    recess: float = 0.625,
+    ring: float = 1.0,
+    least_squeeze: float = 0.25,
+    most_squeeze: float = 0.875,
+    most_spacer: float = 1.0,
+) -> Answer:
+    """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
+
+    All lengths in inches. ``rise`` is the finished floor above (+) or below (-) the flange's top face; with
+    ``rise_from`` 'layers' it is ``floor_layers`` less ``flange_above_subfloor``. ``recess`` is the depth of the hollow
+    under the bowl, from the plane of its foot to the china that meets the wax.
+    Gap = rise + recess. Squeeze = ring - gap.
+
+    Source: the gap is geometry. A plastic flange is at least 1/4 in thick (IPC 405.4.1), so one that lies on the
+    finished floor gives a rise of -1/4 in. The ring thicknesses and the squeeze are common practice; no standard
+    was found that gives them.
+
+    >>> answer = wax_ring(rise=-0.25)
+    >>> [answer["gap"], answer["squeeze"], answer["fit"], answer["ring_to_use"]]
+    [0.375, 0.625, 'fits', '1 in ring']
+    >>> wax_ring(rise=0.5)["ring_to_use"]
+    '1-1/2 in ring'
+    """
+    if least_squeeze > most_squeeze:
+        refuse(
+            "least_squeeze",
+            f"The least squeeze, {inches(least_squeeze)}, is more than the most, {inches(most_squeeze)}.",
+        )
+    working = []
+    floor_rise = rise
+    if rise_from == "layers":
+        floor_rise = floor_layers - flange_above_subfloor
+        working.append(
+            f"floor layers {inches(floor_layers)} less flange {inches(flange_above_subfloor)} above the subfloor: "
+            f"rise {inches(floor_rise)}"
+        )
+    gap = floor_rise + recess
+    squeeze = ring - gap
+    ring_to_use = stock_ring(gap, least_squeeze, most_squeeze)
+    spacer = 0.0
+    if ring_to_use == "" and STANDARD_RING - gap > most_squeeze:
+        ring_to_use = LOWER
+    elif ring_to_use == "":
+        spacer = spacer_needed(gap, least_squeeze, most_squeeze, most_spacer)
+        ring_to_use = REPAIR
+        if spacer > 0:
+            ring_to_use = f"raise the flange: {inches(spacer)} of spacer ring, then a 1 in ring"
+    working.append(f"gap = rise + recess: {inches(floor_rise)} + {inches(recess)} = {inches(gap)}")
+    working.append(f"squeeze = ring less gap: {inches(ring)} - {inches(gap)} = {inches(squeeze)}")
+    working.append(f"the seal wants a squeeze of {inches(least_squeeze)} to {inches(most_squeeze)}")
+    return {
+        "rise_used": floor_rise,
+        "gap": gap,
+        "squeeze": squeeze,
+        "fit": judge(squeeze, least_squeeze, most_squeeze),
+        "ring_to_use": ring_to_use,
+        "spacer": spacer,
+        "cautions": cautions_for(floor_rise, gap, ring_to_use, spacer),
+        "working": working,
+    }
+
+
+def cautions_for(floor_rise: float, gap: float, ring_to_use: str, spacer: float) -> list[str]:
+    """What to watch at this height of the flange. Inches."""
+    cautions = []
+    if gap <= NOISE:
+        cautions.append("The bowl would rest on the flange, not on the floor: no ring helps. The flange comes down.")
+    elif floor_rise < -0.25 - NOISE:
+        cautions.append(
+            "The flange stands more than 1/4 in above the floor. Set the bowl dry: if it rocks, lower the flange."
+        )
+    if floor_rise > NOISE:
+        cautions.append("The flange lies below the floor. While the floor is open, raise it to stand 1/4 in above.")
+    if ring_to_use == "1-1/2 in ring":
+        cautions.append("Lower the bowl slowly: a thick ring that is hit off centre spreads into the pipe.")
+    if spacer > 0:
+        cautions.append(
+            "Two rings stacked in place of a spacer are disputed: one can slide on the other. This crew does not."
+        )
+    return cautions
+
+
+CALCULATOR = Calculator(
+    name="wax-ring",
+    title="Wax ring for this floor",
+    trade="plumbing",
+    summary="The gap from flange to bowl, the squeeze of a ring in it, and the ring to use.",
+    function=wax_ring,
+    inputs=(
+        Input(
+            "rise_from",
+            "Height of the floor",
+            "choice",
+            default="measured",
+            choices=(
+                Choice("measured", "measured at the flange"),
+                Choice("layers", "built up from the floor's layers"),
+            ),
+            help="Measure where the floor is finished; build it up from layers while it is still to come.",
+        ),
+        Input(
+            "rise",
+            "Finished floor above the flange's top",
+            "length",
+            "in",
+            default=-0.25,
+            least=-2,
+            most=4,
+            usual=(-0.25, 0.625),
+            help="Straightedge across both. Floor higher than the flange: plus. Flange higher: minus.",
+        ),
+        Input(
+            "flange_above_subfloor",
+            "Flange's top above the subfloor",
+            "length",
+            "in",
+            default=0.25,
+            least=-2,
+            most=4,
+            help="Used with 'layers'. A plastic flange screwed to the subfloor stands 1/4 in above it.",
+        ),
+        Input(
+            "floor_layers",
+            "Floor layers on the subfloor, together",
+            "length",
+            "in",
+            default=0.75,
+            least=0,
+            most=6,
+            help="Used with 'layers'. Underlayment, thinset, tile or board, all of them.",
+        ),
+        Input(
+            "recess",
+            "Recess under the bowl",
+            "length",
+            "in",
+            default=0.625,
+            least=0.125,
+            most=2,
+            usual=(0.375, 0.875),
+            help="Bowl on its side, straightedge across the foot: from the straightedge to the china beside the horn.",
+        ),
+        Input("ring", "Thickness of the ring", "length", "in", default=1.0, least=0.25, most=4, usual=(0.75, 2.0)),
+        Input(
+            "least_squeeze",
+            "Least squeeze that seals",
+            "length",
+            "in",
+            default=0.25,
+            least=0,
+            most=1,
+            usual=(0.125, 0.5),
+        ),
+        Input("most_squeeze", "Most squeeze that lets the bowl down", "length", "in", default=0.875, least=0, most=2),
+        Input("most_spacer", "Tallest stack of spacer rings", "length", "in", default=1.0, least=0, most=3),
+    ),
+    outputs=(
+        Output("rise_used", "Rise of the floor", "length", "in", 0.0625),
+        Output("gap", "Gap from flange to bowl", "length", "in", 0.0625),
+        Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625),
+        Output("fit", "This ring", "text"),
+        Output("ring_to_use", "Use", "text"),
+        Output("spacer", "Spacer ring on the flange", "length", "in", 0.25, "up"),
+    ),
+    formula=(
+        "Gap = rise of the floor above the flange + recess under the bowl. Squeeze = ring - gap. "
+        "The thinnest stock ring (1 in, 1-1/2 in) whose squeeze lies between the least and the most is the one to use. "
+        "Where both are too thin, spacer rings raise the flange in steps of 1/4 in for a 1 in ring."
+    ),
+    sources=(
+        Citation("ipc", "405.4.1, thickness of a floor flange"),
+        Citation("ipc", "405.4, flange anchored to the structure, joint sealed"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"rise": "1/2 in", "ring": "1-1/2 in"},
+    other_names=("wax seal", "bowl ring", "bowl wax", "toilet gasket", "jumbo ring", "extra thick ring"),
+    cannot_decide=(
+        "Whether the flange is sound and anchored, and what the bowl's own instructions ask for. "
+        "The instructions win over this table; the inspector decides on the flange."
+    ),
+)
