@@ -47,13 +47,21 @@ def rounded(x: float, step: float, direction: str) -> float:
     return steps * step
 
 
+def ten_to(places: int) -> int:
+    """10, so many times."""
+    power = 1
+    for _ in range(places):
+        power = power * 10
+    return power
+
+
 def decimal(x: float, places: int) -> str:
     """x with at most so many decimal places, without zeros at the end. Up to 1e15.
 
     >>> [decimal(2.5, 2), decimal(3.0, 1), decimal(-0.004, 2), decimal(1 / 3, 3)]
     ['2.5', '3', '0', '0.333']
     """
-    scaled = whole(abs(x) * 10**places, "nearest")
+    scaled = whole(abs(x) * ten_to(places), "nearest")
     digits = str(scaled)
     while len(digits) <= places:
         digits = "0" + digits
@@ -102,7 +110,7 @@ def places_of(step: float) -> int:
     [0, 2, 3]
     """
     places = 0
-    while places < 9 and abs(step * 10**places - floor(step * 10**places + 0.5)) > NOISE:
+    while places < 9 and abs(step * ten_to(places) - floor(step * ten_to(places) + 0.5)) > NOISE:
         places = places + 1
     return places
 
@@ -253,3 +261,34 @@ def write(value: Any, quantity: str, unit: str, step: float = 0.0, rounds: str =
     if quantity == "volume" and unit == "cu yd" and is_binary(step):
         return fraction(written, step, rounds) + " cu yd"
     return with_unit(stepped(written, step, rounds), unit)
+
+
+def fewest(x: float) -> str:
+    """x with as few decimal places as come within a millionth of it, nine at most."""
+    places = 0
+    while places < 9 and abs(rounded(x, 1 / ten_to(places), "nearest") - x) > abs(x) / 1000000:
+        places = places + 1
+    return decimal(x, places)
+
+
+def exactly(value: Any, quantity: str, unit: str) -> str:
+    """A value as a person gave it, for messages: as many places as it takes, up to a millionth of the value.
+
+    >>> [exactly(0.375, "length", "in"), exactly(0.065, "length", "in"), exactly(1 / 48, "slope", "1:n")]
+    ['3/8 in', '0.065 in', '1:48']
+    """
+    if quantity == "yes-no" or quantity == "choice" or quantity == "text":
+        return write(value, quantity, unit)
+    written = from_inside(value, quantity, unit)
+    on_tape = abs(written * 64 - whole(written * 64, "nearest")) < 1e-6
+    if quantity == "length" and unit == "ft-in" and on_tape:
+        return feet_and_inches(written, 1 / 64, "nearest")
+    if quantity == "length" and unit == "ft-in":
+        return fewest(written) + " in"
+    if on_tape and (unit == "in" or unit == "in/ft"):
+        return fraction(written, 1 / 64, "nearest") + " " + unit
+    if quantity == "slope" and unit == "1:n":
+        if value > 0:
+            return "1:" + fewest(written)
+        return write_slope(value, "%", 0.0, "nearest")
+    return with_unit(fewest(written), unit)
