@@ -124,6 +124,9 @@ def wax_ring(
         ring_to_use = REPAIR
         if spacer > 0:
             ring_to_use = f"raise the flange: {inches(spacer)} of spacer ring, then a 1 in ring"
+    thick_rings = 0
+    if ring_to_use == "1-1/2 in ring":
+        thick_rings = 1
     working.append(f"gap = rise + recess: {inches(floor_rise)} + {inches(recess)} = {inches(gap)}")
     working.append(f"squeeze = ring less gap: {inches(ring)} - {inches(gap)} = {inches(squeeze)}")
     working.append(f"the seal wants a squeeze of {inches(least_squeeze)} to {inches(most_squeeze)}")
@@ -134,6 +137,9 @@ def wax_ring(
         "fit": judge(squeeze, least_squeeze, most_squeeze),
         "ring_to_use": ring_to_use,
         "spacer": spacer,
+        "standard_rings": 1 - thick_rings,
+        "thick_rings": thick_rings,
+        "spacer_rings": spacer / SPACER_STEP,
         "cautions": cautions_for(floor_rise, gap, ring_to_use, spacer),
         "working": working,
     }
@@ -240,6 +246,11 @@ CALCULATOR = Calculator(
         Output("fit", "This ring", "text"),
         Output("ring_to_use", "Use", "text"),
         Output("spacer", "Spacer ring on the flange", "length", "in", 0.25, "up"),
+        Output(
+            "standard_rings", "1 in rings to order", "count", step=1, help="One also where the flange is mended first."
+        ),
+        Output("thick_rings", "1-1/2 in rings to order", "count", step=1),
+        Output("spacer_rings", "1/4 in spacer rings to order", "count", step=1, rounds="up"),
     ),
     formula=(
         "Gap = rise of the floor above the flange + recess under the bowl. Squeeze = ring - gap. "

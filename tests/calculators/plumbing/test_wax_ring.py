@@ -71,6 +71,14 @@ def test_every_floor_from_half_an_inch_below_the_flange_to_five_eighths_above_ha
     assert wax_ring(rise=eighths / 8)["ring_to_use"] in ("1 in ring", "1-1/2 in ring")
 
 
+@pytest.mark.parametrize(
+    ("rise", "order"), [(-0.25, (1, 0, 0)), (0.5, (0, 1, 0)), (0.75, (1, 0, 3)), (1.25, (1, 0, 0)), (-0.75, (1, 0, 0))]
+)
+def test_one_ring_is_ordered_and_the_spacers_below_it(rise: float, order: tuple[int, int, int]) -> None:
+    answer = wax_ring(rise=rise)
+    assert (answer["standard_rings"], answer["thick_rings"], answer["spacer_rings"]) == order
+
+
 def test_cautions_stand_where_they_belong() -> None:
     assert wax_ring(rise=-0.25)["cautions"] == []
     assert "Set the bowl dry" in wax_ring(rise=-0.375)["cautions"][0]
