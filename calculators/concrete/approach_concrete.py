@@ -17,6 +17,8 @@ from calculators.writing import decimal, feet_inches, inches, rounded, whole, wr
 
 BAG_YIELD = 0.6
 """Cubic feet from one 80 lb bag: 45 bags a cubic yard (common practice; the bag prints its own)."""
+CONCRETE_WEIGHT = 150.0
+"""Pounds a cubic foot of ordinary concrete, 4,050 lb a yard (common practice)."""
 CUBIC_FOOT = 1728.0
 CUBIC_YARD = 27.0
 
@@ -171,6 +173,7 @@ def approach_concrete(
         "order": order,
         "loads": loads,
         "bags": bags,
+        "weight": ordered * CUBIC_YARD * CONCRETE_WEIGHT,
         "base": base,
         "base_loose_volume": base_bought,
         "base_tons": tons,
@@ -247,6 +250,7 @@ CALCULATOR = Calculator(
         Output("order", "Concrete to order", "volume", "cu yd", 0.25, "up"),
         Output("loads", "Truck loads", "count", step=1, rounds="up"),
         Output("bags", "The same in 80 lb bags", "count", "bags", 1, "up"),
+        Output("weight", "The order weighs", "mass", "lb", 10, "up"),
         Output("base", "Base in place, compacted", "volume", "cu yd", 0.01, "up"),
         Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", 0.1, "up"),
         Output("base_tons", "Base to buy", "mass", "ton", 0.1, "up"),

@@ -67,9 +67,7 @@ def access_cautions(side: str, slope: float, rise: float) -> list[str]:
         limit = RAMP_SLOPE
         words = "A wing that carries the walk down to the drive is a ramp, at most 1:12"
     if side != "none" and rise > limit + NOISE:
-        cautions.append(
-            f"The {side} slopes {write(rise, 'slope', '1:n', 0.1, 'up')}. {words}: make it wider."
-        )
+        cautions.append(f"The {side} slopes {write(rise, 'slope', '1:n', 0.1, 'up')}. {words}: make it wider.")
     return cautions
 
 
