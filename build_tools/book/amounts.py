@@ -1,0 +1,31 @@
+"""An amount of material as people write it: a number and the unit it is counted in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calculators.reading import Unreadable, read
+
+
+@dataclass(frozen=True, slots=True)
+class AmountText:
+    """``2-1/2 cu yd`` in its two parts."""
+
+    number: float
+    unit: str
+
+
+def split_amount(text: str) -> AmountText | None:
+    """The number and the unit, or None where the text does not begin with a number.
+
+    >>> split_amount("2-1/2 cu yd")
+    AmountText(number=2.5, unit='cu yd')
+    """
+    words = text.split()
+    for count in range(len(words), 0, -1):
+        try:
+            number = read(" ".join(words[:count]), "number", "")
+        except Unreadable:
+            continue
+        return AmountText(number, " ".join(words[count:]))
+    return None

@@ -1,0 +1,81 @@
+"""The book in memory: every entry with the document it was read from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any, Generic, TypeVar
+
+from build_tools.book.model.base import Part
+from build_tools.book.model.procedure import Procedure
+from build_tools.book.model.reference import Inspection, Material, Person, Source, Term, Tool, Trade, Value
+from build_tools.book.problems import Problem
+from build_tools.book.yaml_reader import Document, Location
+
+Item = TypeVar("Item", bound=Part, covariant=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry(Generic[Item]):
+    """One thing of the book: its id, what it says, and where that stands.
+
+    ``at`` is the entry's own location in its document: ``()`` for a procedure, ``(id,)`` for a reference entry.
+    """
+
+    id: str
+    item: Item
+    document: Document
+    at: Location = ()
+
+    def error(self, location: Location, message: str, hint: str = "") -> Problem:
+        """An error at that field of this entry."""
+        return self.document.error((*self.at, *location), message, hint)
+
+    def warning(self, location: Location, message: str, hint: str = "") -> Problem:
+        """A warning at that field of this entry."""
+        return self.document.warning((*self.at, *location), message, hint)
+
+
+@dataclass(frozen=True, slots=True)
+class ProcedureEntry(Entry[Procedure]):
+    """A procedure, with its trade (the name of its folder) and the path of its file for pictures beside it."""
+
+    trade: str = ""
+    folder: str = ""
+
+
+@dataclass(slots=True)
+class Book:
+    """Everything that was read. ``language`` is the one that pages are made in."""
+
+    procedures: dict[str, ProcedureEntry] = field(default_factory=dict)
+    trades: dict[str, Entry[Trade]] = field(default_factory=dict)
+    values: dict[str, Entry[Value]] = field(default_factory=dict)
+    terms: dict[str, Entry[Term]] = field(default_factory=dict)
+    tools: dict[str, Entry[Tool]] = field(default_factory=dict)
+    materials: dict[str, Entry[Material]] = field(default_factory=dict)
+    sources: dict[str, Entry[Source]] = field(default_factory=dict)
+    inspections: dict[str, Entry[Inspection]] = field(default_factory=dict)
+    people: dict[str, Entry[Person]] = field(default_factory=dict)
+    language: str = "en"
+
+    def kind(self, scheme: str) -> dict[str, Entry[Any]]:
+        """The entries that a reference scheme points into (``tool`` gives the tools)."""
+        return getattr(self, FIELD[scheme])  # type: ignore[no-any-return]
+
+    def entries(self) -> list[tuple[str, Entry[Any]]]:
+        """Every entry with its scheme."""
+        return [(scheme, entry) for scheme in FIELD for entry in self.kind(scheme).values()]
+
+
+FIELD = {
+    "procedure": "procedures",
+    "trade": "trades",
+    "value": "values",
+    "term": "terms",
+    "tool": "tools",
+    "material": "materials",
+    "source": "sources",
+    "inspection": "inspections",
+    "person": "people",
+}
+"""Reference scheme to the field of the book that it points into; calculators are not in the book but in code."""

@@ -1,0 +1,97 @@
+"""Calling a calculator from the book: crew standards put in, inputs read, the answer or the reasons why not.
+
+An input that the call does not give starts at the crew standard that is declared as its default (``default_of`` of a
+value), and after that at the calculator's own default.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from build_tools.book.book import Book
+from build_tools.book.uses import VALUE
+from calculators.declaration import Answer, Calculator, Input, Refused
+from calculators.run import read_inputs, run
+from calculators.writing import write
+
+Written = str | list[dict[str, str]]
+
+
+@dataclass(frozen=True, slots=True)
+class Complaint:
+    """Why a call cannot be answered; ``input`` is empty where it concerns no single input."""
+
+    input: str
+    message: str
+    hint: str = ""
+
+
+@dataclass(slots=True)
+class Called:
+    """A call with its inputs read to the units of the inside, and its answer where there are no complaints."""
+
+    calculator: Calculator
+    values: dict[str, Any]
+    answer: Answer | None = None
+    complaints: list[Complaint] = field(default_factory=list)
+
+
+def standards_of(book: Book, calculator: str) -> dict[str, str]:
+    """Input name to the id of the crew standard that is its default."""
+    found = {}
+    for id, entry in book.values.items():
+        for place in entry.item.default_of:
+            name, _, input_name = place.partition(".")
+            if name == calculator:
+                found[input_name] = id
+    return found
+
+
+def call(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> Called:
+    """Read the inputs of a call and work it out."""
+    called = bind(book, calculator, inputs)
+    if not called.complaints:
+        try:
+            called.answer = run(calculator, called.values)
+        except Refused as refused:
+            called.complaints.append(Complaint(refused.input, refused.message))
+    return called
+
+
+def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> Called:
+    """Read the inputs of a call, with the crew standards for those that are not given."""
+    standards = {
+        name: f"{VALUE}{id}"
+        for name, id in standards_of(book, calculator.name).items()
+        if name not in inputs and calculator.input(name) is not None
+    }
+    written: dict[str, object] = {}
+    for name, text in {**standards, **inputs}.items():
+        resolved = resolve(book, text)
+        if resolved is not None:
+            written[name] = resolved
+    values, refusals = read_inputs(calculator, written)
+    complaints = [Complaint(refused.input, refused.message) for refused in refusals]
+    return Called(calculator, values, None, complaints)
+
+
+def resolve(book: Book, text: Written) -> Written | None:
+    """The text of a ``value:NAME``; other text and rows as they are; None where there is no such value."""
+    if isinstance(text, str) and text.startswith(VALUE):
+        entry = book.values.get(text.removeprefix(VALUE))
+        return entry.item.quantity if entry else None
+    return text
+
+
+def shown_input(declared: Input, value: Any) -> str:
+    """An input's value as people write it, to the sixteenth for lengths."""
+    if declared.quantity == "choice":
+        return next((choice.label for choice in declared.choices if choice.name == value), str(value))
+    if declared.quantity == "rows":
+        return "; ".join(", ".join(str(part) for part in row.values()) for row in value)
+    if declared.quantity == "plan":
+        return "; ".join(str(shape["name"] or "room") for shape in value)
+    step = 1 / 16 if declared.unit in ("in", "ft-in") else 0.0
+    return write(value, declared.quantity, declared.unit, step, "nearest")

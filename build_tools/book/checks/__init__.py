@@ -1,0 +1,64 @@
+"""The checks of the book, each in a file of its own. All run, and all that they find is reported.
+
+A check is a function that takes the :class:`~build_tools.book.checks.context.Context` and gives problems. Those in
+``EACH`` look at one procedure and are remembered until it, a name or a value changes; those in ``WHOLE`` look at the
+whole book.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from build_tools.book.book import Book, ProcedureEntry
+from build_tools.book.checks import (
+    calculators,
+    figures,
+    lists,
+    messages,
+    order,
+    pictures,
+    quantities,
+    reach,
+    references,
+)
+from build_tools.book.checks.context import Context
+from build_tools.book.memo import Memo
+from build_tools.book.problems import Problem
+
+EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
+    lists.step_ids,
+    lists.tools_and_materials,
+    messages.before_what_they_guard,
+    quantities.of_procedure,
+    calculators.of_procedure,
+    references.of_entry,
+    figures.repeated_values,
+)
+WHOLE: tuple[Callable[[Context], Iterable[Problem]], ...] = (
+    references.of_reference_entries,
+    quantities.of_reference_entries,
+    calculators.standards,
+    calculators.citations,
+    order.cycles,
+    reach.trades,
+    pictures.files,
+)
+
+
+def check_book(book: Book, memo: Memo | None = None) -> list[Problem]:
+    """Run every check. The list is in the order of files and lines."""
+    return check(Context.of(book, memo or Memo()))
+
+
+def check(context: Context) -> list[Problem]:
+    """Run every check on a prepared context."""
+    problems: list[Problem] = []
+    for entry in context.book.procedures.values():
+        problems += context.memo.of("checks", entry.item, context.fingerprint, lambda: _of_procedure(context, entry))  # noqa: B023
+    for whole in WHOLE:
+        problems += whole(context)
+    return sorted(set(problems))
+
+
+def _of_procedure(context: Context, entry: ProcedureEntry) -> list[Problem]:
+    return [problem for each in EACH for problem in each(context, entry)]

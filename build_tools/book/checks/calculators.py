@@ -1,0 +1,102 @@
+"""Calculators are called with inputs they know, in units they read, within their limits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from build_tools.book.book import ProcedureEntry
+from build_tools.book.calls import Complaint
+from build_tools.book.checks.context import Context
+from build_tools.book.model.base import Part
+from build_tools.book.model.table import Call, Form, Table
+from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.yaml_reader import Location
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE
+
+LABELS = {COMMON_PRACTICE.source, CREW_RULE.source}
+
+
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+    """Every amount, form and table of a procedure."""
+    for location, part in _calls_of(entry.item):
+        if part.calculator not in context.calculators:
+            continue  # the reference check names it
+        if isinstance(part, Table):
+            for trouble in context.table(part)[1]:
+                yield entry.error((*location, *trouble.location), trouble.message, trouble.hint)
+            continue
+        called = context.call(part)
+        for complaint in called.complaints:
+            yield entry.error(_at(location, part, complaint), complaint.message, complaint.hint)
+        wanted = [part.output] if isinstance(part, Call) else part.show
+        outputs = [output.name for output in called.calculator.outputs]
+        for name in wanted:
+            if name not in outputs:
+                yield entry.error(
+                    (*location, "output" if isinstance(part, Call) else "show"),
+                    f"'{name}' is not an output of calculator '{part.calculator}'",
+                    did_you_mean(name, outputs) or f"its outputs are {', '.join(outputs)}",
+                )
+
+
+def standards(context: Context) -> Iterator[Problem]:
+    """What a value is the default of exists, is set by one value alone, and takes it."""
+    taken: dict[str, str] = {}
+    for id, entry in context.book.values.items():
+        for index, place in enumerate(entry.item.default_of):
+            at: Location = ("default_of", index)
+            name, _, input_name = place.partition(".")
+            calculator = context.calculators.get(name)
+            if calculator is None:
+                yield entry.error(
+                    at, f"there is no calculator '{name}'", did_you_mean(name, context.calculators)
+                )
+                continue
+            inputs = [declared.name for declared in calculator.inputs]
+            if input_name not in inputs:
+                yield entry.error(
+                    at, f"calculator '{name}' has no input '{input_name}'", did_you_mean(input_name, inputs)
+                )
+                continue
+            if place in taken:
+                yield entry.error(at, f"'{place}' has the value '{taken[place]}' as its default already", "keep one")
+            taken[place] = id
+            for complaint in context.call_with(name, {}).complaints:
+                if complaint.input == input_name:
+                    yield entry.error(("quantity",), f"does not fit {place}: {complaint.message}", complaint.hint)
+
+
+def citations(context: Context) -> Iterator[Problem]:
+    """The sources that calculators cite are in the book."""
+    for name, calculator in context.calculators.items():
+        for citation in calculator.sources:
+            if citation.source not in LABELS and citation.source not in context.book.sources:
+                yield Problem(
+                    "procedures/reference/sources",
+                    1,
+                    1,
+                    "error",
+                    f"calculator '{name}' cites source '{citation.source}', which is not in the book",
+                    did_you_mean(citation.source, context.book.sources) or "add it to one of the files here",
+                )
+
+
+def _calls_of(part: Part, location: Location = ()) -> Iterator[tuple[Location, Call | Form | Table]]:
+    for name, field in type(part).model_fields.items():
+        yield from _calls_in(getattr(part, name), (*location, field.alias or name))
+
+
+def _calls_in(value: object, location: Location) -> Iterator[tuple[Location, Call | Form | Table]]:
+    if isinstance(value, Call | Form | Table):
+        yield location, value
+    elif isinstance(value, Part):
+        yield from _calls_of(value, location)
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _calls_in(item, (*location, index))
+
+
+def _at(location: Location, part: Call | Form, complaint: Complaint) -> Location:
+    if complaint.input in part.inputs:
+        return (*location, "inputs", complaint.input)
+    return (*location, "inputs")

@@ -1,0 +1,60 @@
+"""What the checks, and after them the pages, work from: the book with its links."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from build_tools.book.book import Book
+from build_tools.book.calls import Called, Written, call
+from build_tools.book.index import Index, make_index
+from build_tools.book.memo import Memo
+from build_tools.book.model.table import Call, Form, Table
+from build_tools.book.tables import Computed, Trouble, compute_table
+from calculators.declaration import Calculator
+from calculators.registry import CALCULATORS
+
+
+@dataclass(slots=True)
+class Context:
+    """A book, the calculators, every name with its page, and what was worked out already.
+
+    ``fingerprint`` changes when a name, a title, an address or a crew standard changes: what was made from one
+    procedure alone holds as long as it stays.
+    """
+
+    book: Book
+    index: Index
+    calculators: dict[str, Calculator]
+    memo: Memo
+    fingerprint: int = 0
+    _tables: dict[str, tuple[Computed, list[Trouble]]] = field(default_factory=dict)
+    _calls: dict[str, Called] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, book: Book, memo: Memo) -> Context:
+        """Link a book."""
+        index = make_index(book, CALCULATORS, memo)
+        standards = tuple(
+            (id, entry.item.quantity, tuple(entry.item.default_of)) for id, entry in book.values.items()
+        )
+        materials = tuple((id, entry.item.counted_in) for id, entry in book.materials.items())
+        fingerprint = hash((index.fingerprint(), standards, materials, book.language))
+        return cls(book, index, CALCULATORS, memo, fingerprint)
+
+    def table(self, table: Table) -> tuple[Computed, list[Trouble]]:
+        """A table worked out, once for all that are written alike."""
+        key = table.model_dump_json()
+        if key not in self._tables:
+            self._tables[key] = compute_table(self.book, table, self.calculators[table.calculator])
+        return self._tables[key]
+
+    def call(self, wanted: Call | Form) -> Called:
+        """A call worked out, once for all that are written alike."""
+        return self.call_with(wanted.calculator, wanted.inputs)
+
+    def call_with(self, calculator: str, inputs: dict[str, Written]) -> Called:
+        """A calculator worked out with those inputs, in the units that people write."""
+        key = f"{calculator} {sorted(inputs.items())}"
+        if key not in self._calls:
+            self._calls[key] = call(self.book, self.calculators[calculator], inputs)
+        return self._calls[key]

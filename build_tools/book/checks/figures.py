@@ -1,0 +1,59 @@
+"""A figure in prose that repeats a crew standard should be a reference to it, so that it follows when that changes."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import PurePosixPath
+
+from build_tools.book.book import ProcedureEntry
+from build_tools.book.checks.context import Context
+from build_tools.book.problems import Problem
+from build_tools.book.uses import uses_of
+from build_tools.book.walk import prose_of
+from calculators.reading import Unreadable, read_number_with_unit
+
+FIGURE = re.compile(
+    r"(?<![\w./-])(\d[\d,]*(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?)\s*"
+    r"(in/ft|inches|inch|in\.?|ft|feet|foot|mm|cm|m|%|percent|hours|hour|h|days|day|min|minutes|lb|°F|F|psi|sq ft|cu yd|[\"'″′])(?![\w/])"
+)
+LINK = re.compile(r"\[[^\]]*\]\([^)]*\)")
+
+
+def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+    """Figures of a procedure's prose against the standards that it uses, and those of its own trade."""
+    standards = _standards_near(context, entry)
+    if not standards:
+        return
+    for location, prose in prose_of(entry.item):
+        text = prose.inside(context.book.language)
+        if not any(digit in text for digit in "0123456789"):
+            continue
+        for match in FIGURE.finditer(LINK.sub(" ", text)):
+            id = standards.get(_read(match.group(0)))
+            if id is not None:
+                yield entry.warning(
+                    location,
+                    f"'{match.group(0)}' repeats the crew standard '{id}'",
+                    f"write [](value:{id}), so that the page follows when the standard changes",
+                )
+
+
+def _standards_near(context: Context, entry: ProcedureEntry) -> dict[tuple[float, str] | None, str]:
+    used = {use.target for use in uses_of(entry, context.book, context.memo) if use.scheme == "value"}
+    found: dict[tuple[float, str] | None, str] = {}
+    for id, value in context.book.values.items():
+        if id in used or PurePosixPath(value.document.file).stem == entry.trade:
+            read = _read(value.item.quantity)
+            if read is not None:
+                found.setdefault(read, id)
+    return found
+
+
+def _read(text: str) -> tuple[float, str] | None:
+    try:
+        number, quantity = read_number_with_unit(text.replace("percent", "%"))
+    except Unreadable:
+        return None
+    return round(number, 6), quantity
+

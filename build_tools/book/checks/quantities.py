@@ -1,0 +1,119 @@
+"""Numbers with their units can be read, and are of the kind that their place wants."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from build_tools.book.amounts import split_amount
+from build_tools.book.book import ProcedureEntry
+from build_tools.book.checks.context import Context
+from build_tools.book.model.step import Measurement
+from build_tools.book.model.table import Call
+from build_tools.book.problems import Problem
+from build_tools.book.uses import VALUE
+from build_tools.book.yaml_reader import Location
+from calculators.reading import Unreadable, read, read_number_with_unit
+
+TOLERANCES = ("target", "within", "plus", "minus", "least", "most")
+
+
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+    """Hours, waiting times, measurements and quantities of material."""
+    labour = entry.item.labour
+    if isinstance(labour.hours, str):
+        yield from _time(context, entry, ("labour", "hours"), labour.hours)
+    yield from _amount(context, entry, ("labour", "per"), labour.per, "")
+    for index, closes in enumerate(entry.item.closes):
+        yield from _time(context, entry, ("closes", index, "for"), closes.time)
+    for index, line in enumerate(entry.item.materials):
+        material = context.book.materials.get(line.material)
+        counted_in = material.item.counted_in if material else ""
+        at: Location = ("materials", index, "quantity")
+        if isinstance(line.quantity, Call):
+            yield from _call_unit(context, entry, at, line.quantity, counted_in)
+        else:
+            yield from _amount(context, entry, at, line.quantity, counted_in)
+    for number, step in enumerate(entry.item.steps):
+        for index, measurement in enumerate(step.measurements):
+            yield from _measurement(context, entry, ("steps", number, "measurements", index), measurement)
+
+
+def of_reference_entries(context: Context) -> Iterator[Problem]:
+    """Crew standards and the notice of inspections."""
+    for value in context.book.values.values():
+        try:
+            read_number_with_unit(value.item.quantity)
+        except Unreadable as trouble:
+            yield value.error(("quantity",), str(trouble))
+    for inspection in context.book.inspections.values():
+        try:
+            read(inspection.item.notice, "time", "h")
+        except Unreadable as trouble:
+            yield inspection.error(("notice",), str(trouble))
+
+
+def _text(context: Context, written: str) -> str | None:
+    """The figure that is written or that the value holds; None where the value is unknown or unreadable itself."""
+    if not written.startswith(VALUE):
+        return written
+    entry = context.book.values.get(written.removeprefix(VALUE))
+    return entry.item.quantity if entry else None
+
+
+def _time(context: Context, entry: ProcedureEntry, at: Location, written: str) -> Iterator[Problem]:
+    text = _text(context, written)
+    if text is None:
+        return
+    try:
+        read(text, "time", "h")
+    except Unreadable as trouble:
+        yield entry.error(at, str(trouble))
+
+
+def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Measurement) -> Iterator[Problem]:
+    kinds: dict[str, str] = {}
+    numbers: dict[str, float] = {}
+    for part in TOLERANCES:
+        written = getattr(item, part)
+        text = _text(context, written) if written is not None else None
+        if text is None:
+            continue
+        try:
+            numbers[part], kinds[part] = read_number_with_unit(text)
+        except Unreadable as trouble:
+            yield entry.error((*at, part), str(trouble))
+    first = next(iter(kinds), "")
+    for part, kind in kinds.items():
+        if kind != kinds[first]:
+            yield entry.error(
+                (*at, part), f"'{getattr(item, part)}' is a {kind}, while '{first}' of this measurement is a {kinds[first]}"
+            )
+    if {"least", "most"} <= numbers.keys() and numbers["least"] > numbers["most"]:
+        yield entry.error((*at, "least"), f"the least, {item.least}, is more than the most, {item.most}")
+
+
+def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str, counted_in: str) -> Iterator[Problem]:
+    text = _text(context, written)
+    if text is None:
+        return
+    amount = split_amount(text)
+    if amount is None:
+        yield entry.error(at, f"'{written}' is not a number with its unit", f"write it like '2 {counted_in or 'each'}'")
+    elif counted_in and amount.unit != counted_in:
+        yield entry.error(
+            at, f"'{written}' is not in the unit of this material, which is counted in '{counted_in}'"
+        )
+
+
+def _call_unit(context: Context, entry: ProcedureEntry, at: Location, call: Call, counted_in: str) -> Iterator[Problem]:
+    calculator = context.calculators.get(call.calculator)
+    output = calculator.output(call.output) if calculator else None
+    if output is None or not counted_in:
+        return
+    if output.quantity in ("text", "choice", "rows", "yes-no"):
+        yield entry.error((*at, "output"), f"'{call.output}' of '{call.calculator}' is no number")
+    elif output.unit not in ("", counted_in, f"{counted_in}s"):
+        yield entry.error(
+            (*at, "output"),
+            f"'{call.output}' of '{call.calculator}' is in '{output.unit}', while the material is counted in '{counted_in}'",
+        )

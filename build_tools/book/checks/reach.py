@@ -1,0 +1,25 @@
+"""Every page can be reached from the first one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from build_tools.book.checks.context import Context
+from build_tools.book.index import PAGE_OF
+from build_tools.book.problems import Problem, did_you_mean
+
+TAKEN = {*PAGE_OF.values(), "calculators", "index", "assets", "search", "pictures", "trades"}
+
+
+def trades(context: Context) -> Iterator[Problem]:
+    """A procedure is found on the page of its trade, so its folder must be a trade of the book."""
+    for entry in context.book.procedures.values():
+        if entry.trade not in context.book.trades:
+            yield entry.error(
+                (),
+                f"nobody can reach this page: its folder '{entry.trade}' is no trade of reference/trades",
+                did_you_mean(entry.trade, context.book.trades) or "add the trade, or move the file",
+            )
+    for id, trade in context.book.trades.items():
+        if id in TAKEN:
+            yield trade.error(("",), f"a trade cannot be called '{id}': the site has a page of that name")

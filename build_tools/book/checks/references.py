@@ -1,0 +1,77 @@
+"""Every reference leads somewhere: procedure, step, value, term, tool, material, calculator, inspection, source."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from build_tools.book.book import Entry
+from build_tools.book.checks.context import Context
+from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.prose import SCHEMES
+from build_tools.book.uses import Use, uses_of
+
+WEB = ("https://", "http://", "mailto:", "tel:")
+
+
+def of_entry(context: Context, entry: Entry[Any]) -> Iterator[Problem]:
+    """The references of one entry."""
+    step_ids = {step.id for step in getattr(entry.item, "steps", [])}
+    for use in uses_of(entry, context.book, context.memo):
+        if use.prose is not None and not use.scheme:
+            yield from _web_address(entry, use)
+        elif use.scheme == "image":
+            yield entry.error(use.location, "a picture stands in 'photo' or 'drawing' of a step, not in prose")
+        elif (use.scheme, use.target) not in context.index.targets:
+            what = "calculator" if use.scheme == "calculator" else use.scheme
+            yield entry.error(
+                use.location,
+                f"{_who(entry, use)} refers to {what} '{use.target}', which is not in the book",
+                did_you_mean(use.target, context.index.names(use.scheme)),
+            )
+        elif use.step:
+            known = context.index.steps.get(use.target, ())
+            if use.step not in known:
+                yield entry.error(
+                    use.location,
+                    f"{_who(entry, use)} refers to step '{use.step}' of '{use.target}', which has no such step",
+                    did_you_mean(use.step, known),
+                )
+    for location, guarded in _guards(entry):
+        if guarded not in step_ids:
+            yield entry.error(
+                location, f"guards step '{guarded}', which this procedure has not", did_you_mean(guarded, step_ids)
+            )
+
+
+def of_reference_entries(context: Context) -> Iterator[Problem]:
+    """The references of everything that is not a procedure."""
+    for scheme, entry in context.book.entries():
+        if scheme != "procedure":
+            yield from of_entry(context, entry)
+
+
+def _web_address(entry: Entry[Any], use: Use) -> Iterator[Problem]:
+    assert use.prose is not None
+    address = use.prose.address
+    if address.startswith(WEB):
+        return
+    scheme = address.partition(":")[0]
+    hint = did_you_mean(scheme, SCHEMES) or "write it as one of " + ", ".join(f"{scheme}:..." for scheme in SCHEMES)
+    yield entry.error(use.location, f"the link '{address}' is no reference of the book and no web address", hint)
+
+
+def _guards(entry: Entry[Any]) -> Iterator[tuple[tuple[str | int, ...], str]]:
+    for index, message in enumerate(getattr(entry.item, "safety", [])):
+        if message.guards:
+            yield ("safety", index, "guards"), message.guards
+    for number, step in enumerate(getattr(entry.item, "steps", [])):
+        for index, message in enumerate(step.messages):
+            if message.guards:
+                yield ("steps", number, "messages", index, "guards"), message.guards
+
+
+def _who(entry: Entry[Any], use: Use) -> str:
+    if len(use.location) > 1 and use.location[0] == "steps":
+        return f"step '{entry.item.steps[use.location[1]].id}'"
+    return f"'{use.location[0]}'" if entry.at == () else f"'{entry.id}'"

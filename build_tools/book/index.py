@@ -1,0 +1,85 @@
+"""The names of the book: what each reference may point at, its title and its page, and who points at what."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from build_tools.book.book import Book
+from build_tools.book.memo import Memo
+from build_tools.book.uses import uses_of
+from calculators.declaration import Calculator
+
+Key = tuple[str, str]
+"""Scheme and id."""
+
+PAGE_OF = {
+    "value": "values",
+    "term": "terms",
+    "tool": "tools",
+    "material": "materials",
+    "source": "sources",
+    "inspection": "inspections",
+    "person": "crew",
+}
+"""The schemes whose entries share one page, each with an anchor of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """Something that can be pointed at: its title and its address from the top of the site."""
+
+    title: str
+    url: str
+
+
+@dataclass(slots=True)
+class Index:
+    """Everything that has a name."""
+
+    targets: dict[Key, Target] = field(default_factory=dict)
+    steps: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    used_in: dict[Key, list[Key]] = field(default_factory=dict)
+
+    def names(self, scheme: str) -> list[str]:
+        """The ids that a scheme knows."""
+        return [id for known, id in self.targets if known == scheme]
+
+    def fingerprint(self) -> int:
+        """Changes when any name, title, address or step id changes."""
+        return hash((tuple(self.targets.items()), tuple(self.steps.items())))
+
+
+def make_index(book: Book, calculators: dict[str, Calculator], memo: Memo) -> Index:
+    """Collect the names of the book and of the calculators, and the back-links."""
+    index = Index()
+    for trade, entry in book.trades.items():
+        index.targets["trade", trade] = Target(entry.item.title.inside(book.language), f"{trade}/index.html")
+    for id, procedure in book.procedures.items():
+        title = procedure.item.title.inside(book.language)
+        index.targets["procedure", id] = Target(title, f"{procedure.trade}/{id}.html")
+        index.steps[id] = tuple(step.id for step in procedure.item.steps)
+    for scheme, page in PAGE_OF.items():
+        for id, item in book.kind(scheme).items():
+            title = item.item.name if scheme == "person" else item.item.title.inside(book.language)
+            index.targets[scheme, id] = Target(title, f"{page}.html#{id}")
+    for name, calculator in calculators.items():
+        index.targets["calculator", name] = Target(calculator.title, f"calculators/{name}.html")
+    _link_back(book, calculators, memo, index)
+    return index
+
+
+def _link_back(book: Book, calculators: dict[str, Calculator], memo: Memo, index: Index) -> None:
+    back: dict[Key, dict[Key, None]] = {}
+    for scheme, entry in book.entries():
+        user = (scheme, entry.id)
+        for use in uses_of(entry, book, memo):
+            target = (use.scheme, use.target)
+            if target != user:
+                back.setdefault(target, {})[user] = None
+    for id, value in book.values.items():
+        for place in value.item.default_of:
+            back.setdefault(("value", id), {})["calculator", place.partition(".")[0]] = None
+    for name, calculator in calculators.items():
+        for citation in calculator.sources:
+            back.setdefault(("source", citation.source), {})["calculator", name] = None
+    index.used_in = {target: list(users) for target, users in back.items()}

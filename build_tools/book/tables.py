@@ -1,0 +1,230 @@
+"""Works out the tables of the book from their calculators."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from build_tools.book.book import Book
+from build_tools.book.calls import Complaint, Written, bind, resolve, shown_input, standards_of
+from build_tools.book.model.table import Axis, Table
+from calculators.declaration import Calculator, Input, Refused
+from calculators.run import read_inputs, run, shown
+from calculators.writing import rounded
+
+LONGEST = 200
+"""Rows or columns: a table beyond that is a slip in the step."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One cell: a text for each output that is shown, or why there is no answer."""
+
+    lines: tuple[tuple[str, str], ...] = ()
+    refused: str = ""
+    ours: bool = False
+
+    @property
+    def text(self) -> str:
+        """The cell in one line."""
+        return self.refused or ", ".join(text for _, text in self.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row: what its axis says, whether that is the crew's own standard, and the cells."""
+
+    head: str
+    value: float | str
+    ours: bool
+    cells: tuple[Cell, ...]
+
+
+@dataclass(slots=True)
+class Computed:
+    """A table worked out. ``columns`` are the values across, or the labels of the outputs."""
+
+    caption: str
+    calculator: Calculator
+    down_label: str
+    across_label: str
+    columns: list[str] = field(default_factory=list)
+    column_ours: list[bool] = field(default_factory=list)
+    column_values: list[float | str] = field(default_factory=list)
+    rows: list[Row] = field(default_factory=list)
+    fixed: list[tuple[str, str]] = field(default_factory=list)
+    down: str = ""
+    across: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """What is wrong with a table: the field below the table, and the words."""
+
+    location: tuple[str | int, ...]
+    message: str
+    hint: str = ""
+
+
+def compute_table(book: Book, table: Table, calculator: Calculator) -> tuple[Computed, list[Trouble]]:
+    """Work out every cell of a table, or say what is wrong with it."""
+    computed = Computed(
+        table.caption.inside(book.language),
+        calculator,
+        _label(calculator, table.down.input),
+        _label(calculator, table.across.input) if table.across else "",
+        down=table.down.input,
+        across=table.across.input if table.across else "",
+    )
+    troubles = _wrong_names(table, calculator)
+    if troubles:
+        return computed, troubles
+    down = _axis(book, table.down, calculator, "down", troubles)
+    across = _axis(book, table.across, calculator, "across", troubles) if table.across else []
+    fixed = bind(book, calculator, _without_axes(table, book))
+    troubles += [_fixed_trouble(table, complaint) for complaint in fixed.complaints if _concerns(table, complaint)]
+    if troubles:
+        return computed, troubles
+    _fill(book, table, computed, down, across, fixed.values)
+    return computed, []
+
+
+def _fill(
+    book: Book, table: Table, computed: Computed, down: list[Any], across: list[Any], fixed: dict[str, Any]
+) -> None:
+    calculator = computed.calculator
+    down_input = _input(calculator, table.down.input)
+    ours_down = _own(book, calculator, table.down.input)
+    ours_across = None
+    if table.across:
+        across_input = _input(calculator, table.across.input)
+        ours_across = _own(book, calculator, table.across.input)
+        computed.columns = [shown_input(across_input, value) for value in across]
+        computed.column_values = across
+        computed.column_ours = [_same(value, ours_across) for value in across]
+    else:
+        outputs = [calculator.output(name) for name in table.show]
+        computed.columns = [output.label for output in outputs if output is not None]
+        computed.column_ours = [False] * len(computed.columns)
+    computed.fixed = [
+        (declared.label, shown_input(declared, fixed[declared.name]))
+        for declared in calculator.inputs
+        if declared.name in table.fixed and declared.name in fixed
+    ]
+    for value in down:
+        ours = _same(value, ours_down)
+        values = {**fixed, table.down.input: value}
+        if table.across:
+            cells = tuple(
+                _cell(calculator, {**values, table.across.input: other}, table.show, ours and _same(other, ours_across))
+                for other in across
+            )
+        else:
+            whole = _cell(calculator, values, table.show, ours=False)
+            cells = tuple(Cell((line,)) for line in whole.lines) or (whole,) * len(table.show)
+        computed.rows.append(Row(shown_input(down_input, value), value, ours, cells))
+
+
+def _cell(calculator: Calculator, values: dict[str, Any], show: list[str], ours: bool) -> Cell:
+    try:
+        answer = shown(calculator, run(calculator, values))
+    except Refused as refused:
+        return Cell(refused=refused.message, ours=ours)
+    labels = {output.name: output.label for output in calculator.outputs}
+    return Cell(tuple((labels[name], str(answer[name])) for name in show), ours=ours)
+
+
+def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
+    from build_tools.book.problems import did_you_mean
+
+    inputs = [declared.name for declared in calculator.inputs]
+    outputs = [declared.name for declared in calculator.outputs]
+    troubles = []
+    axes = [("down", table.down)] + ([("across", table.across)] if table.across else [])
+    for side, axis in axes:
+        declared = calculator.input(axis.input)
+        if declared is None:
+            hint = did_you_mean(axis.input, inputs) or f"its inputs are {', '.join(inputs)}"
+            troubles.append(
+                Trouble((side, "input"), f"'{axis.input}' is not an input of calculator '{calculator.name}'", hint)
+            )
+        elif declared.quantity in ("rows", "plan", "text"):
+            troubles.append(Trouble((side, "input"), f"'{axis.input}' cannot run along a table: it is no single figure"))
+        elif axis.input in table.fixed:
+            troubles.append(Trouble(("fixed", axis.input), f"'{axis.input}' is fixed and runs {side} as well"))
+    for index, name in enumerate(table.show):
+        if name not in outputs:
+            hint = did_you_mean(name, outputs) or f"its outputs are {', '.join(outputs)}"
+            troubles.append(
+                Trouble(("show", index), f"'{name}' is not an output of calculator '{calculator.name}'", hint)
+            )
+    return troubles
+
+
+def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: list[Trouble]) -> list[Any]:
+    """The values along an axis, in the unit of the inside; hard limits are for the cells to say."""
+    declared = _input(calculator, axis.input)
+
+    def read(text: str, *place: str | int) -> Any:
+        values, refusals = read_inputs(calculator, {declared.name: resolve(book, text) or text})
+        for refused in refusals:
+            if refused.input == declared.name:
+                troubles.append(Trouble((side, *place), refused.message))
+                return None
+        return values[declared.name]
+
+    if axis.values:
+        return [read(text, "values", index) for index, text in enumerate(axis.values)]
+    start, to, step = read(axis.start or "", "from"), read(axis.to or "", "to"), read(axis.step or "", "step")
+    if not all(isinstance(number, float | int) for number in (start, to, step)):
+        return []
+    if step <= 0 or to < start:
+        troubles.append(Trouble((side, "step"), "an axis runs from the smaller to the larger in steps above nought"))
+        return []
+    count = int((to - start) / step + 1e-9) + 1
+    if count > LONGEST:
+        troubles.append(Trouble((side, "step"), f"gives {count} lines; a table has at most {LONGEST}"))
+        return []
+    return [rounded(start + index * step, 1e-9, "nearest") if step < 1 else start + index * step for index in range(count)]
+
+
+def _without_axes(table: Table, book: Book) -> dict[str, Written]:
+    axes = {table.down.input} | ({table.across.input} if table.across else set())
+    return {name: text for name, text in table.fixed.items() if name not in axes}
+
+
+def _concerns(table: Table, complaint: Complaint) -> bool:
+    """A missing input that runs along an axis is no trouble."""
+    axes = {table.down.input} | ({table.across.input} if table.across else set())
+    return complaint.input not in axes
+
+
+def _fixed_trouble(table: Table, complaint: Complaint) -> Trouble:
+    place: tuple[str | int, ...] = ("fixed", complaint.input) if complaint.input in table.fixed else ("fixed",)
+    return Trouble(place, complaint.message, complaint.hint)
+
+
+def _own(book: Book, calculator: Calculator, name: str) -> Any:
+    """The crew's own standard for an input, in the unit of the inside; None where it has none."""
+    id = standards_of(book, calculator.name).get(name)
+    if id is None:
+        return None
+    values, _ = read_inputs(calculator, {name: book.values[id].item.quantity})
+    return values.get(name)
+
+
+def _same(value: Any, own: Any) -> bool:
+    if own is None or isinstance(value, str):
+        return own is not None and bool(value == own)
+    return abs(value - own) < 1e-6
+
+
+def _input(calculator: Calculator, name: str) -> Input:
+    declared = calculator.input(name)
+    assert declared is not None, name
+    return declared
+
+
+def _label(calculator: Calculator, name: str) -> str:
+    declared = calculator.input(name)
+    return declared.label if declared else name

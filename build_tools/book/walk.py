@@ -1,0 +1,65 @@
+"""Walks an entry of the book and says what stands where: prose, names, references and measures.
+
+Checks, back-links and pages all use this one walk, so that a field added to the model is seen by all of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from typing import Any
+
+from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo, Text
+from build_tools.book.yaml_reader import Location
+
+Found = tuple[Location, Any, Any]
+"""Location, what it is (``Prose``, ``Text``, a :class:`RefersTo` or :class:`IsMeasure`), and the value itself."""
+
+
+def walk(part: Part, location: Location = ()) -> Iterator[Found]:
+    """Everything of interest inside a part of the book, in the order of the fields."""
+    for name, written, marker in _fields(type(part)):
+        yield from _visit(getattr(part, name), (*location, written), marker)
+
+
+def _visit(value: Any, location: Location, marker: Any) -> Iterator[Found]:
+    if value is None:
+        return
+    if isinstance(value, str):
+        if marker is not None:
+            yield location, marker, value
+    elif isinstance(value, Text):
+        yield location, type(value), value
+    elif isinstance(value, Part):
+        yield from walk(value, location)
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _visit(item, (*location, index), marker)
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            yield from _visit(item, (*location, key), marker)
+
+
+@cache
+def _fields(model: type[Part]) -> list[tuple[str, str, Any]]:
+    """Field name, the name as written in YAML, and the marker of the texts in it."""
+    return [
+        (name, field.alias or name, _marker(field.annotation, field.metadata))
+        for name, field in model.model_fields.items()
+    ]
+
+
+def _marker(annotation: Any, metadata: list[Any] | tuple[Any, ...]) -> Any:
+    for mark in metadata:
+        if isinstance(mark, RefersTo | IsMeasure):
+            return mark
+    for inner in getattr(annotation, "__args__", ()):
+        found = _marker(inner, getattr(inner, "__metadata__", ()))
+        if found is not None:
+            return found
+    return None
+
+
+def prose_of(part: Part) -> Iterator[tuple[Location, Prose]]:
+    """The prose fields alone."""
+    return ((location, value) for location, kind, value in walk(part) if kind is Prose)

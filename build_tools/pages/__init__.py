@@ -1,0 +1,1 @@
+"""From the checked book to the HTML of each page. Nothing here knows the engine that publishes it."""

@@ -1,0 +1,83 @@
+"""The page of one calculator: a worked example, what it takes and gives, its formula and sources."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from build_tools.book.calls import shown_input, standards_of
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.page import Found, Heading, Page
+from calculators.declaration import Calculator, Input, Output
+from calculators.writing import write
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+
+
+def calculator_page(maker: Maker, calculator: Calculator) -> Page:
+    """The page of a calculator."""
+    url = f"calculators/{calculator.name}.html"
+    helpers = maker.helpers(url)
+    called = maker.context.call_with(calculator.name, dict(calculator.example))
+    standards = standards_of(maker.book, calculator.name)
+    content = maker.fill(
+        "calculator.html",
+        helpers,
+        calculator=calculator,
+        example=helpers.worked(called),
+        inputs=[_input(helpers, declared, standards) for declared in calculator.inputs],
+        outputs=[
+            {"label": output.label, "help": output.help, "rounded": _rounding(output)} for output in calculator.outputs
+        ],
+        formula=helpers.prose(calculator.formula),
+        cannot_decide=helpers.prose(calculator.cannot_decide) if calculator.cannot_decide else "",
+        sources=helpers.sources(calculator),
+        used_in=helpers.used_in("calculator", calculator.name),
+    )
+    names = ("worked_example", "example"), ("takes", "takes"), ("gives", "gives"), ("formula", "formula")
+    headings = [Heading(maker.words[word], id) for word, id in names]
+    headings += [Heading(maker.words[word], id) for word, id in (("sources", "sources"), ("used_in", "used-in"))]
+    found = Found(url, calculator.title, calculator.summary, calculator.other_names, boost=2)
+    return Page(url, calculator.title, content, calculator.summary, tuple(headings), (found,))
+
+
+def _input(helpers: Helpers, declared: Input, standards: dict[str, str]) -> dict[str, Any]:
+    """An input: where it starts, the usual range and the hard limits, as people write them."""
+    id = standards.get(declared.name)
+    default = shown_input(declared, declared.default) if declared.default is not None else ""
+    usual = _range(declared, *declared.usual) if declared.usual else ""
+    choices = ", ".join(choice.label for choice in declared.choices)
+    limits = choices or _range(declared, declared.least, declared.most)
+    return {
+        "label": declared.label,
+        "help": declared.help,
+        "standard": helpers.written(f"value:{id}") if id else default,
+        "usual": usual,
+        "limits": limits,
+    }
+
+
+def _range(declared: Input, least: float | None, most: float | None) -> str:
+    low = shown_input(declared, least) if least is not None else ""
+    high = shown_input(declared, most) if most is not None else ""
+    return f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}" if high else ""
+
+
+def _rounding(output: Output) -> str:
+    """How an output is rounded: ``up to 1/4 cu yd``."""
+    if not output.step or output.quantity in ("text", "choice", "yes-no", "rows"):
+        return ""
+    unit = "in" if output.unit == "ft-in" else output.unit
+    step = f"{write_step(output.step)} {unit}".strip()
+    return f"{output.rounds} to {step}" if output.rounds != "nearest" else f"to the nearest {step}"
+
+
+def write_step(step: float) -> str:
+    """A rounding step as a fraction of the tape where it is one.
+
+    >>> write_step(0.0625), write_step(0.25), write_step(0.1), write_step(1)
+    ('1/16', '1/4', '0.1', '1')
+    """
+    if step < 1 and (step * 64).is_integer():
+        return write(step, "length", "in", step, "nearest").removesuffix(" in")
+    return f"{step:g}"

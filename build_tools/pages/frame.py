@@ -1,0 +1,51 @@
+"""The theme's frame around a page, rendered once and filled for every page that stands at the same place.
+
+Rendering the whole theme for each procedure is most of the time of a large build, and all that differs are the title,
+the description, the address, the table of contents and the content. So the frame is rendered with marks in their
+places, and cut at them.
+"""
+
+from __future__ import annotations
+
+import re
+from html import escape
+
+from build_tools.pages.page import Heading, Page
+
+MARKS = {name: f"crew{name}mark" for name in ("title", "description", "address", "toc", "first", "content")}
+"""What stands in the frame for each part of a page; plain letters, so that no filter of a template changes them."""
+_CUT = re.compile("|".join(f"({mark})" for mark in MARKS.values()))
+_NAME = {mark: name for name, mark in MARKS.items()}
+
+
+class Frame:
+    """A frame cut at its marks."""
+
+    def __init__(self, rendered: str) -> None:
+        self._parts = [part for part in _CUT.split(rendered) if part]
+        missing = [name for name, mark in MARKS.items() if mark not in self._parts and name not in ("address", "first")]
+        if missing:
+            raise ValueError(f"the theme's frame has no place for {', '.join(missing)}")
+
+    def fill(self, page: Page, address: str) -> str:
+        """The finished page; ``address`` is its full one, where the site has one."""
+        filling = {
+            "title": escape(page.title, quote=False),
+            "description": escape(page.description),
+            "address": escape(address),
+            "toc": "".join(_toc_item(heading) for heading in page.headings),
+            "first": page.headings[0].id if page.headings else "",
+            "content": page.content,
+        }
+        return "".join(filling[_NAME[part]] if part in _NAME else part for part in self._parts)
+
+
+def _toc_item(heading: Heading) -> str:
+    """A line of the table of contents, with the classes that the theme's own have (``partials/toc-item.html``)."""
+    title = escape(heading.title)
+    below = ""
+    if heading.below:
+        lines = "".join(_toc_item(one) for one in heading.below)
+        below = f'<nav class="md-nav" aria-label="{title}"><ul class="md-nav__list">{lines}</ul></nav>'
+    link = f'<a href="#{heading.id}" class="md-nav__link"><span class="md-ellipsis">{title}</span></a>'
+    return f'<li class="md-nav__item">{link}{below}</li>'

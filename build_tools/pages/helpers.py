@@ -1,0 +1,212 @@
+"""What the templates may call: prose, links, figures, tables. One set of helpers for each page, since links are relative."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from html import escape
+from typing import Any
+
+from markupsafe import Markup
+
+from build_tools.book.calls import Called, shown_input
+from build_tools.book.checks.context import Context
+from build_tools.book.model.base import Basis, Cited, Part, Text
+from build_tools.book.model.step import Picture
+from build_tools.book.model.table import Amount, Call, Form, Table
+from build_tools.book.prose import Reference, html, plain
+from build_tools.book.uses import VALUE
+from build_tools.pages.pictures import Shown
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation
+from calculators.run import shown
+
+LABELS = (COMMON_PRACTICE.source, CREW_RULE.source)
+
+
+@dataclass(slots=True)
+class Helpers:
+    """The helpers for one page. ``top`` is the way from it to the top of the site."""
+
+    context: Context
+    top: str
+    pictures: dict[tuple[str, str], Shown]
+    folder: str = ""
+
+    def names(self) -> dict[str, Any]:
+        """The helpers by the names that the templates use."""
+        public = "prose inline say url title used_in entry written basis amount table form picture".split()
+        return {name: getattr(self, name) for name in public}
+
+    # text
+
+    def say(self, text: Text | str) -> str:
+        """A text's words in the language of the pages."""
+        return text if isinstance(text, str) else text.inside(self.context.book.language)
+
+    def prose(self, text: Text | str) -> Markup:
+        """Markdown as paragraphs."""
+        return Markup(html(self.say(text), self.resolve, block=True))
+
+    def inline(self, text: Text | str) -> Markup:
+        """Markdown of one paragraph, without the paragraph."""
+        return Markup(html(self.say(text), self.resolve, block=False))
+
+    def words(self, text: Text | str) -> str:
+        """The words alone, without marks."""
+        return plain(self.say(text), self.resolve)
+
+    # references
+
+    def resolve(self, reference: Reference) -> tuple[str, str] | None:
+        """The relative address and the title of a reference of prose."""
+        key = (reference.scheme, reference.target)
+        target = self.context.index.targets.get(key)
+        if target is None:
+            return None
+        url = self.top + target.url + (f"#{reference.step}" if reference.step else "")
+        if reference.scheme == "value":
+            return url, self.context.book.values[reference.target].item.quantity
+        if reference.step and reference.scheme == "procedure":
+            return url, self._step_title(reference.target, reference.step)
+        return url, target.title
+
+    def _step_title(self, procedure: str, step: str) -> str:
+        item = self.context.book.procedures[procedure].item
+        found = next((one for one in item.steps if one.id == step), None)
+        return self.words(found.do).rstrip(".") if found else step
+
+    def url(self, scheme: str, id: str, step: str | None = None) -> str:
+        """The address of something of the book, relative to this page."""
+        target = self.context.index.targets[scheme, id]
+        return self.top + target.url + (f"#{step}" if step else "")
+
+    def title(self, scheme: str, id: str) -> str:
+        """The title of something of the book."""
+        return self.context.index.targets[scheme, id].title
+
+    def entry(self, scheme: str, id: str) -> Part:
+        """The entry itself."""
+        item: Part = self.context.book.kind(scheme)[id].item
+        return item
+
+    def used_in(self, scheme: str, id: str) -> list[dict[str, str]]:
+        """The pages that refer to something."""
+        users = self.context.index.used_in.get((scheme, id), [])
+        found = [{"url": self.url(*user), "title": self.title(*user), "scheme": user[0]} for user in users]
+        return sorted(found, key=lambda page: (page["scheme"] != "procedure", page["title"]))
+
+    # figures
+
+    def written(self, measure: str) -> Markup:
+        """A figure with its unit; a crew standard links to its entry."""
+        if measure.startswith(VALUE):
+            id = measure.removeprefix(VALUE)
+            quantity = self.context.book.values[id].item.quantity
+            return Markup('<a class="ref ref-value" href="{}">{}</a>').format(self.url("value", id), quantity)
+        return Markup(escape(measure))
+
+    def basis(self, basis: Basis) -> Markup:
+        """Where a figure comes from."""
+        if isinstance(basis, Cited):
+            return self.citation(Citation(basis.source, basis.clause))
+        return Markup(escape(basis))
+
+    def citation(self, citation: Citation) -> Markup:
+        """A source with its clause, linked; or one of the two labels."""
+        if citation.source in LABELS:
+            return Markup(escape(f"{citation.source}{', ' + citation.clause if citation.clause else ''}"))
+        link = Markup('<a class="ref ref-source" href="{}">{}</a>').format(
+            self.url("source", citation.source), self.title("source", citation.source)
+        )
+        return link + f", {citation.clause}" if citation.clause else link
+
+    def amount(self, amount: Amount) -> dict[str, Any]:
+        """A quantity, with the working where a calculator gave it."""
+        if isinstance(amount, Call):
+            called = self.context.call(amount)
+            text = str(shown(called.calculator, called.answer or {})[amount.output])
+            working = list((called.answer or {}).get("working", []))
+            return {"text": text, "working": working, "calculator": amount.calculator}
+        return {"text": self.written(amount), "working": [], "calculator": ""}
+
+    def figure(self, amount: Amount) -> str:
+        """A quantity as bare text."""
+        if isinstance(amount, Call):
+            return str(self.amount(amount)["text"])
+        if amount.startswith(VALUE):
+            return self.context.book.values[amount.removeprefix(VALUE)].item.quantity
+        return amount
+
+    # calculators
+
+    def form(self, form: Form) -> dict[str, Any]:
+        """A calculator worked once, for the inputs of a step."""
+        return self.worked(self.context.call(form), form.show)
+
+    def worked(self, called: Called, show: list[str] | tuple[str, ...] = ()) -> dict[str, Any]:
+        """A call as the templates show it: what was given, the answer, the working, the cautions."""
+        calculator, answer = called.calculator, called.answer or {}
+        texts = shown(calculator, answer)
+        wanted = [output for output in calculator.outputs if not show or output.name in show]
+        return {
+            "calculator": calculator.name,
+            "title": calculator.title,
+            "url": self.url("calculator", calculator.name),
+            "inputs": [
+                {"label": declared.label, "text": shown_input(declared, called.values[declared.name]), "help": ""}
+                for declared in calculator.inputs
+                if called.values.get(declared.name) is not None
+            ],
+            "outputs": [
+                {"label": output.label, "text": texts[output.name], "rows": output.quantity == "rows", "declared": output}
+                for output in wanted
+            ],
+            "working": answer.get("working", []),
+            "cautions": answer.get("cautions", []),
+        }
+
+    def table(self, table: Table) -> dict[str, Any]:
+        """A computed table."""
+        computed, _ = self.context.table(table)
+        return {
+            "caption": computed.caption,
+            "calculator": computed.calculator.name,
+            "down_label": computed.down_label,
+            "across_label": computed.across_label,
+            "columns": computed.columns,
+            "rows": [
+                {
+                    "head": row.head,
+                    "ours": row.ours,
+                    "cells": [
+                        {
+                            "text": cell.text,
+                            "ours": cell.ours,
+                            "refused": bool(cell.refused),
+                            "lines": [
+                                {"label": label, "text": text} for label, text in cell.lines if len(cell.lines) > 1
+                            ],
+                        }
+                        for cell in row.cells
+                    ],
+                }
+                for row in computed.rows
+            ],
+            "formula": self.prose(computed.calculator.formula),
+            "sources": self.sources(computed.calculator),
+            "fixed": [{"label": label, "text": text} for label, text in computed.fixed],
+        }
+
+    def sources(self, calculator: Calculator) -> list[Markup]:
+        """A calculator's sources."""
+        return [self.citation(citation) for citation in calculator.sources]
+
+    def picture(self, picture: Picture) -> dict[str, Any]:
+        """A photo or a drawing, as made for the page."""
+        made = self.pictures[self.folder, picture.file]
+        return {
+            "src": self.top + made.url,
+            "alt": self.say(picture.alt),
+            "caption": self.say(picture.caption) if picture.caption else "",
+            "width": made.width,
+            "height": made.height,
+        }

@@ -1,0 +1,72 @@
+"""Photos sized and compressed for the page, drawings as they are."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from dataclasses import dataclass
+from io import BytesIO
+from pathlib import Path
+
+from PIL import Image, ImageOps, UnidentifiedImageError
+
+from build_tools.book.book import Book
+from build_tools.book.problems import Problem
+
+WIDEST = 1280
+"""Pixels: twice the width of a phone's column, sharp on its screen."""
+QUALITY = 72
+SVG_SIZE = re.compile(rb'viewBox="\s*[-\d.]+[ ,]+[-\d.]+[ ,]+([\d.]+)[ ,]+([\d.]+)\s*"')
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A picture as the site carries it."""
+
+    url: str
+    content: bytes
+    width: int
+    height: int
+
+
+def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown], list[Problem]]:
+    """Every picture of the book by folder and file name, and those that cannot be read.
+
+    ``kept`` is a folder where compressed photos are kept between builds, by the digest of what they were made from.
+    """
+    made: dict[tuple[str, str], Shown] = {}
+    problems: list[Problem] = []
+    for entry in book.procedures.values():
+        for index, step in enumerate(entry.item.steps):
+            for field in ("photo", "drawing"):
+                picture = getattr(step, field)
+                if picture is None:
+                    continue
+                path = Path(entry.folder) / picture.file
+                try:
+                    made[entry.folder, picture.file] = _make(path, kept)
+                except (OSError, ValueError, UnidentifiedImageError, Image.DecompressionBombError):
+                    at = ("steps", index, field, "file")
+                    problems.append(entry.error(at, f"'{picture.file}' cannot be read as a {field}"))
+    return made, problems
+
+
+def _make(path: Path, kept: Path) -> Shown:
+    raw = path.read_bytes()
+    digest = hashlib.sha256(raw + bytes([QUALITY])).hexdigest()[:16]
+    if path.suffix.lower() == ".svg":
+        size = SVG_SIZE.search(raw)
+        if b"<svg" not in raw or size is None:
+            raise ValueError("no drawing")
+        return Shown(f"pictures/{path.stem}-{digest}.svg", raw, round(float(size[1])), round(float(size[2])))
+    held = kept / f"{digest}.webp"
+    if not held.is_file():
+        with Image.open(BytesIO(raw)) as opened:
+            photo = ImageOps.exif_transpose(opened).convert("RGB")
+        photo.thumbnail((WIDEST, WIDEST * 2))
+        kept.mkdir(parents=True, exist_ok=True)
+        photo.save(held, "WEBP", quality=QUALITY, method=6)
+    content = held.read_bytes()
+    with Image.open(BytesIO(content)) as photo:
+        width, height = photo.size
+    return Shown(f"pictures/{path.stem}-{digest}.webp", content, width, height)

@@ -1,0 +1,314 @@
+"""Every page of the site, made from the checked book.
+
+:func:`make_pages` is the story from top to bottom: home, trades, procedures, calculators, and one page for each kind
+of entry.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from build_tools.book.book import ProcedureEntry
+from build_tools.book.checks.context import Context
+from build_tools.book.index import PAGE_OF
+from build_tools.pages.calculator_page import calculator_page
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.linked_data import how_to
+from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.pictures import Shown
+from build_tools.pages.words import words
+
+HERE = Path(__file__).parent
+
+
+@lru_cache
+def templates() -> Environment:
+    """The templates of the pages, and the signs that they put in."""
+    return Environment(
+        loader=FileSystemLoader([HERE / "templates", HERE / "assets"]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+
+
+class Maker:
+    """Makes the pages of one book."""
+
+    def __init__(self, context: Context, pictures: dict[tuple[str, str], Shown], site_name: str) -> None:
+        self.context = context
+        self.book = context.book
+        self.pictures = pictures
+        self.site_name = site_name
+        self.words = words(self.book.language)
+        self.after = _after(context)
+
+    def helpers(self, url: str, folder: str = "") -> Helpers:
+        """The helpers for the page at that address."""
+        return Helpers(self.context, "../" * url.count("/"), self.pictures, folder)
+
+    def fill(self, template: str, helpers: Helpers, **given: Any) -> str:
+        """A template filled for one page."""
+        return templates().get_template(template).render(t=self.words, **helpers.names(), **given)
+
+    def procedures_of(self, trade: str) -> list[ProcedureEntry]:
+        """The procedures of a trade by title."""
+        return sorted(
+            (entry for entry in self.book.procedures.values() if entry.trade == trade),
+            key=lambda entry: self.context.index.targets["procedure", entry.id].title,
+        )
+
+    def listed(self, helpers: Helpers, entries: list[ProcedureEntry]) -> list[dict[str, str]]:
+        """Procedures as a list of links."""
+        return [
+            {
+                "url": helpers.url("procedure", entry.id),
+                "title": helpers.title("procedure", entry.id),
+                "summary": helpers.words(entry.item.summary),
+            }
+            for entry in entries
+        ]
+
+    def linked(self, helpers: Helpers, ids: list[str]) -> list[dict[str, str]]:
+        """Procedures as bare links."""
+        return [{"url": helpers.url("procedure", id), "title": helpers.title("procedure", id)} for id in ids]
+
+    def trades(self) -> list[str]:
+        """The trades in the order that the book gives them."""
+        return sorted(self.book.trades, key=lambda id: (self.book.trades[id].item.order, id))
+
+
+def make_pages(
+    context: Context, pictures: dict[tuple[str, str], Shown], site_name: str, *, with_search: bool = True
+) -> list[Page]:
+    """Every page, the home page first."""
+    maker = Maker(context, pictures, site_name)
+    pages = [_home(maker, with_search)]
+    pages += [_trade(maker, trade) for trade in maker.trades()]
+    pages += [_procedure_remembered(maker, entry) for entry in context.book.procedures.values()]
+    pages.append(_calculators(maker))
+    pages += [
+        calculator_page(maker, calculator) for calculator in context.calculators.values()
+    ]
+    pages += [_entries(maker, scheme, page) for scheme, page in PAGE_OF.items()]
+    return pages
+
+
+def _home(maker: Maker, with_search: bool) -> Page:
+    helpers = maker.helpers("index.html")
+    book, index = maker.book, maker.context.index
+    trades = [
+        {
+            "id": id,
+            "title": helpers.title("trade", id),
+            "summary": helpers.words(book.trades[id].item.summary),
+            "procedures": maker.listed(helpers, maker.procedures_of(id)),
+        }
+        for id in maker.trades()
+    ]
+    tools = []
+    for id, tool in sorted(book.tools.items(), key=lambda item: index.targets["tool", item[0]].title):
+        users = [key[1] for key in index.used_in.get(("tool", id), []) if key[0] == "procedure"]
+        if users and not tool.item.protects:
+            pages = maker.linked(helpers, sorted(users))
+            tools.append({"title": helpers.title("tool", id), "url": helpers.url("tool", id), "procedures": pages})
+    order = []
+    for id, entry in book.procedures.items():
+        before = [line.procedure for line in entry.item.before if line.procedure]
+        if before or maker.after[id]:
+            order.append(
+                {
+                    **maker.linked(helpers, [id])[0],
+                    "before": maker.linked(helpers, before),
+                    "after": maker.linked(helpers, maker.after[id]),
+                }
+            )
+    counts = {"procedures": len(book.procedures), "calculators": len(maker.context.calculators), "sources": len(book.sources)}
+    content = maker.fill(
+        "home.html",
+        helpers,
+        site_name=maker.site_name,
+        with_search=with_search,
+        trades=trades,
+        tools=tools,
+        order=order,
+        counts=counts,
+    )
+    headings = [Heading(maker.words["by_trade"], "by-trade"), Heading(maker.words["by_tool"], "by-tool")]
+    if order:
+        headings.append(Heading(maker.words["by_order"], "by-order"))
+    return Page("index.html", maker.site_name, content, maker.words["home_lead"], tuple(headings))
+
+
+def _trade(maker: Maker, id: str) -> Page:
+    url = f"{id}/index.html"
+    helpers = maker.helpers(url)
+    trade = maker.book.trades[id].item
+    title, summary = helpers.say(trade.title), helpers.words(trade.summary)
+    calculators = [
+        {"url": helpers.url("calculator", name), "title": calculator.title, "summary": calculator.summary}
+        for name, calculator in maker.context.calculators.items()
+        if calculator.trade == id
+    ]
+    content = maker.fill(
+        "trade.html",
+        helpers,
+        trade={"id": id, "title": title, "summary": summary},
+        procedures=maker.listed(helpers, maker.procedures_of(id)),
+        calculators=calculators,
+    )
+    headings = [Heading(maker.words["procedures"], "procedures")]
+    headings += [Heading(maker.words["calculators"], "calculators")] if calculators else []
+    return Page(url, title, content, summary, tuple(headings), (Found(url, title, summary),))
+
+
+def _procedure_remembered(maker: Maker, entry: ProcedureEntry) -> Page:
+    around = (
+        maker.context.fingerprint,
+        tuple(maker.after[entry.id]),
+        tuple(sorted((key[1], shown.url) for key, shown in maker.pictures.items() if key[0] == entry.folder)),
+    )
+    return maker.context.memo.of("page", entry.item, around, lambda: _procedure(maker, entry))
+
+
+def _procedure(maker: Maker, entry: ProcedureEntry) -> Page:
+    url = f"{entry.trade}/{entry.id}.html"
+    helpers = maker.helpers(url, entry.folder)
+    item = entry.item
+    approved = maker.book.people.get(item.revision.approved_by)
+    content = maker.fill(
+        "procedure.html",
+        helpers,
+        procedure={
+            "id": entry.id,
+            "trade": entry.trade,
+            "item": item,
+            "after": maker.linked(helpers, maker.after[entry.id]),
+            "approved_by": approved.item.name if approved else item.revision.approved_by,
+        },
+    )
+    data = Markup('<script type="application/ld+json">{}</script>').format(Markup(how_to(entry, helpers)))
+    summary = helpers.words(item.summary)
+    return Page(
+        url,
+        helpers.say(item.title),
+        content + str(data),
+        summary,
+        _headings(maker, entry, helpers),
+        tuple(_found(entry, url, helpers)),
+    )
+
+
+def _headings(maker: Maker, entry: ProcedureEntry, helpers: Helpers) -> tuple[Heading, ...]:
+    item, say = entry.item, maker.words
+    steps = tuple(
+        Heading(f"{number}. {helpers.words(step.do).rstrip('.')}", step.id) for number, step in enumerate(item.steps, 1)
+    )
+    parts = [
+        ("before", bool(item.before or item.safety or item.closes), ()),
+        ("tools", bool(item.tools), ()),
+        ("materials", bool(item.materials), ()),
+        ("steps", True, steps),
+        ("acceptance", True, ()),
+        ("after", bool(maker.after[entry.id]), ()),
+        ("questions", bool(item.questions), ()),
+        ("sources", bool(item.sources), ()),
+    ]
+    return tuple(Heading(say[name], name, below) for name, there, below in parts if there)
+
+
+def _found(entry: ProcedureEntry, url: str, helpers: Helpers) -> list[Found]:
+    """The procedure itself, ahead of everything else in a search, and each of its steps."""
+    item = entry.item
+    title = helpers.say(item.title)
+    names = tuple(helpers.say(name) for name in item.other_names)
+    found = [Found(url, title, helpers.words(item.summary), names, boost=4)]
+    for step in item.steps:
+        parts = [helpers.words(step.detail)] if step.detail else []
+        parts += [helpers.words(text) for key in step.key_points for text in (key.point, key.why)]
+        parts += [helpers.words(m.hazard) for m in step.messages] + [helpers.words(m.what) for m in step.measurements]
+        found.append(Found(f"{url}#{step.id}", helpers.words(step.do), " ".join(parts)))
+    return found
+
+
+def _calculators(maker: Maker) -> Page:
+    url = "calculators/index.html"
+    helpers = maker.helpers(url)
+    trades = [
+        {
+            "id": id,
+            "title": helpers.title("trade", id),
+            "calculators": [
+                {"url": helpers.url("calculator", name), "title": calculator.title, "summary": calculator.summary}
+                for name, calculator in maker.context.calculators.items()
+                if calculator.trade == id
+            ],
+        }
+        for id in maker.trades()
+    ]
+    content = maker.fill("calculators.html", helpers, trades=trades)
+    headings = tuple(Heading(str(trade["title"]), str(trade["id"])) for trade in trades if trade["calculators"])
+    return Page(url, maker.words["calculators"], content, maker.words["calculators_lead"], headings)
+
+
+def _entries(maker: Maker, scheme: str, kind: str) -> Page:
+    url = f"{kind}.html"
+    helpers = maker.helpers(url)
+    entries = sorted(maker.book.kind(scheme).values(), key=lambda entry: helpers.title(scheme, entry.id).lower())
+    content = maker.fill("entries.html", helpers, kind=kind, scheme=scheme, entries=entries)
+    title = maker.words["standards" if kind == "values" else kind]
+    found = tuple(
+        Found(f"{url}#{entry.id}", helpers.title(scheme, entry.id), _meaning(helpers, entry.item), _names(helpers, entry.item))
+        for entry in entries
+    )
+    headings = tuple(Heading(helpers.title(scheme, entry.id), entry.id) for entry in entries)
+    return Page(url, title, content, maker.words[f"{kind}_lead"], headings, found)
+
+
+def _meaning(helpers: Helpers, item: Any) -> str:
+    for field in ("means", "use", "buy", "looks_at", "note"):
+        text = getattr(item, field, None)
+        if text is not None:
+            return helpers.words(text)
+    return ""
+
+
+def _names(helpers: Helpers, item: Any) -> tuple[str, ...]:
+    return tuple(helpers.say(name) for name in getattr(item, "other_names", ()))
+
+
+def _after(context: Context) -> dict[str, list[str]]:
+    """What comes after each procedure: those whose ``before`` names it."""
+    after: dict[str, list[str]] = {id: [] for id in context.book.procedures}
+    for id, entry in context.book.procedures.items():
+        for line in entry.item.before:
+            if line.procedure in after:
+                after[line.procedure].append(id)
+    return after
+
+
+def navigation(context: Context, pages: list[Page]) -> list[Any]:
+    """The navigation: home, the trades, the calculators, and the reference pages in a section of their own.
+
+    It names pages by their source (``plumbing/index.md``) and stays this small whatever the number of procedures.
+    """
+    titles = {page.url: page.title for page in pages}
+
+    def line(url: str) -> dict[str, str]:
+        return {titles[url]: url.removesuffix(".html") + ".md"}
+
+    trades = sorted(context.book.trades, key=lambda id: (context.book.trades[id].item.order, id))
+    reference = words(context.book.language)["reference"]
+    return [
+        {words(context.book.language)["home"]: "index.md"},
+        *(line(f"{id}/index.html") for id in trades),
+        line("calculators/index.html"),
+        {reference: [line(f"{page}.html") for page in PAGE_OF.values()]},
+    ]

@@ -1,0 +1,31 @@
+"""Everything of the site that is no page: styles, fonts, signs, pictures and the open data."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from build_tools.book.checks.context import Context
+from build_tools.pages.fonts import make_fonts
+from build_tools.pages.open_data import book_json, book_schema
+from build_tools.pages.pictures import Shown
+
+ASSETS = Path(__file__).parent / "assets"
+
+
+def site_files(
+    context: Context, pictures: dict[tuple[str, str], Shown], edition: str, kept: Path
+) -> dict[str, str | bytes]:
+    """Address from the top of the site to content. ``kept`` is a folder for what is dear to make."""
+    made: dict[str, str | bytes] = {"assets/crew.css": style_sheet()}
+    made |= {f"assets/{path.name}": path.read_bytes() for path in sorted(ASSETS.glob("*.svg"))}
+    made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
+    made |= {shown.url: shown.content for shown in pictures.values()}
+    made["book.json"] = book_json(context, edition)
+    made["book.schema.json"] = json.dumps(book_schema(), indent=1)
+    return made
+
+
+def style_sheet() -> str:
+    """The style sheets, one after another in the order of their names."""
+    return "".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "css").glob("*.css")))

@@ -1,0 +1,195 @@
+"""The doorway to MkDocs: it hands the work on, and alone imports the engine.
+
+In the order of MkDocs' events:
+
+- ``on_startup``: being there keeps this object between the builds of a preview, and with it what was made before.
+- ``on_config``: our theme folder and style sheet.
+- ``on_files``: read and check the book, stop on mistakes, make every page, hand them to MkDocs as generated files.
+- ``on_nav``, ``on_env``: render the theme's frame once for each place in the navigation.
+- ``on_page_context``: a page outside the navigation gets its frame, filled.
+- ``on_post_build``: our pages go into the search index.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, Literal
+
+from jinja2 import Environment
+from mkdocs.commands.build import get_context
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page as EnginePage
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+
+from build_tools.book.checks import check
+from build_tools.book.checks.context import Context
+from build_tools.book.load import Cache, load_book
+from build_tools.book.memo import Memo
+from build_tools.book.problems import Problem, count_line
+from build_tools.pages.frame import MARKS, Frame
+from build_tools.pages.page import Heading, Page
+from build_tools.pages.pictures import make_pictures
+from build_tools.pages.search import add_to_index
+from build_tools.pages.site import make_pages, navigation
+from build_tools.pages.site_files import site_files
+
+log = get_plugin_logger("crew-methods")
+THEME = Path(__file__).parent / "theme"
+
+
+class CrewMethodsPlugin(BasePlugin[Config]):
+    """Makes the site of the book that lies in ``docs_dir``."""
+
+    def __init__(self) -> None:
+        self._cache = Cache()
+        self._memo = Memo()
+        self._pages: list[Page] = []
+        self._frames: dict[str, Frame] = {}
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Being here keeps the plugin between the builds of a preview."""
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Put our templates before the theme's, and our style sheet after its own."""
+        if str(THEME) not in config.theme.dirs:
+            config.theme.dirs.insert(0, str(THEME))
+        config.extra_css.append("assets/crew.css")
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Replace the YAML files by the pages made from them."""
+        folder = Path(config.docs_dir)
+        kept = Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
+        loaded = load_book(folder, self._cache)
+        context = Context.of(loaded.book, self._memo)
+        problems = sorted(set(loaded.problems + check(context)))
+        _report(problems)
+        pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
+        _report(unreadable)
+        self._pages = make_pages(context, pictures, config.site_name)
+        self._memo.forget({id(entry.item) for _, entry in loaded.book.entries()})
+        for file in [file for file in files if file.abs_src_path and Path(file.abs_src_path).is_relative_to(folder)]:
+            files.remove(file)
+        config.nav = navigation(context, self._pages)
+        in_nav = {source for line in config.nav for source in _sources(line)}
+        for page in self._pages:
+            files.append(_engine_page(page, config, in_nav))
+        edition = datetime.now(UTC).strftime("%Y-%m-%d")
+        for url, content in site_files(context, pictures, edition, kept).items():
+            files.append(File.generated(config, url, content=content))
+        return files
+
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
+        """Keep the navigation for the frames."""
+        self._nav = nav
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
+        """Render a frame for each folder whose pages stand outside the navigation."""
+        self._frames = {}
+        for file in files.documentation_pages():
+            folder = _folder(file)
+            if isinstance(file.page, FramedPage) and folder not in self._frames:
+                self._frames[folder] = _frame(folder, env, self._nav, files, config)
+
+    def on_page_context(
+        self, context: dict[str, Any], *, page: EnginePage, config: MkDocsConfig, nav: Navigation
+    ) -> dict[str, Any]:
+        """Fill the frame of a page that stands outside the navigation."""
+        if isinstance(page, FramedPage):
+            frame = self._frames[_folder(page.file)]
+            context["finished"] = frame.fill(page.made, page.canonical_url or "")
+        return context
+
+    @event_priority(-100)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """After the search plugin has written its index, add our pages."""
+        index = Path(config.site_dir) / "search" / "search_index.json"
+        if index.is_file():
+            add_to_index(index, self._pages)
+
+
+class MadePage(EnginePage):
+    """A page of the book in the navigation: its content is made already, and MkDocs renders the theme around it."""
+
+    def __init__(self, made: Page, file: File, config: MkDocsConfig) -> None:
+        super().__init__(made.title, file, config)
+        self.made = made
+        self.markdown = ""
+        self.content = made.content
+        self.meta = {"description": made.description, "search": {"exclude": True}}
+        self.toc = TableOfContents([_anchor(heading) for heading in made.headings])
+
+    def read_source(self, config: MkDocsConfig) -> None:
+        """Nothing to read."""
+
+    def render(self, config: MkDocsConfig, files: Files) -> None:
+        """Nothing to render: the Markdown of the book is in the content already."""
+
+
+class FramedPage(MadePage):
+    """A page outside the navigation, which shares its frame with its neighbours."""
+
+    def __init__(self, made: Page, file: File, config: MkDocsConfig) -> None:
+        super().__init__(made, file, config)
+        self.meta["template"] = "framed.html"
+
+
+def _report(problems: list[Problem]) -> None:
+    for problem in problems:
+        if problem.severity == "error":
+            log.error("%s", problem)
+        else:
+            log.warning("%s", problem)
+    if any(problem.severity == "error" for problem in problems):
+        raise PluginError(f"The book has {count_line(problems)}.")
+
+
+def _engine_page(page: Page, config: MkDocsConfig, in_nav: set[str]) -> File:
+    source = page.url.removesuffix(".html") + ".md"
+    listed = source in in_nav
+    level = InclusionLevel.INCLUDED if listed else InclusionLevel.NOT_IN_NAV
+    file = File.generated(config, source, content="", inclusion=level)
+    (MadePage if listed else FramedPage)(page, file, config)
+    return file
+
+
+def _frame(folder: str, env: Environment, nav: Navigation, files: Files, config: MkDocsConfig) -> Frame:
+    """The theme rendered around marks, with the folder's own page shown as the place in the navigation."""
+    file = File.generated(config, f"{folder}/frame.md", content="")
+    page = EnginePage(MARKS["title"], file, config)
+    page.markdown, page.content = "", MARKS["content"]
+    page.meta = {"description": MARKS["description"]}
+    page.toc = TableOfContents([AnchorLink(MARKS["toc"], MARKS["first"], 2)])
+    if page.canonical_url:
+        page.canonical_url = MARKS["address"]
+    home = next((one for one in nav.pages if one.file.src_uri == f"{folder}/index.md"), None)
+    if home is not None:
+        home.active = True
+    context = config.plugins.on_page_context(get_context(nav, files, config, page), page=page, config=config, nav=nav)
+    rendered = env.get_template("main.html").render(context)
+    if home is not None:
+        home.active = False
+    return Frame(rendered)
+
+
+def _folder(file: File) -> str:
+    return file.src_uri.rpartition("/")[0]
+
+
+def _sources(line: Any) -> list[str]:
+    """The source files that a line of the navigation names."""
+    if isinstance(line, str):
+        return [line]
+    return [source for inner in (line.values() if isinstance(line, dict) else line) for source in _sources(inner)]
+
+
+def _anchor(heading: Heading, level: int = 2) -> AnchorLink:
+    link = AnchorLink(heading.title, heading.id, level)
+    link.children = [_anchor(below, level + 1) for below in heading.below]
+    return link
