@@ -13,18 +13,13 @@ from calculators.unit_words import UNIT_WORDS
 DIGITS = "0123456789"
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
-LOOKALIKES: dict[str, str] = {
-    "′": "'", "’": "'", "‘": "'", "´": "'", "ʹ": "'", "″": '"', "”": '"', "“": '"', "„": '"', "ʺ": '"',
-    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "⁄": "/", "∕": "/", "×": "x",
-    "²": "2", "³": "3", "°": " deg ", "º": " deg ",
-    "\u00a0": " ", "\u2007": " ", "\u2009": " ", "\u200a": " ", "\u202f": " ", "\t": " ", "\n": " ", "\r": " ",
-}  # fmt: skip
-"""Typographic signs and the plain one that each stands for."""
+LOOKALIKES = "′’‘´ʹ″”“„ʺ−–—‐‑⁄∕×²³°º\u00a0\u2007\u2009\u200a\u202f\t\n\r"
+PLAIN_SIGNS = list("'''''\"\"\"\"\"-----//x23") + [" deg ", " deg "] + list("        ")
+"""Typographic signs, and the plain one that each stands for."""
 
-FRACTIONS: dict[str, str] = {
-    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
-    "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
-}  # fmt: skip
+FRACTION_SIGNS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+FRACTIONS = ["1/2", "1/3", "2/3", "1/4", "3/4", "1/5", "2/5", "3/5", "4/5", "1/6", "5/6", "1/8", "3/8", "5/8", "7/8"]
+"""Signs of fractions, and the fraction that each stands for."""
 
 COMMA = (
     "has a comma that could be a decimal point or a thousands mark: write a point for decimals (1.5) "
@@ -57,12 +52,12 @@ def plain(text: str) -> str:
         last = ""
         if len(out) > 0:
             last = out[len(out) - 1]
-        if sign in FRACTIONS:
+        if sign in FRACTION_SIGNS:
             if len(last) > 0 and last in DIGITS:
                 out = out + " "
-            out = out + FRACTIONS[sign] + " "
+            out = out + FRACTIONS[FRACTION_SIGNS.find(sign)] + " "
         elif sign in LOOKALIKES:
-            out = out + LOOKALIKES[sign]
+            out = out + PLAIN_SIGNS[LOOKALIKES.find(sign)]
         elif sign != "." or len(last) == 0 or last not in LETTERS:
             out = out + sign.lower()
     return out.replace("''", '"').strip()
