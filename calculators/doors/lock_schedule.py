@@ -214,7 +214,7 @@ CALCULATOR = Calculator(
         Output("deadbolts", "Deadbolts", "count", "each", step=1),
         Output("cylinders", "Cylinders", "count", "each", step=1),
         Output("groups", "Key groups", "count", step=1),
-        Output("keys", "Keys to count", "count", "keys", step=1),
+        Output("keys", "Keys to count", "count", step=1),
         Output("strike_screws", "Long screws for deadbolt strikes", "count", "each", step=1),
         Output(
             "schedule",
