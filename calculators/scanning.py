@@ -13,8 +13,8 @@ from calculators.unit_words import UNIT_WORDS
 DIGITS = "0123456789"
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
-LOOKALIKES = "′’‘´ʹ″”“„ʺ−–—‐‑⁄∕×²³°º\u00a0\u2007\u2009\u200a\u202f\t\n\r"
-PLAIN_SIGNS = list("'''''\"\"\"\"\"-----//x23") + [" deg ", " deg "] + list("        ")
+LOOKALIKES = "′’‘´ʹ″”“„ʺ−–—‐‑⁄∕×²³\u00a0\u2007\u2009\u200a\u202f\t\n\r"
+PLAIN_SIGNS = list("'''''\"\"\"\"\"-----//x23        ")
 """Typographic signs, and the plain one that each stands for."""
 
 FRACTION_SIGNS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
@@ -58,6 +58,8 @@ def plain(text: str) -> str:
             out = out + FRACTIONS[FRACTION_SIGNS.find(sign)] + " "
         elif sign in LOOKALIKES:
             out = out + PLAIN_SIGNS[LOOKALIKES.find(sign)]
+        elif sign == "°" or sign == "º":
+            out = out + " deg "
         elif sign != "." or len(last) == 0 or last not in LETTERS:
             out = out + sign.lower()
     return out.replace("''", '"').strip()

@@ -1,0 +1,86 @@
+"""Values against the limits of their inputs: hard ones, outside which there is no answer, and the usual range."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from calculators.declaration import Input
+from calculators.writing import exactly
+
+MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
+"""The quantities that are taken off the work, so that an odd one is measured again."""
+
+
+def over_limit(item: Input, value: Any, label: str) -> str:
+    """The message for a value outside the hard limits of an input; nothing inside them."""
+    given = label + ": " + exactly(value, item.quantity, item.unit)
+    if item.most is not None and value > item.most:
+        most = exactly(item.most, item.quantity, item.unit)
+        return given + " is more than the " + most + " that this answers for"
+    if item.least is not None and value < item.least:
+        least = exactly(item.least, item.quantity, item.unit)
+        return given + " is less than the " + least + " that this answers for"
+    return ""
+
+
+def unusual(item: Input, value: Any, label: str) -> str:
+    """The caution for a value outside the usual range of an input; nothing inside it."""
+    if item.usual is None:
+        return ""
+    low = item.usual[0]
+    high = item.usual[1]
+    if low <= value <= high:
+        return ""
+    given = label + ": " + exactly(value, item.quantity, item.unit)
+    usual = exactly(low, item.quantity, item.unit) + " to " + exactly(high, item.quantity, item.unit)
+    again = "; check it"
+    if item.quantity in MEASURED:
+        again = "; measure it again"
+    return given + " is outside the usual " + usual + again
+
+
+def each_value(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """Every single value with its input, the name of the input it came in by, and its label; rows give each cell."""
+    found: list[dict[str, Any]] = []
+    for item in inputs:
+        if item.name not in values:
+            continue
+        if item.quantity == "rows":
+            rows = values[item.name]
+            for at in range(len(rows)):
+                for column in item.columns:
+                    label = item.label + ", row " + str(at + 1) + ", " + column.label
+                    found.append({"name": item.name, "input": column, "value": rows[at][column.name], "label": label})
+        else:
+            found.append({"name": item.name, "input": item, "value": values[item.name], "label": item.label})
+    return found
+
+
+def limits(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[tuple[str, str]]:
+    """Each value outside its hard limits: the input's name and the message.
+
+    >>> rise = Input("rise", "Rise of the finished floor", "length", "in", least=0, most=2)
+    >>> limits([rise], {"rise": 3})
+    [('rise', 'Rise of the finished floor: 3 in is more than the 2 in that this answers for')]
+    """
+    found: list[tuple[str, str]] = []
+    for one in each_value(inputs, values):
+        message = over_limit(one["input"], one["value"], one["label"])
+        if message != "":
+            found.append((one["name"], message))
+    return found
+
+
+def unusual_values(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[str]:
+    """The cautions for the values outside their usual range.
+
+    >>> unusual_values([Input("recess", "Recess", "length", "in", usual=(0.25, 1))], {"recess": 1.5})
+    ['Recess: 1-1/2 in is outside the usual 1/4 in to 1 in; measure it again']
+    """
+    found: list[str] = []
+    for one in each_value(inputs, values):
+        caution = unusual(one["input"], one["value"], one["label"])
+        if caution != "":
+            found.append(caution)
+    return found

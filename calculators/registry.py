@@ -1,0 +1,31 @@
+"""Every calculator, found by walking the trades' packages: a module with a ``CALCULATOR`` is one."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+
+import calculators
+from calculators.declaration import Calculator
+
+
+def find() -> dict[str, Calculator]:
+    """The calculators below this package by name, in the order of their names."""
+    found: dict[str, tuple[Calculator, str]] = {}
+    for trade in pkgutil.iter_modules(calculators.__path__, "calculators."):
+        if not trade.ispkg:
+            continue
+        package = importlib.import_module(trade.name)
+        for part in pkgutil.walk_packages(package.__path__, trade.name + "."):
+            calculator = getattr(importlib.import_module(part.name), "CALCULATOR", None)
+            if calculator is None:
+                continue
+            if not isinstance(calculator, Calculator):
+                raise TypeError(f"CALCULATOR in {part.name} is not a Calculator")
+            if calculator.name in found:
+                raise ValueError(f"two calculators '{calculator.name}': {found[calculator.name][1]} and {part.name}")
+            found[calculator.name] = (calculator, part.name)
+    return {name: found[name][0] for name in sorted(found)}
+
+
+CALCULATORS: dict[str, Calculator] = find()
