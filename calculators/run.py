@@ -16,7 +16,7 @@ from calculators.limits import limits as limits
 from calculators.limits import unusual_values
 from calculators.reading import Unreadable, read
 from calculators.shapes import read_plan
-from calculators.writing import fewest, write
+from calculators.writing import write
 
 NOT_A_NUMBER = ("choice", "yes-no", "text", "plan", "rows")
 
@@ -85,7 +85,7 @@ def _text(given: object, name: str, label: str) -> str:
     if isinstance(given, str):
         return given.strip()
     if isinstance(given, int | float) and not isinstance(given, bool) and isfinite(given):
-        return fewest(given)
+        return f"{given:.12f}".rstrip("0").rstrip(".")
     raise Refused(name, f"{label}: a single figure or word is wanted")
 
 

@@ -1,8 +1,8 @@
 """Numbers as people in the trade write them: `5' 3-1/2"`, `2-1/2 cu yd`, `1:48`.
 
 Rounding has one rule. 'nearest' takes a half away from zero (1/32 in is 1/16 in to the nearest 1/16, -1/32 in is
--1/16 in). 'up' is towards the larger number and 'down' towards the smaller. What lies within one part in a thousand
-million of a step is that step, so that the noise of arithmetic never orders one bundle more.
+-1/16 in). 'up' is towards the larger number and 'down' towards the smaller. What lies within a thousand-millionth of a
+step (for large numbers a little more) is that step, so that the noise of arithmetic never orders one bundle more.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ def whole(x: float, direction: str) -> int:
     >>> [whole(2.5, "nearest"), whole(-2.5, "nearest"), whole(2.0000000001, "up"), whole(2.1, "up")]
     [3, -3, 2, 3]
     """
-    grain = NOISE * max(1.0, abs(x))
+    grain = min(0.001, max(NOISE, abs(x) * 1e-12))
     if direction == "up":
         return ceil(x - grain)
     if direction == "down":
