@@ -23,8 +23,11 @@ def split_amount(text: str) -> AmountText | None:
     """
     words = text.split()
     for count in range(len(words), 0, -1):
+        first = " ".join(words[:count])
+        if any(sign.isalpha() for sign in first):
+            continue
         try:
-            number = read(" ".join(words[:count]), "number", "")
+            number = read(first, "number", "")
         except Unreadable:
             continue
         return AmountText(number, " ".join(words[count:]))

@@ -45,7 +45,11 @@ class ProcedureEntry(Entry[Procedure]):
 
 @dataclass(slots=True)
 class Book:
-    """Everything that was read. ``language`` is the one that pages are made in."""
+    """Everything that was read. ``language`` is the one that pages are made in.
+
+    ``unread`` holds scheme and id of what is there but wrong (id ``*`` for a whole file of entries), so that a
+    reference to it is not called a second mistake.
+    """
 
     procedures: dict[str, ProcedureEntry] = field(default_factory=dict)
     trades: dict[str, Entry[Trade]] = field(default_factory=dict)
@@ -57,6 +61,7 @@ class Book:
     inspections: dict[str, Entry[Inspection]] = field(default_factory=dict)
     people: dict[str, Entry[Person]] = field(default_factory=dict)
     language: str = "en"
+    unread: set[tuple[str, str]] = field(default_factory=set)
 
     def kind(self, scheme: str) -> dict[str, Entry[Any]]:
         """The entries that a reference scheme points into (``tool`` gives the tools)."""

@@ -39,11 +39,12 @@ class Cache:
 
 @dataclass(slots=True)
 class _Parsed:
-    """The entries of one file by id (``""`` for a procedure), and its problems."""
+    """The entries of one file by id (``""`` for a procedure), its problems, and the ids that are wrong."""
 
     document: Document
     items: dict[str, Part]
     problems: list[Problem]
+    unread: list[str] = field(default_factory=list)
 
 
 def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
@@ -80,7 +81,9 @@ def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache:
             parsed = _parse(path, file, Procedure, cache, many=False)
             return parsed.problems + _add_procedure(book, trade, path.stem, name, parsed, path)
     kinds = ", ".join(sorted(KINDS))
-    hint = f"reference entries stand in reference/<kind>/, where kind is one of {kinds}" if parts[0] == "reference" else ""
+    hint = (
+        f"reference entries stand in reference/<kind>/, where kind is one of {kinds}" if parts[0] == "reference" else ""
+    )
     return [
         Problem(
             file,
@@ -111,10 +114,12 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
     parsed = _Parsed(document, {}, list(document.problems))
     data = document.data
     if document.problems:
+        parsed.unread.append("*")
         return parsed
     if not isinstance(data, dict):
         what = "ids with their entries" if many else "the fields of a procedure"
         parsed.problems.append(document.error((), f"holds no mapping: {what} are wanted, one 'name: ...' a line"))
+        parsed.unread.append("*")
         return parsed
     for name, fields in data.items() if many else [("", data)]:
         at: Location = (name,) if many else ()
@@ -126,13 +131,16 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
         try:
             parsed.items[name] = model.model_validate(fields)
         except ValidationError as mistakes:
-            parsed.problems += [_explained(document, at, mistake, model, fields) for mistake in _once(mistakes)]
+            parsed.unread.append(name)
+            parsed.problems += [_explained(document, at, mistake, model, fields) for mistake in _once(mistakes, fields)]
     return parsed
 
 
 def _add_entries(book: Book, kind: str, parsed: _Parsed) -> list[Problem]:
     entries: dict[str, Entry[Any]] = getattr(book, kind)
     problems = []
+    scheme = next(scheme for scheme, field in FIELD.items() if field == kind)
+    book.unread.update((scheme, name) for name in parsed.unread)
     for name, item in parsed.items.items():
         entry = Entry(name, item, parsed.document, (name,))
         if name in entries:
@@ -150,6 +158,7 @@ def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, 
             )
         ]
     if "" not in parsed.items:
+        book.unread.add(("procedure", id))
         return []
     item = parsed.items[""]
     assert isinstance(item, Procedure)
@@ -163,23 +172,24 @@ def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, 
 def _taken(entry: Entry[Any], id: str, first: Entry[Any]) -> Problem:
     line, _ = first.document.place(first.at)
     place = f"{first.document.file}:{line}"
-    return entry.error(("",) if entry.at else (), f"the id '{id}' is taken already by {place}", "give one of them another id")
-
-
-def _once(mistakes: ValidationError) -> list[dict[str, Any]]:
-    """Pydantic's mistakes, one a field: of a field that may take several shapes, the one that came nearest."""
-    kept: dict[tuple[Any, ...], dict[str, Any]] = {}
-    for mistake in mistakes.errors(include_url=False):
-        kept.setdefault(_plain(mistake["loc"]), dict(mistake))
-    deepest = {loc for loc in kept if not any(other[: len(loc)] == loc and other != loc for other in kept)}
-    return [mistake for loc, mistake in kept.items() if loc in deepest]
-
-
-def _plain(loc: tuple[Any, ...]) -> Location:
-    """The location without pydantic's own words for the shapes of a union."""
-    return tuple(
-        part for part in loc if isinstance(part, int) or (part != "str" and re.fullmatch(r"[a-z_]+[a-z0-9_-]*", part))
+    return entry.error(
+        ("",) if entry.at else (), f"the id '{id}' is taken already by {place}", "give one of them another id"
     )
+
+
+def _once(mistakes: ValidationError, data: Any) -> list[dict[str, Any]]:
+    """Pydantic's mistakes, one a field: of a field that may take several shapes, the one that came nearest."""
+    kept: dict[Location, dict[str, Any]] = {}
+    for mistake in mistakes.errors(include_url=False):
+        where = _existing(data, mistake["loc"])
+        if mistake["type"] == "missing":
+            where = (*where, str(mistake["loc"][-1]))
+        kept.setdefault(where, dict(mistake))
+    return [
+        mistake
+        for where, mistake in kept.items()
+        if not any(other[: len(where)] == where and other != where for other in kept)
+    ]
 
 
 def _explained(document: Document, at: Location, mistake: dict[str, Any], model: type[Part], data: Any) -> Problem:
@@ -242,10 +252,7 @@ def _existing(data: Any, loc: tuple[Any, ...]) -> Location:
     """The part of pydantic's location that names fields which were written."""
     location: list[str | int] = []
     for part in loc:
-        if isinstance(data, dict) and part in data:
-            location.append(part)
-            data = data[part]
-        elif isinstance(data, list) and isinstance(part, int) and part < len(data):
+        if (isinstance(data, dict) and part in data) or (isinstance(data, list) and isinstance(part, int) and part < len(data)):
             location.append(part)
             data = data[part]
     return tuple(location)

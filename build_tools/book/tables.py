@@ -149,7 +149,9 @@ def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
                 Trouble((side, "input"), f"'{axis.input}' is not an input of calculator '{calculator.name}'", hint)
             )
         elif declared.quantity in ("rows", "plan", "text"):
-            troubles.append(Trouble((side, "input"), f"'{axis.input}' cannot run along a table: it is no single figure"))
+            troubles.append(
+                Trouble((side, "input"), f"'{axis.input}' cannot run along a table: it is no single figure")
+            )
         elif axis.input in table.fixed:
             troubles.append(Trouble(("fixed", axis.input), f"'{axis.input}' is fixed and runs {side} as well"))
     for index, name in enumerate(table.show):
@@ -185,7 +187,9 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
     if count > LONGEST:
         troubles.append(Trouble((side, "step"), f"gives {count} lines; a table has at most {LONGEST}"))
         return []
-    return [rounded(start + index * step, 1e-9, "nearest") if step < 1 else start + index * step for index in range(count)]
+    return [
+        rounded(start + index * step, 1e-9, "nearest") if step < 1 else start + index * step for index in range(count)
+    ]
 
 
 def _without_axes(table: Table, book: Book) -> dict[str, Written]:

@@ -23,7 +23,6 @@ from yaml.events import (
     MappingStartEvent,
     ScalarEvent,
     SequenceEndEvent,
-    SequenceStartEvent,
 )
 
 from build_tools.book.problems import Problem

@@ -24,6 +24,8 @@ from build_tools.book.checks import (
 from build_tools.book.checks.context import Context
 from build_tools.book.memo import Memo
 from build_tools.book.problems import Problem
+from calculators.declaration import Calculator
+from calculators.registry import CALCULATORS
 
 EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
     lists.step_ids,
@@ -45,9 +47,9 @@ WHOLE: tuple[Callable[[Context], Iterable[Problem]], ...] = (
 )
 
 
-def check_book(book: Book, memo: Memo | None = None) -> list[Problem]:
+def check_book(book: Book, calculators: dict[str, Calculator] = CALCULATORS) -> list[Problem]:
     """Run every check. The list is in the order of files and lines."""
-    return check(Context.of(book, memo or Memo()))
+    return check(Context.of(book, Memo(), calculators))
 
 
 def check(context: Context) -> list[Problem]:

@@ -48,9 +48,7 @@ def standards(context: Context) -> Iterator[Problem]:
             name, _, input_name = place.partition(".")
             calculator = context.calculators.get(name)
             if calculator is None:
-                yield entry.error(
-                    at, f"there is no calculator '{name}'", did_you_mean(name, context.calculators)
-                )
+                yield entry.error(at, f"there is no calculator '{name}'", did_you_mean(name, context.calculators))
                 continue
             inputs = [declared.name for declared in calculator.inputs]
             if input_name not in inputs:

@@ -31,15 +31,14 @@ class Context:
     _calls: dict[str, Called] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, book: Book, memo: Memo) -> Context:
+    def of(cls, book: Book, memo: Memo, calculators: dict[str, Calculator] = CALCULATORS) -> Context:
         """Link a book."""
-        index = make_index(book, CALCULATORS, memo)
-        standards = tuple(
-            (id, entry.item.quantity, tuple(entry.item.default_of)) for id, entry in book.values.items()
-        )
+        index = make_index(book, calculators, memo)
+        standards = tuple((id, entry.item.quantity, tuple(entry.item.default_of)) for id, entry in book.values.items())
         materials = tuple((id, entry.item.counted_in) for id, entry in book.materials.items())
-        fingerprint = hash((index.fingerprint(), standards, materials, book.language))
-        return cls(book, index, CALCULATORS, memo, fingerprint)
+        unread = frozenset(book.unread)
+        fingerprint = hash((index.fingerprint(), standards, materials, unread, book.language))
+        return cls(book, index, calculators, memo, fingerprint)
 
     def table(self, table: Table) -> tuple[Computed, list[Trouble]]:
         """A table worked out, once for all that are written alike."""

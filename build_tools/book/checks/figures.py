@@ -34,7 +34,7 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem
             if id is not None:
                 yield entry.warning(
                     location,
-                    f"'{match.group(0)}' repeats the crew standard '{id}'",
+                    f"'{match.group(0).rstrip('.')}' repeats the crew standard '{id}'",
                     f"write [](value:{id}), so that the page follows when the standard changes",
                 )
 
@@ -56,4 +56,3 @@ def _read(text: str) -> tuple[float, str] | None:
     except Unreadable:
         return None
     return round(number, 6), quantity
-

@@ -52,5 +52,3 @@ def tools_and_materials(context: Context, entry: ProcedureEntry) -> Iterator[Pro
                 yield entry.error(
                     (field, index, scheme), f"{scheme} '{id}' is listed, but no step uses it", "name it at its step"
                 )
-
-

@@ -35,7 +35,9 @@ def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
                 yield entry.error(at, f"'{picture.file}' is no {field}: it ends in {' or '.join(kinds)}")
             elif not path.is_file():
                 beside = [other.name for other in Path(entry.folder).iterdir() if other.suffix.lower() in kinds]
-                yield entry.error(at, f"there is no file '{picture.file}' beside this one", did_you_mean(path.name, beside))
+                yield entry.error(
+                    at, f"there is no file '{picture.file}' beside this one", did_you_mean(path.name, beside)
+                )
             elif path.stat().st_size > LARGEST:
                 megabytes = path.stat().st_size / 1e6
                 yield entry.error(

@@ -86,7 +86,8 @@ def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Me
     for part, kind in kinds.items():
         if kind != kinds[first]:
             yield entry.error(
-                (*at, part), f"'{getattr(item, part)}' is a {kind}, while '{first}' of this measurement is a {kinds[first]}"
+                (*at, part),
+                f"'{getattr(item, part)}' is a {kind}, while '{first}' of this measurement is a {kinds[first]}",
             )
     if {"least", "most"} <= numbers.keys() and numbers["least"] > numbers["most"]:
         yield entry.error((*at, "least"), f"the least, {item.least}, is more than the most, {item.most}")
@@ -100,9 +101,7 @@ def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str,
     if amount is None:
         yield entry.error(at, f"'{written}' is not a number with its unit", f"write it like '2 {counted_in or 'each'}'")
     elif counted_in and amount.unit != counted_in:
-        yield entry.error(
-            at, f"'{written}' is not in the unit of this material, which is counted in '{counted_in}'"
-        )
+        yield entry.error(at, f"'{written}' is not in the unit of this material, which is counted in '{counted_in}'")
 
 
 def _call_unit(context: Context, entry: ProcedureEntry, at: Location, call: Call, counted_in: str) -> Iterator[Problem]:

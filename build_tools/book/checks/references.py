@@ -23,6 +23,8 @@ def of_entry(context: Context, entry: Entry[Any]) -> Iterator[Problem]:
         elif use.scheme == "image":
             yield entry.error(use.location, "a picture stands in 'photo' or 'drawing' of a step, not in prose")
         elif (use.scheme, use.target) not in context.index.targets:
+            if {(use.scheme, use.target), (use.scheme, "*")} & context.book.unread:
+                continue  # it is there, and its own mistake is named
             what = "calculator" if use.scheme == "calculator" else use.scheme
             yield entry.error(
                 use.location,

@@ -58,6 +58,7 @@ SourceId = _identifier("source")
 TradeId = _identifier("trade")
 PersonId = _identifier("person")
 
+
 @dataclass(frozen=True, slots=True)
 class IsMeasure:
     """Marks a text that is a number with its unit, or ``value:NAME``."""
@@ -65,7 +66,9 @@ class IsMeasure:
 
 NUMBER_OR_TEXT: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
 
-Measure = Annotated[str, IsMeasure(), WithJsonSchema({**NUMBER_OR_TEXT, "title": "Number with its unit, or value:NAME"})]
+Measure = Annotated[
+    str, IsMeasure(), WithJsonSchema({**NUMBER_OR_TEXT, "title": "Number with its unit, or value:NAME"})
+]
 """A number with its unit as people write it (``1/4 in``, ``24 h``, ``2 %``), or ``value:NAME``."""
 
 Row = dict[str, Measure]
