@@ -43,7 +43,11 @@ log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
 
 
-class CrewMethodsPlugin(BasePlugin[Config]):
+class Settings(Config):
+    """The plugin takes no settings: what a site needs stands in the book."""
+
+
+class CrewMethodsPlugin(BasePlugin[Settings]):
     """Makes the site of the book that lies in ``docs_dir``."""
 
     def __init__(self) -> None:

@@ -252,7 +252,8 @@ def _existing(data: Any, loc: tuple[Any, ...]) -> Location:
     """The part of pydantic's location that names fields which were written."""
     location: list[str | int] = []
     for part in loc:
-        if (isinstance(data, dict) and part in data) or (isinstance(data, list) and isinstance(part, int) and part < len(data)):
+        in_list = isinstance(data, list) and isinstance(part, int) and part < len(data)
+        if in_list or (isinstance(data, dict) and part in data):
             location.append(part)
             data = data[part]
     return tuple(location)
@@ -264,8 +265,7 @@ def _fields_at(model: type[BaseModel], loc: tuple[Any, ...]) -> list[str]:
     for part in loc:
         if isinstance(part, int):
             continue
-        nearer = [m for m in _models_below(models, part)]
-        models = nearer or models
+        models = _models_below(models, part) or models
     names = []
     for found in models:
         names += [field.alias or name for name, field in found.model_fields.items()]
@@ -277,9 +277,9 @@ def _models_below(models: list[type[BaseModel]], part: str) -> list[type[BaseMod
     for model in models:
         if model.__name__ == part:
             return [model]
-        for name, field in model.model_fields.items():
-            if part in (name, field.alias):
-                found += _models_in(field.annotation)
+        for name, declared in model.model_fields.items():
+            if part in (name, declared.alias):
+                found += _models_in(declared.annotation)
     return found
 
 

@@ -50,8 +50,9 @@ def _is_plain(text: str) -> bool:
 def read_reference(address: str, text: str) -> Reference:
     """Split a link's address.
 
-    >>> read_reference("procedure:toilet-set#level", "level it")
-    Reference(scheme='procedure', target='toilet-set', step='level', text='level it', address='procedure:toilet-set#level')
+    >>> reference = read_reference("procedure:toilet-set#level", "level it")
+    >>> reference.scheme, reference.target, reference.step, reference.text
+    ('procedure', 'toilet-set', 'level', 'level it')
     """
     scheme, colon, rest = address.partition(":")
     if not colon or scheme not in SCHEMES:

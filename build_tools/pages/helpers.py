@@ -1,4 +1,7 @@
-"""What the templates may call: prose, links, figures, tables. One set of helpers for each page, since links are relative."""
+"""What the templates may call: prose, links, figures, tables.
+
+Each page has a set of its own, since links are relative.
+"""
 
 from __future__ import annotations
 
@@ -157,7 +160,12 @@ class Helpers:
                 if called.values.get(declared.name) is not None
             ],
             "outputs": [
-                {"label": output.label, "text": texts[output.name], "rows": output.quantity == "rows", "declared": output}
+                {
+                    "label": output.label,
+                    "text": texts[output.name],
+                    "rows": output.quantity == "rows",
+                    "declared": output,
+                }
                 for output in wanted
             ],
             "working": answer.get("working", []),

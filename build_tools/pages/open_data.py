@@ -17,10 +17,7 @@ FORMAT = 1
 def book_json(context: Context, edition: str) -> str:
     """The book as JSON text; ``edition`` says when it was built."""
     book = context.book
-    procedures = ",".join(
-        f"{json.dumps(id)}:{context.memo.of('json', entry.item, context.fingerprint, lambda e=entry: _procedure(context, e))}"  # type: ignore[misc]
-        for id, entry in book.procedures.items()
-    )
+    procedures = ",".join(f"{json.dumps(id)}:{_remembered(context, entry)}" for id, entry in book.procedures.items())
     parts: dict[str, Any] = {
         "format": FORMAT,
         "edition": edition,
@@ -34,6 +31,10 @@ def book_json(context: Context, edition: str) -> str:
 
 def _dump(item: Any) -> Any:
     return item.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_defaults=True)
+
+
+def _remembered(context: Context, entry: ProcedureEntry) -> str:
+    return context.memo.of("json", entry.item, context.fingerprint, lambda: _procedure(context, entry))
 
 
 def _procedure(context: Context, entry: ProcedureEntry) -> str:

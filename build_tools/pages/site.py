@@ -94,9 +94,7 @@ def make_pages(
     pages += [_trade(maker, trade) for trade in maker.trades()]
     pages += [_procedure_remembered(maker, entry) for entry in context.book.procedures.values()]
     pages.append(_calculators(maker))
-    pages += [
-        calculator_page(maker, calculator) for calculator in context.calculators.values()
-    ]
+    pages += [calculator_page(maker, calculator) for calculator in context.calculators.values()]
     pages += [_entries(maker, scheme, page) for scheme, page in PAGE_OF.items()]
     return pages
 
@@ -130,7 +128,11 @@ def _home(maker: Maker, with_search: bool) -> Page:
                     "after": maker.linked(helpers, maker.after[id]),
                 }
             )
-    counts = {"procedures": len(book.procedures), "calculators": len(maker.context.calculators), "sources": len(book.sources)}
+    counts = {
+        "procedures": len(book.procedures),
+        "calculators": len(maker.context.calculators),
+        "sources": len(book.sources),
+    }
     content = maker.fill(
         "home.html",
         helpers,
@@ -265,7 +267,12 @@ def _entries(maker: Maker, scheme: str, kind: str) -> Page:
     content = maker.fill("entries.html", helpers, kind=kind, scheme=scheme, entries=entries)
     title = maker.words["standards" if kind == "values" else kind]
     found = tuple(
-        Found(f"{url}#{entry.id}", helpers.title(scheme, entry.id), _meaning(helpers, entry.item), _names(helpers, entry.item))
+        Found(
+            f"{url}#{entry.id}",
+            helpers.title(scheme, entry.id),
+            _meaning(helpers, entry.item),
+            _names(helpers, entry.item),
+        )
         for entry in entries
     )
     headings = tuple(Heading(helpers.title(scheme, entry.id), entry.id) for entry in entries)

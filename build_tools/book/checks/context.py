@@ -32,7 +32,8 @@ class Context:
 
     @classmethod
     def of(cls, book: Book, memo: Memo, calculators: dict[str, Calculator] = CALCULATORS) -> Context:
-        """Link a book."""
+        """Link a book. Its calculators are those of its trades."""
+        calculators = {name: each for name, each in calculators.items() if each.trade in book.trades}
         index = make_index(book, calculators, memo)
         standards = tuple((id, entry.item.quantity, tuple(entry.item.default_of)) for id, entry in book.values.items())
         materials = tuple((id, entry.item.counted_in) for id, entry in book.materials.items())

@@ -13,10 +13,12 @@ from build_tools.book.uses import uses_of
 from build_tools.book.walk import prose_of
 from calculators.reading import Unreadable, read_number_with_unit
 
-FIGURE = re.compile(
-    r"(?<![\w./-])(\d[\d,]*(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?)\s*"
-    r"(in/ft|inches|inch|in\.?|ft|feet|foot|mm|cm|m|%|percent|hours|hour|h|days|day|min|minutes|lb|°F|F|psi|sq ft|cu yd|[\"'″′])(?![\w/])"
+NUMBER = r"(?<![\w./-])(\d[\d,]*(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?)"
+UNIT = (
+    "in/ft|inches|inch|in|ft|feet|foot|mm|cm|m|%|percent|hours|hour|h|days|day|min|minutes"
+    "|lb|°F|F|psi|sq ft|cu yd|[\"'″′]"
 )
+FIGURE = re.compile(rf"{NUMBER}\s*({UNIT})(?![\w/])")
 LINK = re.compile(r"\[[^\]]*\]\([^)]*\)")
 
 
@@ -34,7 +36,7 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem
             if id is not None:
                 yield entry.warning(
                     location,
-                    f"'{match.group(0).rstrip('.')}' repeats the crew standard '{id}'",
+                    f"'{match.group(0)}' repeats the crew standard '{id}'",
                     f"write [](value:{id}), so that the page follows when the standard changes",
                 )
 

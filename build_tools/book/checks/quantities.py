@@ -114,5 +114,6 @@ def _call_unit(context: Context, entry: ProcedureEntry, at: Location, call: Call
     elif output.unit not in ("", counted_in, f"{counted_in}s"):
         yield entry.error(
             (*at, "output"),
-            f"'{call.output}' of '{call.calculator}' is in '{output.unit}', while the material is counted in '{counted_in}'",
+            f"'{call.output}' of '{call.calculator}' is in '{output.unit}', "
+            f"while the material is counted in '{counted_in}'",
         )

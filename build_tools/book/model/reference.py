@@ -18,7 +18,10 @@ class Trade(Part):
 
 
 class Value(Part):
-    """A crew standard: a figure written once. ``default_of`` names calculator inputs (``wax-ring.recess``) that it sets."""
+    """A crew standard: a figure written once.
+
+    ``default_of`` names the calculator inputs that start at it (``wax-ring.recess``).
+    """
 
     title: Text
     quantity: Measure

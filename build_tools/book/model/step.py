@@ -52,7 +52,8 @@ class Message(Part):
 class Measurement(Part):
     """A reading with its tolerance, and what to do when it is outside.
 
-    Either ``target`` with ``within`` (the same both ways) or with ``plus`` and ``minus``; or ``least``, ``most`` or both.
+    Either ``target`` with ``within`` (the same both ways) or with ``plus`` and ``minus``; or ``least``, ``most`` or
+    both.
     """
 
     what: Prose
