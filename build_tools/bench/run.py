@@ -1,0 +1,83 @@
+"""Runs the whole benchmark and holds the results against the budgets."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from statistics import median
+
+from build_tools.bench.invent import write_book
+from build_tools.bench.markdown import write_pages
+from build_tools.bench.measure import Run, timed
+from build_tools.bench.preview import measure_rebuilds
+from build_tools.book.load import load_book
+
+FULL_BUDGET = 0.2
+REBUILD_BUDGET = 0.03
+BUILDS = 3
+REBUILDS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of the result. ``ratio`` is to the bare build; a line without a budget is there to compare with."""
+
+    what: str
+    seconds: float
+    ratio: float
+    pages: int
+    peak_mb: float | None
+    budget: float | None = None
+
+    @property
+    def passes(self) -> bool:
+        """Whether it keeps its budget."""
+        return self.budget is None or self.ratio <= self.budget
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """Where and how the benchmark runs."""
+
+    folder: Path
+    real: Path
+    procedures: int
+    settings_for: Callable[[Path, Path], Path]
+    quiet: dict[str, str]
+    port: int
+    say: Callable[[str], None]
+
+
+def bench(shop: Workshop) -> list[Line]:
+    """Make the book, build it both ways, and rebuild it after an edit; one line a measurement."""
+    shop.say(f"inventing {shop.procedures} procedures")
+    book_folder, bare_folder = shop.folder / "procedures", shop.folder / "bare"
+    write_book(shop.real, book_folder, shop.procedures)
+    bare_pages = write_pages(load_book(book_folder).book, bare_folder)
+    settings = shop.settings_for(book_folder, shop.folder)
+    shop.say("bare mkdocs build, the same text as Markdown")
+    bare = _build(bare_folder / "mkdocs.yml", shop)
+    shop.say(f"the book's own build, {BUILDS} times")
+    full = _median([_build(settings, shop) for _ in range(BUILDS)])
+    pages = sum(1 for _ in (shop.folder / "site").rglob("*.html"))
+    shop.say(f"mkdocs serve, and {REBUILDS} procedures saved one after the other")
+    invented = sorted(book_folder.glob("*/work-*.yaml"))
+    edited = invented[:: max(1, len(invented) // REBUILDS)][:REBUILDS]
+    again = measure_rebuilds(settings, shop.port, edited, shop.quiet)
+    seconds = median(again.seconds)
+    return [
+        Line("bare mkdocs build", bare.seconds, 1.0, bare_pages, bare.peak_mb),
+        Line("build of the book", full.seconds, full.seconds / bare.seconds, pages, full.peak_mb, FULL_BUDGET),
+        Line("rebuild after an edit", seconds, seconds / bare.seconds, 1, again.peak_mb, REBUILD_BUDGET),
+    ]
+
+
+def _build(settings: Path, shop: Workshop) -> Run:
+    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--config-file", str(settings)]
+    return timed(command, settings.parent, shop.quiet)
+
+
+def _median(runs: list[Run]) -> Run:
+    return sorted(runs, key=lambda run: run.seconds)[len(runs) // 2]

@@ -1,0 +1,59 @@
+"""``build``: write the site into a folder and stop."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.site import mkdocs
+from build_tools.environment import ROOT
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options of ``build``."""
+    parser.add_argument("--strict", action="store_true", help="stop at warnings as well")
+    parser.add_argument(
+        "--site",
+        type=Path,
+        default=ROOT / "site",
+        metavar="FOLDER",
+        help="where the site is written (site, if left out)",
+    )
+    add_book(parser)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Build the site; 1 when the book has mistakes."""
+    book = book_folder(arguments)
+    site: Path = arguments.site.resolve()
+    if site.exists() and not site.is_dir():
+        raise Wrong(f"'{arguments.site}' is a file; the site needs a folder")
+    if site in (book, ROOT) or site in book.parents or book in site.parents or site in ROOT.parents:
+        raise Wrong(f"the site cannot be written to '{arguments.site}': that folder is emptied first")
+    if site.is_dir() and any(site.iterdir()) and not (site / "index.html").exists():
+        raise Wrong(f"'{arguments.site}' holds other files than a site, and would be emptied; name another folder")
+    strict = ["--strict"] if arguments.strict else []
+    code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book)
+    if code != 0:
+        return MISTAKES
+    pages = sum(1 for _ in site.rglob("*.html"))
+    print(f"{pages} pages in {_short(site)}")
+    return FINE
+
+
+def _short(folder: Path) -> str:
+    try:
+        return str(folder.relative_to(Path.cwd()))
+    except ValueError:
+        return str(folder)
+
+
+COMMAND = Command(
+    name="build",
+    help="write the site into a folder and stop",
+    description="Reads and checks the book, computes its tables, and writes the site. Any mistake stops it.",
+    add_arguments=add_arguments,
+    run=run,
+    examples=("build", "build --strict --site /tmp/book"),
+)

@@ -1,0 +1,40 @@
+"""``check``: read the book and name every mistake, without building."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from build_tools.commands.command import FINE, MISTAKES, Command, add_book, book_folder
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options of ``check``."""
+    parser.add_argument("--strict", action="store_true", help="warnings count as mistakes")
+    add_book(parser)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print every problem with its place; 1 when there is an error, or under ``--strict`` a warning."""
+    from build_tools.book.checks import check_book
+    from build_tools.book.load import load_book
+    from build_tools.book.problems import count_line
+
+    loaded = load_book(book_folder(arguments))
+    problems = sorted({*loaded.problems, *check_book(loaded.book)})
+    for problem in problems:
+        print(problem, file=sys.stderr)
+    count = len(loaded.book.procedures)
+    print(f"{count_line(problems)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
+    stops = [problem for problem in problems if arguments.strict or problem.severity == "error"]
+    return MISTAKES if stops else FINE
+
+
+COMMAND = Command(
+    name="check",
+    help="name every mistake in the book, without building",
+    description="Reads the whole book, checks it, and prints each mistake with its file, line and column.",
+    add_arguments=add_arguments,
+    run=run,
+    examples=("check", "check --strict"),
+)

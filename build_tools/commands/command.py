@@ -1,0 +1,49 @@
+"""What a command is, and how it says that it was called wrongly."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from build_tools.environment import ROOT
+
+FINE, MISTAKES, WRONG_USAGE, INTERRUPTED = 0, 1, 2, 130
+"""Exit codes: all is well; the book has mistakes or a check failed; the command was called wrongly; Ctrl-C."""
+
+
+class Wrong(Exception):
+    """The command cannot be carried out as it was called; the text says why and what to write instead."""
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """One command: its help, the extras of the environment that it needs, its arguments, and what it does."""
+
+    name: str
+    help: str
+    description: str
+    add_arguments: Callable[[argparse.ArgumentParser], None]
+    run: Callable[[argparse.Namespace], int]
+    extras: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
+
+
+def add_book(parser: argparse.ArgumentParser) -> None:
+    """The option that names the book's folder."""
+    parser.add_argument(
+        "--book",
+        type=Path,
+        default=ROOT / "procedures",
+        metavar="FOLDER",
+        help="the folder of the book (procedures, if left out)",
+    )
+
+
+def book_folder(arguments: argparse.Namespace) -> Path:
+    """The folder that ``--book`` names, which must be there."""
+    folder: Path = arguments.book
+    if not folder.is_dir():
+        raise Wrong(f"there is no folder '{folder}' that the book could be read from")
+    return folder.resolve()

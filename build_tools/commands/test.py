@@ -1,0 +1,90 @@
+"""``test``: format, lint, types and tests in one run, with the browser that the page tests drive."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import shutil
+import subprocess
+import sys
+
+from build_tools import progress
+from build_tools.commands.command import FINE, MISTAKES, Command
+from build_tools.environment import ROOT
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+DRIVERS = ("chromedriver",)
+PACKAGES = ("chromium", "chromium-driver")
+CHECKS: dict[str, tuple[str, ...]] = {
+    "format": ("ruff", "format", "--check", "."),
+    "lint": ("ruff", "check", "."),
+    "types": ("mypy",),
+    "tests": ("pytest", "-n", "2"),
+}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments of ``test``, for its help: they are handed to pytest unread."""
+    parser.add_argument("pytest_arguments", nargs="*", metavar="PYTEST ARGUMENT", help="handed to pytest as they are")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Run every part, whatever the others say; 1 when any failed."""
+    passed = {"browser": have_browser()}
+    for name, command in CHECKS.items():
+        print(f"\n{name}: {' '.join(command)}", flush=True)
+        more = arguments.pytest_arguments if name == "tests" else []
+        code = subprocess.run([sys.executable, "-m", *command, *more], cwd=ROOT, check=False).returncode
+        passed[name] = code == 0
+    print(f"\n{closing(passed)}", flush=True)
+    return FINE if all(passed.values()) else MISTAKES
+
+
+def closing(passed: dict[str, bool]) -> str:
+    """The last line: what failed and what passed.
+
+    >>> closing({"format": True, "tests": True})
+    'passed: format, tests'
+    >>> closing({"format": True, "tests": False})
+    'FAILED: tests; passed: format'
+    """
+    good = [name for name, fine in passed.items() if fine]
+    bad = [name for name, fine in passed.items() if not fine]
+    parts = ([f"FAILED: {', '.join(bad)}"] if bad else []) + ([f"passed: {', '.join(good)}"] if good else [])
+    return "; ".join(parts)
+
+
+def have_browser() -> bool:
+    """Whether Chromium and its driver are here; where we may, the system's packages bring them."""
+    if _found():
+        return True
+    if shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
+        quietly = {"DEBIAN_FRONTEND": "noninteractive"}
+        install = ["apt-get", "install", "--yes", "--no-install-recommends", *PACKAGES]
+        for title, command in (("reading the package lists", ["apt-get", "update"]), ("installing Chromium", install)):
+            code, printed = progress.run(title, command, quietly)
+        if code == 0 and _found():
+            return True
+        print("\n".join(printed.strip().splitlines()[-5:]), file=sys.stderr)
+    print(
+        f"Chromium and its driver are missing, and the page tests need them: install '{PACKAGES[0]}' and "
+        f"'{PACKAGES[1]}' (on Debian and Ubuntu: apt-get install {' '.join(PACKAGES)}).",
+        file=sys.stderr,
+    )
+    return False
+
+
+def _found() -> bool:
+    return any(map(shutil.which, BROWSERS)) and any(map(shutil.which, DRIVERS))
+
+
+COMMAND = Command(
+    name="test",
+    help="check format, lint, types, and run the tests",
+    description="Checks the format, lint and types of the code, then runs the tests. The page tests drive Chromium:\n"
+    "as root on Debian it is installed where it is missing, elsewhere you are told what to install.",
+    add_arguments=add_arguments,
+    run=run,
+    extras=("test",),
+    examples=("test", "test -k wax_ring", "test tests/outside -x"),
+)
