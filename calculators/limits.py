@@ -12,15 +12,17 @@ MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 """The quantities that are taken off the work, so that an odd one is measured again."""
 
 
+ANSWERS = " that this answers for"
+
+
 def over_limit(item: Input, value: Any, label: str) -> str:
     """The message for a value outside the hard limits of an input; nothing inside them."""
-    given = label + ": " + exactly(value, item.quantity, item.unit)
     if item.most is not None and value > item.most:
         most = exactly(item.most, item.quantity, item.unit)
-        return given + " is more than the " + most + " that this answers for"
+        return label + ": " + exactly(value, item.quantity, item.unit) + " is more than the " + most + ANSWERS
     if item.least is not None and value < item.least:
         least = exactly(item.least, item.quantity, item.unit)
-        return given + " is less than the " + least + " that this answers for"
+        return label + ": " + exactly(value, item.quantity, item.unit) + " is less than the " + least + ANSWERS
     return ""
 
 
