@@ -99,7 +99,7 @@ def fraction_at(text: str, at: int) -> tuple[float, int]:
 def grouped(text: str, at: int) -> tuple[str, int]:
     """The digits of a whole number whose thousands may be parted by commas or by single spaces.
 
-    A space parts thousands (as NIST SP 811, 10.5.3, prints metric figures) where one to three figures come before
+    A space parts thousands (the SI Brochure groups digits in threes with a space) where one to three figures come before
     it and exactly three after; three figures that start a fraction are not thousands.
     """
     first = digits_end(text, at)

@@ -1,7 +1,7 @@
 """The written units, each as an exact fraction of the inside unit.
 
-Sources of the factors: 16 CFR 500.19 (inch 2.54 cm, gallon 3.785 411 784 L, pound 453.592 37 g, all exact) and NIST
-SP 811 Appendix B. The inch, the gallon (231 cu in) and the pound are exact by definition, so every factor here is
+Sources of the factors: 16 CFR 500.19(a), which prints six figures and marks the inch of 2.54 cm as exact, and NIST
+SP 811 Appendix B. The inch, the gallon (231 cu in) and the pound (453.592 37 g) are exact by definition, so each is
 a fraction of whole numbers and nothing is rounded. A day is 24 hours by the clock, not a working day. A ton is the
 short ton of 2000 lb; t is the metric one. A board foot is 144 cu in.
 """
