@@ -96,7 +96,12 @@ def test_fasteners_a_square_foot(spacing: float, each_sq_ft: float) -> None:
 def test_gallons_of_finish(area: float, coats: int, coverage: float, gallons: float) -> None:
     answer = take_off(measured_area=area, coats=coats, finish_coverage=coverage)
     assert answer["finish"] * 1728 / 231 == pytest.approx(gallons)
-    assert answer["cautions"] == []
+
+
+@pytest.mark.parametrize(("coverage", "cautioned"), [(399, True), (400, False), (600, False), (601, True)])
+def test_a_coverage_out_of_the_printed_range_is_told(coverage: float, cautioned: bool) -> None:
+    answer = take_off(measured_area=100, finish_coverage=coverage)
+    assert any("A gallon of finish covers" in caution for caution in answer["cautions"]) == cautioned
 
 
 # A printed example of measuring for a wood floor: 13 ft x 20 ft, 10 % for cutting, 286 sq ft to order; 15 % when the
