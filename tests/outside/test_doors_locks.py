@@ -10,17 +10,18 @@ from shapely.geometry import LineString, Polygon
 
 from calculators.declaration import Refused
 from calculators.doors import lock_preparation, lock_schedule
+from calculators.run import run
 
 DEFAULTS = {declared.name: declared.default for declared in lock_preparation.CALCULATOR.inputs}
 
 
 def prepared(**inputs: Any) -> dict[str, Any]:
-    return lock_preparation.lock_preparation(**{**DEFAULTS, "thickness": 1.75, **inputs})
+    return run(lock_preparation.CALCULATOR, {"thickness": 1.75, **inputs})
 
 
 def scheduled(*uses: str, **more: Any) -> dict[str, Any]:
     rows = [{"name": use, "use": use, "group": "", "deadbolt": "by-use", "inside_key": False, **more} for use in uses]
-    return lock_schedule.lock_schedule(rows, 2, 4)
+    return run(lock_schedule.CALCULATOR, {"openings": rows})
 
 
 # ANSI/BHMA A156.115, series 160 and 161, as the Lock Industry Standards and Training Council's dictionary gives them:

@@ -9,11 +9,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.lock_schedule import CALCULATOR, FUNCTIONS, REASONS, lock_schedule
+from calculators.doors.lock_schedule import CALCULATOR, FUNCTIONS, REASONS
+from calculators.run import compute, run, shown
 
 
 def opening(name: str, use: str, **more: Any) -> dict[str, Any]:
     return {"name": name, "use": use, "group": "", "deadbolt": "by-use", "inside_key": False, **more}
+
+
+def scheduled(openings: list[dict[str, Any]], keys: int, screws: int) -> dict[str, Any]:
+    return run(CALCULATOR, {"openings": openings, "keys_each": keys, "screws_each": screws})
 
 
 FRONT = opening("Front door", "outside-door", group="house")
@@ -25,7 +30,7 @@ CLOSET = opening("Closet", "closet")
 
 
 def test_a_small_dwelling() -> None:
-    found = lock_schedule([FRONT, BACK, SHED, BEDROOM, BATH, CLOSET], 2, 4)
+    found = scheduled([FRONT, BACK, SHED, BEDROOM, BATH, CLOSET], 2, 4)
     assert [line["function"] for line in found["schedule"]] == [
         *("keyed entry", "keyed entry", "keyed entry"),
         *("privacy", "privacy", "passage"),
@@ -35,8 +40,20 @@ def test_a_small_dwelling() -> None:
     assert found["cautions"] == []
 
 
+def test_the_example_is_read_and_shown_as_people_write() -> None:
+    texts = shown(CALCULATOR, compute(CALCULATOR, CALCULATOR.example))
+    assert [(line["name"], line["function"], line["deadbolt"]) for line in texts["schedule"]] == [
+        ("Front door", "keyed entry", "yes"),
+        ("Back door", "keyed entry", "yes"),
+        ("Bedroom 1", "privacy", "no"),
+        ("Bath", "privacy", "no"),
+        ("Hall closet", "passage", "no"),
+    ]
+    assert texts["key_groups"] == [{"group": "house", "openings": "2", "cylinders": "4", "keys": "8"}]
+
+
 def test_one_word_makes_one_key_group_capitals_or_not() -> None:
-    groups = lock_schedule([FRONT, BACK, SHED], 3, 4)["key_groups"]
+    groups = scheduled([FRONT, BACK, SHED], 3, 4)["key_groups"]
     assert groups == [
         {"group": "house", "openings": 2, "cylinders": 4, "keys": 12},
         {"group": "Shed (own key)", "openings": 1, "cylinders": 2, "keys": 6},
@@ -51,13 +68,13 @@ def test_every_use_that_can_be_chosen_has_a_function_and_a_reason() -> None:
 @pytest.mark.parametrize("use", sorted(FUNCTIONS))
 def test_a_key_on_the_inside_is_refused_on_every_door(use: str) -> None:
     with pytest.raises(Refused, match="without a key") as refused:
-        lock_schedule([FRONT, opening("Other", use, inside_key=True)], 2, 4)
+        scheduled([FRONT, opening("Other", use, inside_key=True)], 2, 4)
     assert refused.value.input == "openings"
     assert "'Other'" in refused.value.message
 
 
 def test_a_key_group_makes_a_utility_room_keyed_and_asks_for_a_try_from_inside() -> None:
-    found = lock_schedule([FRONT, opening("Meter room", "utility-room", group="owner")], 2, 4)
+    found = scheduled([FRONT, opening("Meter room", "utility-room", group="owner")], 2, 4)
     line = found["schedule"][1]
     assert (line["function"], line["deadbolt"], line["group"]) == ("keyed entry", False, "owner")
     assert found["cautions"] == [
@@ -66,28 +83,26 @@ def test_a_key_group_makes_a_utility_room_keyed_and_asks_for_a_try_from_inside()
 
 
 def test_a_bathroom_keeps_its_privacy_lock_whatever_group_it_is_given() -> None:
-    found = lock_schedule([FRONT, opening("Bath", "bathroom", group="owner")], 2, 4)
+    found = scheduled([FRONT, opening("Bath", "bathroom", group="owner")], 2, 4)
     assert found["schedule"][1]["function"] == "privacy"
     assert found["groups"] == 1
     assert "its key group is not used" in found["cautions"][0]
 
 
 def test_a_deadbolt_inside_the_dwelling_is_a_caution() -> None:
-    found = lock_schedule([FRONT, opening("Bedroom", "bedroom", deadbolt="yes")], 2, 4)
+    found = scheduled([FRONT, opening("Bedroom", "bedroom", deadbolt="yes")], 2, 4)
     assert found["deadbolts"] == 2
     assert "can shut somebody in" in found["cautions"][0]
 
 
 def test_an_outside_door_without_a_deadbolt_is_a_caution() -> None:
-    found = lock_schedule([opening("Front door", "outside-door", deadbolt="no")], 2, 4)
+    found = scheduled([opening("Front door", "outside-door", deadbolt="no")], 2, 4)
     assert (found["deadbolts"], found["cylinders"]) == (0, 1)
     assert found["cautions"] == ["'Front door' is a way in from outside and has no deadbolt."]
 
 
 def test_a_list_without_an_outside_door_asks_for_the_way_out() -> None:
-    assert lock_schedule([BATH], 2, 4)["cautions"] == [
-        "No outside door is in the list: is the way out on another list?"
-    ]
+    assert scheduled([BATH], 2, 4)["cautions"] == ["No outside door is in the list: is the way out on another list?"]
 
 
 @pytest.mark.parametrize(
@@ -100,7 +115,7 @@ def test_a_list_without_an_outside_door_asks_for_the_way_out() -> None:
 )
 def test_a_list_that_cannot_be_read_is_refused(openings: list[dict[str, Any]], words: str) -> None:
     with pytest.raises(Refused, match=words):
-        lock_schedule(openings, 2, 4)
+        scheduled(openings, 2, 4)
 
 
 ROW = st.fixed_dictionaries(
@@ -115,7 +130,7 @@ ROW = st.fixed_dictionaries(
 @given(st.lists(ROW, min_size=1, max_size=12), st.integers(1, 10), st.integers(2, 8), st.randoms())
 def test_the_parts_add_up_in_any_order(rows: list[dict[str, Any]], keys: int, screws: int, random: Any) -> None:
     openings = [{"name": f"Door {n}", "inside_key": False, **row} for n, row in enumerate(rows)]
-    found = lock_schedule(openings, keys, screws)
+    found = scheduled(openings, keys, screws)
     assert found["keyed_entry"] + found["privacy"] + found["passage"] == len(openings) == len(found["schedule"])
     assert sum(group["cylinders"] for group in found["key_groups"]) == found["cylinders"]
     assert sum(group["keys"] for group in found["key_groups"]) == found["keys"] == keys * found["cylinders"]
@@ -123,6 +138,6 @@ def test_the_parts_add_up_in_any_order(rows: list[dict[str, Any]], keys: int, sc
     assert found["strike_screws"] == screws * sum(line["deadbolt"] for line in found["schedule"])
     shuffled = list(openings)
     random.shuffle(shuffled)
-    again = lock_schedule(shuffled, keys, screws)
+    again = scheduled(shuffled, keys, screws)
     for name in ("keyed_entry", "privacy", "passage", "deadbolts", "cylinders", "groups", "keys"):
         assert again[name] == found[name]
