@@ -145,8 +145,8 @@ CALCULATOR = Calculator(
         Input("steep", "Caution from a slope of", "slope", "in/ft", default=0.5 / 12, least=0.01, most=1),
     ),
     outputs=(
-        Output("fall", "Fall over the run", "length", "in", 0.0625, "up"),
-        Output("lower_invert", "Invert at the lower end", "length", "in", 0.0625, "down"),
+        Output("fall", "Fall over the run", "length", "in", 0.0625),
+        Output("lower_invert", "Invert at the lower end", "length", "in", 0.0625),
         Output("result", "This slope", "text"),
         Output("least_slope", "Least slope for this size", "slope", "in/ft", 0.0625),
         Output("least_fall", "Least fall over the run", "length", "in", 0.0625, "up"),
