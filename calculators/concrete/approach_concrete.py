@@ -119,10 +119,17 @@ def approach_concrete(
         side_edge(left, left_back, depth, slope, left_rise),
         side_edge(right, right_back, depth, slope, right_rise),
     ]
+    strip = 0.0
+    along_walk = straight_edge(throat, left_back, right_back, left_rise, right_rise)
+    along_curb = straight_edge(throat, left, right, left_rise, right_rise)
     if form_walk:
-        edges.append(straight_edge(throat, left_back, right_back, left_rise, right_rise))
+        edges.append(along_walk)
+    else:
+        strip = strip + along_walk
     if form_curb:
-        edges.append(straight_edge(throat, left, right, left_rise, right_rise))
+        edges.append(along_curb)
+    else:
+        strip = strip + along_curb
     forms = 0.0
     for one in edges:
         forms = forms + one
@@ -179,6 +186,7 @@ def approach_concrete(
         "base_tons": tons,
         "forms": forms,
         "stakes": stakes(edges, stake_spacing),
+        "strip": strip,
         "bars": bars,
         "drop": slope * depth,
         "side_slope": rise,
@@ -256,6 +264,7 @@ CALCULATOR = Calculator(
         Output("base_tons", "Base to buy", "mass", "ton", 0.1, "up"),
         Output("forms", "Form lumber", "length", "ft", 1, "up"),
         Output("stakes", "Stakes", "count", "stakes", 1, "up"),
+        Output("strip", "Isolation strip, where no form stands", "length", "ft", 1, "up"),
         Output("bars", "Reinforcing bar", "length", "ft", 1, "up"),
         Output("drop", "Drop from walk to curb", "length", "in"),
         Output("side_slope", "Slope of the steeper side piece", "slope", "1:n", 0.1, "up"),

@@ -95,9 +95,9 @@ def test_flares_are_triangles_and_wings_rectangles() -> None:
 def test_forms_and_stakes_follow_the_edges_that_are_formed() -> None:
     square = {"side": "none", "slope": 0}
     answer = approach(**square, form_walk=False)
-    assert (answer["forms"], answer["stakes"]) == (144, 6)
+    assert (answer["forms"], answer["stakes"], answer["strip"]) == (144, 6, 288)
     answer = approach(**square, form_walk=True, form_curb=True)
-    assert (answer["forms"], answer["stakes"]) == (432, 16)
+    assert (answer["forms"], answer["stakes"], answer["strip"]) == (432, 16, 0)
 
 
 def test_bars_are_counted_only_where_asked_for() -> None:
