@@ -7,12 +7,11 @@ family has its own rule.
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
-from calculators.writing import decimal, inches
+from calculators.writing import NOISE, decimal, inches
 
-NOISE = 1e-9
-QUARTER = 0.25 / 12
-EIGHTH = 0.125 / 12
-SIXTEENTH = 0.0625 / 12
+QUARTER_A_FOOT = 0.25 / 12
+EIGHTH_A_FOOT = 0.125 / 12
+SIXTEENTH_A_FOOT = 0.0625 / 12
 CLOSET_DRAIN = 3.0
 STOCK_SIZES = [1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0]
 CLAUSE = {"ipc": "IPC Table 704.1", "irc": "IRC P3005.3", "upc": "UPC 708.1"}
@@ -27,10 +26,10 @@ def least_slope_for(pipe: float, code: str) -> float:
     [0.25, 0.125, 0.25]
     """
     if code == "upc" or pipe < 3:
-        return QUARTER
+        return QUARTER_A_FOOT
     if code == "ipc" and pipe >= 8:
-        return SIXTEENTH
-    return EIGHTH
+        return SIXTEENTH_A_FOOT
+    return EIGHTH_A_FOOT
 
 
 def judge(slope: float, pipe: float, code: str) -> str:
@@ -41,7 +40,7 @@ def judge(slope: float, pipe: float, code: str) -> str:
     """
     if slope >= least_slope_for(pipe, code) - NOISE:
         return "passes"
-    if code == "upc" and pipe >= 3 and slope >= EIGHTH - NOISE:
+    if code == "upc" and pipe >= 3 and slope >= EIGHTH_A_FOOT - NOISE:
         return "passes only with the inspector's approval"
     return "too flat"
 

@@ -7,9 +7,8 @@ walls (board, tile) is taken off before a reading is compared, because the codes
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, refuse
-from calculators.writing import inches
+from calculators.writing import NOISE, inches
 
-NOISE = 1e-9
 STOCK_BOWLS = [14.0, 12.0, 10.0]
 
 SIDE_TO_WALL = 15.0

@@ -18,12 +18,11 @@ from calculators.declaration import (
     Output,
     refuse,
 )
-from calculators.writing import inches
+from calculators.writing import NOISE, inches
 
 STANDARD_RING = 1.0
 THICK_RING = 1.5
 SPACER_STEP = 0.25
-NOISE = 1e-9
 
 FITS = "fits"
 TOO_THIN = "too thin: will not seal"
