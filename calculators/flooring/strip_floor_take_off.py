@@ -177,7 +177,7 @@ def strip_floor_take_off(
     finish_labour = area / 100 * finish_labour_per_100
     days = labour / (people * hours_a_day)
     working.append(
-        f"{decimal(area / 100, 2)} x {decimal(labour_per_100, 2)} h = {decimal(labour, 1)} h of laying; "
+        f"{decimal(area, 1)} / 100 x {decimal(labour_per_100, 2)} h = {decimal(labour, 1)} h of laying; "
         f"{decimal(people, 0)} people, {decimal(hours_a_day, 1)} h a day: {decimal(days, 2)} days"
     )
     schedule = schedule_of(face_width, thickness)
