@@ -22,7 +22,7 @@ from calculators.writing import feet_inches, inches
 
 LEAST_ROOM = 24.0
 """Inches across: room for more than two rows of the widest board."""
-NOISE = 0.000001
+ROW_NOISE = 0.000001
 """Rows: what lies this near a whole number of rows is that number."""
 ACROSS = "Measured across the rows, wall to wall."
 GLUE_UNDER = 1.0
@@ -72,7 +72,7 @@ def board_layout(
         refuse("least_width", f"the least row of {inches(least_width)} is wider than the board, {inches(face_width)}")
 
     wide = max(far, width_near) - 2 * gap
-    full = ceil((wide - 2 * face_width) / face_width - NOISE)
+    full = ceil((wide - 2 * face_width) / face_width - ROW_NOISE)
     rest = wide - full * face_width
     split = choose_split(rest, taper, face_width, least_width, most_taper)
     first = first_width(rest, taper, face_width, least_width, split)
@@ -116,7 +116,7 @@ def board_layout(
         "out_of_parallel": taper,
         "out_of_parallel_10_ft": taper * 120 / room_length,
         "split": split,
-        "cautions": cautions_of(narrowest, taper, least_width, most_taper, split),
+        "cautions": layout_cautions(narrowest, taper, least_width, most_taper, split),
         "working": working,
     }
 
@@ -151,13 +151,13 @@ def choose_split(rest: float, taper: float, face_width: float, least_width: floa
     shared = narrowest_of(rest, taper, face_width, least_width, True)
     if taper > most_taper and (shared >= least_width or shared >= together):
         return True
-    return together < least_width and shared > together + NOISE
+    return together < least_width and shared > together + ROW_NOISE
 
 
-def cautions_of(narrowest: float, taper: float, least_width: float, most_taper: float, split: bool) -> list[str]:
+def layout_cautions(narrowest: float, taper: float, least_width: float, most_taper: float, split: bool) -> list[str]:
     """What to watch: slivers, the taper."""
     cautions = []
-    if narrowest < least_width - NOISE:
+    if narrowest < least_width - ROW_NOISE:
         cautions.append(
             f"The narrowest place is {inches(narrowest)}, under the {inches(least_width)} that you accept, and no "
             "start line gives more: take another width of strip, or lay a border."

@@ -199,7 +199,7 @@ def strip_floor_take_off(
         "days": days,
         "finish_labour": finish_labour,
         "labour_total": labour + finish_labour,
-        "cautions": cautions_of(face_width, average_length, end_joint, nail_spacing, nail_end, schedule),
+        "cautions": take_off_cautions(face_width, average_length, end_joint, nail_spacing, nail_end, schedule),
         "working": working,
     }
 
@@ -211,7 +211,7 @@ def schedule_in_words(schedule: dict[str, float]) -> str:
     return f"{least} to {inches(schedule['most'])} apart, {end_least} to {inches(schedule['end_most'])} from each end"
 
 
-def cautions_of(
+def take_off_cautions(
     face_width: float,
     average_length: float,
     end_joint: float,
