@@ -76,7 +76,8 @@ def run(title: str, command: Sequence[str], environment: Mapping[str, str] | Non
     """Run the program with its progress shown; its exit code and all that it printed."""
     progress = Progress(title)
     progress.show("starting")
-    process = subprocess.Popen(
+    printed: list[str] = []
+    with subprocess.Popen(
         command,
         stdin=subprocess.DEVNULL,
         stdout=subprocess.PIPE,
@@ -85,30 +86,32 @@ def run(title: str, command: Sequence[str], environment: Mapping[str, str] | Non
         encoding="utf-8",
         errors="replace",
         env={**os.environ, **(environment or {})},
-    )
+    ) as process:
+        try:
+            _follow(process, progress, printed)
+        except BaseException:
+            process.terminate()
+            raise
+    progress.end("done" if process.returncode == 0 else "failed")
+    return process.returncode, "".join(printed)
+
+
+def _follow(process: subprocess.Popen[str], progress: Progress, printed: list[str]) -> None:
+    """Collect the lines until the program ends, and show each second that it is alive."""
     lines: queue.Queue[str | None] = queue.Queue()
     threading.Thread(target=_read, args=(process, lines), daemon=True).start()
-    printed: list[str] = []
     what = "starting"
-    try:
-        while True:
-            try:
-                line = lines.get(timeout=1.0)
-            except queue.Empty:
-                progress.show(what)
-                continue
-            if line is None:
-                break
-            printed.append(line)
-            what = doing(line) or what
+    while True:
+        try:
+            line = lines.get(timeout=1.0)
+        except queue.Empty:
             progress.show(what)
-        code = process.wait()
-    except BaseException:
-        process.terminate()
-        process.wait()
-        raise
-    progress.end("done" if code == 0 else "failed")
-    return code, "".join(printed)
+            continue
+        if line is None:
+            return
+        printed.append(line)
+        what = doing(line) or what
+        progress.show(what)
 
 
 def _read(process: subprocess.Popen[str], lines: queue.Queue[str | None]) -> None:

@@ -101,16 +101,16 @@ class _Writer:
     def _step(self, index: int, tools: list[str], materials: list[str]) -> dict[str, Any]:
         words, random = self.words, self.random
         step: dict[str, Any] = {"id": f"step-{index + 1}", "do": words.order()}
-        if index % 3 == 0:
-            step["detail"] = f"{words.detail()} {self._reference()}"
+        if index % 2 == 0:
+            step["detail"] = f"{words.detail()} {words.point()} {self._reference()}"
         step["key_points"] = [{"point": words.point(), "why": words.why()} for _ in range(2)]
         if index % 5 == 2:
             step["messages"] = [self._message(random.choice(["WARNING", "CAUTION"]))]
         step["tools"] = random.sample(tools, min(2, len(tools)))
         step["materials"] = random.sample(materials, min(1, len(materials)))
-        if index % 4 == 1:
+        if index % 2 == 1:
             step["measurements"] = [self._measurement()]
-        if index % 6 == 3:
+        if index % 3 == 1:
             step["checks"] = [self._check()]
         if self.shapes and index in (4, 10):
             step["table"] = random.choice(self.shapes).table(random, words.order())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import deepcopy
 from dataclasses import dataclass
 from random import Random
 from typing import Any
@@ -39,8 +40,8 @@ class Shape:
             "caption": caption,
             "calculator": self.calculator.name,
             "down": {"input": self.down.name, "values": list(dict.fromkeys(written))},
-            "fixed": self.fixed,
-            "show": self.show,
+            "fixed": deepcopy(self.fixed),
+            "show": list(self.show),
         }
 
 
