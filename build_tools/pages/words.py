@@ -18,6 +18,16 @@ WORDS: dict[str, dict[str, str]] = {
         "comes_after": "After it",
         "none_yet": "Nothing written yet.",
         "nothing": "nothing",
+        # navigation
+        "home": "Home",
+        "reference": "Reference",
+        "people": "People",
+        "crew_lead": "Who is on the crew, and which jobs each may do alone.",
+        "trained_in": "May do alone",
+        "role_owner": "Owner",
+        "role_lead": "Lead",
+        "role_helper": "Helper",
+        "role_friend": "Specialist friend",
         # counts
         "one_procedure": "1 procedure",
         "many_procedures": "{n} procedures",
@@ -123,6 +133,7 @@ WORDS: dict[str, dict[str, str]] = {
         "write_by": "Done by",
         "write_date": "Date",
         "reading": "Reading",
+        "passed_by": "Passed by, date",
     },
 }
 """Language to words, keyed by name."""
