@@ -6,16 +6,16 @@ from typing import Any
 
 import pytest
 
-from calculators.concrete.joint_spacing import CALCULATOR, joint_spacing
+from calculators.concrete.joint_spacing import CALCULATOR
 from calculators.declaration import Answer
+from calculators.run import run
 
-STANDARD: dict[str, Any] = {one.name: one.default for one in CALCULATOR.inputs}
 THICKNESSES = (4, 5, 6, 7, 8, 9, 10)
 
 
 def joints(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return joint_spacing(**(STANDARD | changes))
+    return run(CALCULATOR, changes)
 
 
 @pytest.mark.parametrize(

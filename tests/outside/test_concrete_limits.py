@@ -6,15 +6,16 @@ from typing import Any
 
 import pytest
 
-from calculators.concrete.approach_concrete import CALCULATOR, approach_concrete
+from calculators.concrete.approach_concrete import CALCULATOR
 from calculators.declaration import Answer
+from calculators.run import run
 
 STANDARD: dict[str, Any] = {one.name: one.default for one in CALCULATOR.inputs}
 
 
 def approach(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return approach_concrete(**(STANDARD | changes))
+    return run(CALCULATOR, changes)
 
 
 @pytest.mark.parametrize(

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.joint_spacing import CALCULATOR, joint_spacing, least_panels, ratio_of, sawing
+from calculators.concrete.joint_spacing import CALCULATOR, least_panels, ratio_of, sawing
 from calculators.declaration import Answer
+from calculators.run import run
 
-STANDARD: dict[str, Any] = {one.name: one.default for one in CALCULATOR.inputs}
 sides = st.floats(12, 2400)
 spacings = st.floats(48, 360)
 ratios = st.floats(1.25, 1.5)
@@ -19,7 +19,7 @@ ratios = st.floats(1.25, 1.5)
 
 def joints(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return joint_spacing(**(STANDARD | changes))
+    return run(CALCULATOR, changes)
 
 
 def test_the_standard_pad_is_halved_once() -> None:
