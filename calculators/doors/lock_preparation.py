@@ -122,11 +122,11 @@ def lock_preparation(
         deep = 0.0
     deadbolt_height = height + spacing
     at = height
-    throw = LATCH_THROW
+    thrown = LATCH_THROW
     is_deadbolt = kind == "deadbolt"
     if is_deadbolt:
         at = deadbolt_height
-        throw = DEADBOLT_THROW
+        thrown = DEADBOLT_THROW
     off = thickness * bevel
     half = max(tall, edge_bore) / 2
     needed = centre + max(cross_bore / 2 + wood_behind, rose / 2)
@@ -192,7 +192,7 @@ def lock_preparation(
     if is_deadbolt:
         screws = f"4 wood screws, No. 8 or heavier, {inches(strike_screw)} long: {inches(bite)} into the stud"
         cautions.append("The deadbolt must open from the inside by its turn, without a key.")
-    if reveal >= throw / 2:
+    if reveal >= thrown / 2:
         cautions.append(
             f"The gap of {inches(reveal)} takes half of the throw or more: mend the hang of the door before the lock."
         )
@@ -209,7 +209,7 @@ def lock_preparation(
         f"faceplate or edge bore: {inches(at)} less and plus {inches(half)} = {inches(at - half)}, {inches(at + half)}",
         f"edge bore meets cross bore: {inches(centre)} - {inches(cross_bore / 2)} = {inches(centre - cross_bore / 2)}",
         f"strike from the stop: half of {inches(thickness)} + {inches(stop_gap)} = {inches(thickness / 2 + stop_gap)}",
-        f"engagement: throw {inches(throw)} - gap {inches(reveal)} = {inches(throw - reveal)}",
+        f"engagement: throw {inches(thrown)} - gap {inches(reveal)} = {inches(thrown - reveal)}",
         f"solid edge: {inches(centre)} + the larger of {inches(cross_bore / 2 + wood_behind)} (half the bore, and the"
         f" wood behind it) and {inches(rose / 2)} (half the rose) = {inches(needed)}",
     ]
@@ -231,8 +231,8 @@ def lock_preparation(
         "strike_height": at,
         "strike_from_stop": thickness / 2 + stop_gap,
         "strike_from_jamb_edge": thickness / 2,
-        "strike_bore_depth": throw + BEHIND_BOLT,
-        "engagement": throw - reveal,
+        "strike_bore_depth": thrown + BEHIND_BOLT,
+        "engagement": thrown - reveal,
         "strike_screws": screws,
         "solid_edge_needed": needed,
         "thickness_fits": thickness_fits,

@@ -99,14 +99,14 @@ def lock_schedule(openings: list[dict[str, Any]], keys_each: int, screws_each: i
                 f"'{name}' would need a key from the inside, and a fire could shut somebody in. The way out opens from"
                 " inside without a key (IRC R311.2), and this crew sets no such lock on any door",
             )
-        function = FUNCTIONS[use]
+        lock = FUNCTIONS[use]
         reason = REASONS[use]
         if asked != "" and not from_outside:
             if use == "bathroom":
                 cautions.append(f"'{name}' is a bathroom: it keeps its privacy lock, and its key group is not used.")
                 asked = ""
             else:
-                function = "keyed entry"
+                lock = "keyed entry"
                 reason = "Keyed from outside, as a key group was given; the inside always opens by the hand alone"
                 cautions.append(f"'{name}' is keyed from outside: try it from inside, locked, before anybody uses it.")
         bolted = from_outside
@@ -121,7 +121,7 @@ def lock_schedule(openings: list[dict[str, Any]], keys_each: int, screws_each: i
             if from_outside:
                 cautions.append(f"'{name}' is a way in from outside and has no deadbolt.")
         cylinders = 0
-        if function == "keyed entry":
+        if lock == "keyed entry":
             cylinders = 1
         if bolted:
             cylinders = cylinders + 1
@@ -137,8 +137,8 @@ def lock_schedule(openings: list[dict[str, Any]], keys_each: int, screws_each: i
             group["openings"] = group["openings"] + 1
             group["cylinders"] = group["cylinders"] + cylinders
             group["keys"] = group["keys"] + cylinders * keys_each
-        totals[function] = totals[function] + 1
-        schedule.append({"name": name, "function": function, "deadbolt": bolted, "group": shown, "reason": reason})
+        totals[lock] = totals[lock] + 1
+        schedule.append({"name": name, "function": lock, "deadbolt": bolted, "group": shown, "reason": reason})
     cylinders_all = 0
     each = decimal(keys_each, 0)
     for group in groups:
