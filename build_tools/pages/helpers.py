@@ -94,7 +94,9 @@ class Helpers:
     def used_in(self, scheme: str, id: str) -> list[dict[str, str]]:
         """The pages that refer to something."""
         users = self.context.index.used_in.get((scheme, id), [])
-        found = [{"url": self.url(*user), "title": self.title(*user), "scheme": user[0]} for user in users]
+        found = [
+            {"url": self.url(*user), "title": self.title(*user), "scheme": user[0], "summary": ""} for user in users
+        ]
         return sorted(found, key=lambda page: (page["scheme"] != "procedure", page["title"]))
 
     # figures

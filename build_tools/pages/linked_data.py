@@ -6,6 +6,7 @@ import json
 from typing import Any
 
 from build_tools.book.book import ProcedureEntry
+from build_tools.book.model.step import Step
 from build_tools.pages.helpers import Helpers
 from calculators.reading import Unreadable, read
 
@@ -45,16 +46,18 @@ def how_to(entry: ProcedureEntry, helpers: Helpers) -> str:
                 "position": number,
                 "url": f"#{step.id}",
                 "name": helpers.words(step.do),
-                "text": " ".join(
-                    [helpers.words(step.detail)] * (step.detail is not None)
-                    + [helpers.words(key.point) for key in step.key_points]
-                )
-                or helpers.words(step.do),
+                "text": _step_text(step, helpers),
             }
             for number, step in enumerate(item.steps, 1)
         ],
     }
     return json.dumps(data, ensure_ascii=False).replace("</", "<\\/")
+
+
+def _step_text(step: Step, helpers: Helpers) -> str:
+    texts = [step.detail] if step.detail else []
+    texts += [key.point for key in step.key_points]
+    return " ".join(helpers.words(text) for text in texts) or helpers.words(step.do)
 
 
 def _hours(text: str) -> float:

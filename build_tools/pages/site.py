@@ -56,7 +56,7 @@ class Maker:
 
     def fill(self, template: str, helpers: Helpers, **given: Any) -> str:
         """A template filled for one page."""
-        return templates().get_template(template).render(t=self.words, **helpers.names(), **given)
+        return templates().get_template(template).render({"t": self.words, **helpers.names(), **given})
 
     def procedures_of(self, trade: str) -> list[ProcedureEntry]:
         """The procedures of a trade by title."""
@@ -78,7 +78,9 @@ class Maker:
 
     def linked(self, helpers: Helpers, ids: list[str]) -> list[dict[str, str]]:
         """Procedures as bare links."""
-        return [{"url": helpers.url("procedure", id), "title": helpers.title("procedure", id)} for id in ids]
+        return [
+            {"url": helpers.url("procedure", id), "title": helpers.title("procedure", id), "summary": ""} for id in ids
+        ]
 
     def trades(self) -> list[str]:
         """The trades in the order that the book gives them."""
@@ -146,7 +148,7 @@ def _home(maker: Maker, with_search: bool) -> Page:
     headings = [Heading(maker.words["by_trade"], "by-trade"), Heading(maker.words["by_tool"], "by-tool")]
     if order:
         headings.append(Heading(maker.words["by_order"], "by-order"))
-    return Page("index.html", maker.site_name, content, maker.words["home_lead"], tuple(headings))
+    return Page("index.html", maker.words["home"], content, maker.words["home_lead"], tuple(headings))
 
 
 def _trade(maker: Maker, id: str) -> Page:
@@ -265,7 +267,7 @@ def _entries(maker: Maker, scheme: str, kind: str) -> Page:
     helpers = maker.helpers(url)
     entries = sorted(maker.book.kind(scheme).values(), key=lambda entry: helpers.title(scheme, entry.id).lower())
     content = maker.fill("entries.html", helpers, kind=kind, scheme=scheme, entries=entries)
-    title = maker.words["standards" if kind == "values" else kind]
+    title = maker.words[{"values": "standards", "crew": "people"}.get(kind, kind)]
     found = tuple(
         Found(
             f"{url}#{entry.id}",
