@@ -26,6 +26,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as EnginePage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils.templates import TemplateContext
 
 from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
@@ -43,11 +44,11 @@ log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
 
 
-class Settings(Config):
+class Settings(Config):  # type: ignore[no-untyped-call]  # MkDocs' own
     """The plugin takes no settings: what a site needs stands in the book."""
 
 
-class CrewMethodsPlugin(BasePlugin[Settings]):
+class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     """Makes the site of the book that lies in ``docs_dir``."""
 
     def __init__(self) -> None:
@@ -102,12 +103,13 @@ class CrewMethodsPlugin(BasePlugin[Settings]):
                 self._frames[folder] = _frame(folder, env, self._nav, files, config)
 
     def on_page_context(
-        self, context: dict[str, Any], *, page: EnginePage, config: MkDocsConfig, nav: Navigation
-    ) -> dict[str, Any]:
+        self, context: TemplateContext, *, page: EnginePage, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
         """Fill the frame of a page that stands outside the navigation."""
         if isinstance(page, FramedPage):
             frame = self._frames[_folder(page.file)]
-            context["finished"] = frame.fill(page.made, page.canonical_url or "")
+            finished = {"finished": frame.fill(page.made, page.canonical_url or "")}
+            context.update(finished)  # type: ignore[typeddict-item]  # our own template takes it
         return context
 
     @event_priority(-100)

@@ -9,6 +9,7 @@ import json
 from pathlib import Path
 from typing import Any
 
+from build_tools.book.model.base import Part
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
 from calculators.declaration import Calculator
@@ -25,7 +26,8 @@ def schemas(calculators: dict[str, Calculator]) -> dict[str, dict[str, Any]]:
         if name in procedure["$defs"]:
             _know_calculators(procedure["$defs"][name], calculators)
     made = {"procedure.json": {"$schema": DRAFT, **procedure}}
-    for kind, model in {**KINDS, "people": Person}.items():
+    entries: dict[str, type[Part]] = {**KINDS, "people": Person}
+    for kind, model in entries.items():
         entry = model.model_json_schema(by_alias=True)
         definitions = entry.pop("$defs", {})
         made[f"{kind}.json"] = {

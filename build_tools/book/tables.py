@@ -8,6 +8,7 @@ from typing import Any
 from build_tools.book.book import Book
 from build_tools.book.calls import Complaint, Written, bind, resolve, shown_input, standards_of
 from build_tools.book.model.table import Axis, Table
+from build_tools.book.problems import did_you_mean
 from calculators.declaration import Calculator, Input, Refused
 from calculators.run import read_inputs, run, shown
 from calculators.writing import rounded
@@ -135,8 +136,6 @@ def _cell(calculator: Calculator, values: dict[str, Any], show: list[str], ours:
 
 
 def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
-    from build_tools.book.problems import did_you_mean
-
     inputs = [declared.name for declared in calculator.inputs]
     outputs = [declared.name for declared in calculator.outputs]
     troubles = []
@@ -220,7 +219,7 @@ def _own(book: Book, calculator: Calculator, name: str) -> Any:
 def _same(value: Any, own: Any) -> bool:
     if own is None or isinstance(value, str):
         return own is not None and bool(value == own)
-    return abs(value - own) < 1e-6
+    return bool(abs(value - own) < 1e-6)
 
 
 def _input(calculator: Calculator, name: str) -> Input:

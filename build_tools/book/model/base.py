@@ -43,20 +43,17 @@ class RefersTo:
     scheme: str
 
 
-def _identifier(scheme: str) -> Any:
-    return Annotated[str, Field(pattern=IDENTIFIER), RefersTo(scheme)]
-
-
-ProcedureId = _identifier("procedure")
-ValueId = _identifier("value")
-TermId = _identifier("term")
-ToolId = _identifier("tool")
-MaterialId = _identifier("material")
-CalculatorId = _identifier("calculator")
-InspectionId = _identifier("inspection")
-SourceId = _identifier("source")
-TradeId = _identifier("trade")
-PersonId = _identifier("person")
+_NAME = Field(pattern=IDENTIFIER)
+ProcedureId = Annotated[str, _NAME, RefersTo("procedure")]
+ValueId = Annotated[str, _NAME, RefersTo("value")]
+TermId = Annotated[str, _NAME, RefersTo("term")]
+ToolId = Annotated[str, _NAME, RefersTo("tool")]
+MaterialId = Annotated[str, _NAME, RefersTo("material")]
+CalculatorId = Annotated[str, _NAME, RefersTo("calculator")]
+InspectionId = Annotated[str, _NAME, RefersTo("inspection")]
+SourceId = Annotated[str, _NAME, RefersTo("source")]
+TradeId = Annotated[str, _NAME, RefersTo("trade")]
+PersonId = Annotated[str, _NAME, RefersTo("person")]
 
 
 @dataclass(frozen=True, slots=True)
