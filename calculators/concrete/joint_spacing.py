@@ -179,7 +179,7 @@ CALCULATOR = Calculator(
         Output("panels_across", "Panels across the width", "count", step=1),
         Output("panel_length", "Panel, along the length", "length", "ft-in"),
         Output("panel_width", "Panel, across the width", "length", "ft-in"),
-        Output("ratio", "Long side over short side", "number", "", 0.01, "up"),
+        Output("ratio", "Long side over short side", "number", "", 0.01),
         Output("joints", "Length of joints", "length", "ft", 1, "up"),
         Output("verdict", "Layout", "text"),
     ),
