@@ -274,7 +274,7 @@ CALCULATOR = Calculator(
     ),
     formula=(
         "Surface = throat x depth + the side pieces (a flare is half of width x depth, a wing all of it), each "
-        "measured on its slope: x sqrt(1 + rise^2 + side slope^2).\n\n"
+        "measured on its slope: x sqrt(1 + rise² + side slope²).\n\n"
         "Concrete = surface x thickness + the thick edge (its extra depth x its width, and half of that over the "
         "taper). Order = concrete x (1 + waste), up to the next quarter yard.\n\n"
         "Base to buy = (surface + forms x the strip beyond them) x base thickness x (1 + extra for compaction)."
