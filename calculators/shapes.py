@@ -50,7 +50,7 @@ def wall_of(text: str, shape: str) -> float:
     """A length of more than nothing."""
     length = length_of(text, shape)
     if length <= 0:
-        unreadable(text, "is no length of a side: it must be more than 0")
+        unreadable(text.strip(), "is no length of a side: it must be more than 0")
     return length
 
 

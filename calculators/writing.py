@@ -243,7 +243,7 @@ def write(value: Any, quantity: str, unit: str, step: float = 0.0, rounds: str =
     ['5\\' 3-1/2"', '2-1/2 cu yd', '2 %']
     """
     if quantity == "yes-no":
-        if value:
+        if value is True:
             return "yes"
         return "no"
     if quantity == "choice" or quantity == "text":
