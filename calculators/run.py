@@ -53,8 +53,7 @@ def _unknown(calculator: Calculator, name: str) -> Refused:
 
 
 def _missing(item: Input, name: str, label: str) -> Refused:
-    unit = f" in {item.unit}" if item.unit and item.quantity not in ("count", "number") else ""
-    return Refused(name, f"{label} is not given, and has no usual value; write it{unit}")
+    return Refused(name, f"{label} is not given, and has no default")
 
 
 def _near(word: str, words: Iterable[str]) -> str:
@@ -188,7 +187,9 @@ def _keeps_declaration(calculator: Calculator, answer: Answer) -> None:
 def _has_outputs(where: str, outputs: Sequence[Output], answer: Mapping[str, Any]) -> None:
     for output in outputs:
         value = answer.get(output.name)
-        if output.quantity == "rows" and isinstance(value, list):
+        if output.quantity == "rows":
+            if not isinstance(value, list):
+                raise RuntimeError(f"calculator '{where}': output '{output.name}' is not a list of rows: {value!r}")
             for row in value:
                 _has_outputs(f"{where}.{output.name}", output.columns, row)
         elif output.quantity in ("choice", "text"):
