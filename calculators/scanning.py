@@ -99,8 +99,8 @@ def fraction_at(text: str, at: int) -> tuple[float, int]:
 def grouped(text: str, at: int) -> tuple[str, int]:
     """The digits of a whole number whose thousands may be parted by commas or by single spaces.
 
-    A space parts thousands (the SI Brochure groups digits in threes with a space) where one to three figures come before
-    it and exactly three after; three figures that start a fraction are not thousands.
+    A space parts thousands (the SI Brochure groups digits in threes with a space) where one to three figures come
+    before it and exactly three after; three figures that start a fraction are not thousands.
     """
     first = digits_end(text, at)
     end = first
