@@ -14,7 +14,7 @@ from build_tools.book.book import Book
 from build_tools.book.uses import VALUE
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
-from calculators.writing import write
+from calculators.writing import feet_inches, write
 
 Written = str | list[dict[str, str]]
 
@@ -90,8 +90,29 @@ def shown_input(declared: Input, value: Any) -> str:
     if declared.quantity == "choice":
         return next((choice.label for choice in declared.choices if choice.name == value), str(value))
     if declared.quantity == "rows":
-        return "; ".join(", ".join(str(part) for part in row.values()) for row in value)
+        return "; ".join(_row(declared, row) for row in value)
     if declared.quantity == "plan":
-        return "; ".join(str(shape["name"] or "room") for shape in value)
+        return "; ".join(_shape(shape) for shape in value)
+    if declared.quantity == "yes-no":
+        return "yes" if value else "no"
     step = 1 / 16 if declared.unit in ("in", "ft-in") else 0.0
     return write(value, declared.quantity, declared.unit, step, "nearest")
+
+
+def _row(declared: Input, row: Mapping[str, Any]) -> str:
+    """The cells of a row that say more than the default does."""
+    cells = []
+    for column in declared.columns:
+        value = row[column.name]
+        if value not in ("", None) and value != column.default:
+            text = shown_input(column, value)
+            cells.append(column.label if column.quantity == "yes-no" else text)
+    return ", ".join(cells)
+
+
+def _shape(shape: Mapping[str, Any]) -> str:
+    """A shape of a plan with its name and the sides of the box around it."""
+    xs, ys = [point[0] for point in shape["points"]], [point[1] for point in shape["points"]]
+    size = " x ".join(feet_inches(max(along) - min(along)) for along in (xs, ys))
+    name = f"{shape['name']}: " if shape["name"] else ""
+    return f"{name}{'less ' if shape['less'] else ''}{size}"

@@ -25,7 +25,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         helpers,
         calculator=calculator,
         example=helpers.worked(called),
-        inputs=[_input(helpers, declared, standards) for declared in calculator.inputs],
+        inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
             {"label": output.label, "help": output.help, "rounded": _rounding(output)} for output in calculator.outputs
         ],
@@ -41,10 +41,12 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
     return Page(url, calculator.title, content, calculator.summary, tuple(headings), (found,))
 
 
-def _input(helpers: Helpers, declared: Input, standards: dict[str, str]) -> dict[str, Any]:
+def _input(helpers: Helpers, declared: Input, standards: dict[str, str], words: dict[str, str]) -> dict[str, Any]:
     """An input: where it starts, the usual range and the hard limits, as people write them."""
     id = standards.get(declared.name)
-    default = shown_input(declared, declared.default) if declared.default is not None else ""
+    default = (
+        shown_input(declared, declared.default) if declared.default not in (None, [], "") else words["you_give_it"]
+    )
     usual = _range(declared, *declared.usual) if declared.usual else ""
     choices = ", ".join(choice.label for choice in declared.choices)
     limits = choices or _range(declared, declared.least, declared.most)
@@ -67,6 +69,8 @@ def _rounding(output: Output) -> str:
     """How an output is rounded: ``up to 1/4 cu yd``."""
     if not output.step or output.quantity in ("text", "choice", "yes-no", "rows"):
         return ""
+    if output.quantity == "count":
+        return f"{output.rounds} to a whole one" if output.rounds != "nearest" else ""
     unit = "in" if output.unit == "ft-in" else output.unit
     step = f"{write_step(output.step)} {unit}".strip()
     return f"{output.rounds} to {step}" if output.rounds != "nearest" else f"to the nearest {step}"

@@ -5,6 +5,7 @@ Each page has a set of its own, since links are relative.
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass
 from html import escape
 from typing import Any
@@ -19,7 +20,7 @@ from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import Reference, html, plain
 from build_tools.book.uses import VALUE
 from build_tools.pages.pictures import Shown
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
 
 LABELS = (COMMON_PRACTICE.source, CREW_RULE.source)
@@ -145,30 +146,30 @@ class Helpers:
 
     def form(self, form: Form) -> dict[str, Any]:
         """A calculator worked once, for the inputs of a step."""
-        return self.worked(self.context.call(form), form.show)
+        return self.worked(self.context.call(form), form.show, form.inputs)
 
-    def worked(self, called: Called, show: list[str] | tuple[str, ...] = ()) -> dict[str, Any]:
-        """A call as the templates show it: what was given, the answer, the working, the cautions."""
+    def worked(
+        self, called: Called, show: list[str] | tuple[str, ...] = (), given: Container[str] = ()
+    ) -> dict[str, Any]:
+        """A call as the templates show it: what was given, what stood at its standard, the answer, the working.
+
+        ``given`` names the inputs that the call itself sets; without any, all count as given.
+        """
         calculator, answer = called.calculator, called.answer or {}
         texts = shown(calculator, answer)
-        wanted = [output for output in calculator.outputs if not show or output.name in show]
+        lines = [
+            {"label": each.label, "text": shown_input(each, called.values[each.name]), "given": each.name in given}
+            for each in calculator.inputs
+            if called.values.get(each.name) not in (None, [], "")
+        ]
         return {
             "calculator": calculator.name,
             "title": calculator.title,
             "url": self.url("calculator", calculator.name),
-            "inputs": [
-                {"label": declared.label, "text": shown_input(declared, called.values[declared.name]), "help": ""}
-                for declared in calculator.inputs
-                if called.values.get(declared.name) is not None
-            ],
+            "inputs": [line for line in lines if line["given"] or not given],
+            "standards": [line for line in lines if given and not line["given"]],
             "outputs": [
-                {
-                    "label": output.label,
-                    "text": texts[output.name],
-                    "rows": output.quantity == "rows",
-                    "declared": output,
-                }
-                for output in wanted
+                _output(output, texts[output.name]) for output in calculator.outputs if not show or output.name in show
             ],
             "working": answer.get("working", []),
             "cautions": answer.get("cautions", []),
@@ -220,3 +221,12 @@ class Helpers:
             "width": made.width,
             "height": made.height,
         }
+
+
+def _output(output: Output, text: Any) -> dict[str, Any]:
+    """An output as the templates show it; one of rows has its columns and cells."""
+    if output.quantity != "rows":
+        return {"label": output.label, "text": text, "columns": [], "rows": []}
+    columns = [column.label for column in output.columns]
+    rows = [[row[column.name] for column in output.columns] for row in text]
+    return {"label": output.label, "text": "", "columns": columns, "rows": rows}

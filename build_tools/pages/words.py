@@ -1,6 +1,6 @@
 """The fixed words of the pages, by language: everything on a page that the book itself does not say.
 
-A template takes them as ``t``: ``{{ t.why }}``, and where a figure stands in them ``{{ t.step_of.format(n=3, of=14) }}``.
+A template takes them as ``t``: ``{{ t.why }}``, and with a figure ``{{ t.step_of.format(n=3, of=14) }}``.
 """
 
 from __future__ import annotations
@@ -97,6 +97,8 @@ WORDS: dict[str, dict[str, str]] = {
         "calculator": "Calculator",
         "work_it_out": "Work it out for other figures",
         "given": "Given",
+        "at_standards": "The rest, at our standards",
+        "you_give_it": "you give it",
         "answer": "Answer",
         "caution": "Watch",
         "formula": "Formula",
