@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from build_tools.book.book import Book
@@ -19,11 +19,15 @@ LONGEST = 200
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """One cell: a text for each output that is shown, or why there is no answer."""
+    """One cell: a text for each output that is shown, or why there is no answer.
+
+    ``passes`` is None where the table names no output that says so.
+    """
 
     lines: tuple[tuple[str, str], ...] = ()
     refused: str = ""
     ours: bool = False
+    passes: bool | None = None
 
     @property
     def text(self) -> str:
@@ -117,22 +121,24 @@ def _fill(
         values = {**fixed, table.down.input: value}
         if table.across:
             cells = tuple(
-                _cell(calculator, {**values, table.across.input: other}, table.show, ours and _same(other, ours_across))
+                _cell(calculator, {**values, table.across.input: other}, table, ours and _same(other, ours_across))
                 for other in across
             )
         else:
-            whole = _cell(calculator, values, table.show, ours=False)
-            cells = tuple(Cell((line,)) for line in whole.lines) or (whole,) * len(table.show)
+            whole = _cell(calculator, values, table, ours=False)
+            cells = tuple(replace(whole, lines=(line,)) for line in whole.lines) or (whole,) * len(table.show)
         computed.rows.append(Row(shown_input(down_input, value), value, ours, cells))
 
 
-def _cell(calculator: Calculator, values: dict[str, Any], show: list[str], ours: bool) -> Cell:
+def _cell(calculator: Calculator, values: dict[str, Any], table: Table, ours: bool) -> Cell:
     try:
-        answer = shown(calculator, run(calculator, values))
+        answer = run(calculator, values)
     except Refused as refused:
         return Cell(refused=refused.message, ours=ours)
+    texts = shown(calculator, answer)
     labels = {output.name: output.label for output in calculator.outputs}
-    return Cell(tuple((labels[name], str(answer[name])) for name in show), ours=ours)
+    passes = bool(answer[table.passes]) if table.passes else None
+    return Cell(tuple((labels[name], str(texts[name])) for name in table.show), ours=ours, passes=passes)
 
 
 def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
@@ -159,6 +165,13 @@ def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
             troubles.append(
                 Trouble(("show", index), f"'{name}' is not an output of calculator '{calculator.name}'", hint)
             )
+    if table.passes is not None:
+        output = calculator.output(table.passes)
+        if output is None or output.quantity != "yes-no":
+            known = [each.name for each in calculator.outputs if each.quantity == "yes-no"]
+            hint = did_you_mean(table.passes, known) or (f"these are: {', '.join(known)}" if known else "")
+            message = f"'{table.passes}' is not an output of calculator '{calculator.name}' that says yes or no"
+            troubles.append(Trouble(("passes",), message, hint))
     return troubles
 
 

@@ -18,6 +18,7 @@ from build_tools.book.model.base import Basis, Cited, Part, Text
 from build_tools.book.model.step import Picture
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import Reference, html, plain
+from build_tools.book.tables import Computed
 from build_tools.book.uses import VALUE
 from build_tools.pages.pictures import Shown
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
@@ -184,6 +185,7 @@ class Helpers:
             "down_label": computed.down_label,
             "across_label": computed.across_label,
             "columns": computed.columns,
+            "legend": [label for label, _ in _first_lines(computed)] if computed.across else [],
             "rows": [
                 {
                     "head": row.head,
@@ -193,9 +195,8 @@ class Helpers:
                             "text": cell.text,
                             "ours": cell.ours,
                             "refused": bool(cell.refused),
-                            "lines": [
-                                {"label": label, "text": text} for label, text in cell.lines if len(cell.lines) > 1
-                            ],
+                            "fails": cell.passes is False,
+                            "lines": [text for _, text in cell.lines],
                         }
                         for cell in row.cells
                     ],
@@ -230,3 +231,8 @@ def _output(output: Output, text: Any) -> dict[str, Any]:
     columns = [column.label for column in output.columns]
     rows = [[row[column.name] for column in output.columns] for row in text]
     return {"label": output.label, "text": "", "columns": columns, "rows": rows}
+
+
+def _first_lines(computed: Computed) -> tuple[tuple[str, str], ...]:
+    """The lines of the first cell that has an answer: their labels are those of all."""
+    return next((cell.lines for row in computed.rows for cell in row.cells if cell.lines), ())

@@ -94,6 +94,7 @@ WORDS: dict[str, dict[str, str]] = {
         "does_not_fit": "does not fit",
         "swipe": "Slide the table sideways for the rest",
         "fixed": "For",
+        "each_box": "In each box:",
         "calculator": "Calculator",
         "work_it_out": "Work it out for other figures",
         "given": "Given",

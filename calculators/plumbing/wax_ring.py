@@ -134,6 +134,7 @@ def wax_ring(
         "gap": gap,
         "squeeze": squeeze,
         "fit": judge(squeeze, least_squeeze, most_squeeze),
+        "fits": judge(squeeze, least_squeeze, most_squeeze) == FITS,
         "ring_to_use": ring_to_use,
         "spacer": spacer,
         "standard_rings": 1 - thick_rings,
@@ -243,6 +244,7 @@ CALCULATOR = Calculator(
         Output("gap", "Gap from flange to bowl", "length", "in", 0.0625),
         Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625),
         Output("fit", "This ring", "text"),
+        Output("fits", "It fits", "yes-no"),
         Output("ring_to_use", "Use", "text"),
         Output("spacer", "Spacer ring on the flange", "length", "in", 0.25, "up"),
         Output(

@@ -39,7 +39,10 @@ class Axis(Part):
 
 
 class Table(Part):
-    """A table that the build computes: which input runs down, which across, what is fixed, what is shown."""
+    """A table that the build computes: which input runs down, which across, what is fixed, what is shown.
+
+    ``passes`` names an output that is yes or no: a cell where it is no is marked as one that does not do.
+    """
 
     caption: Text
     calculator: CalculatorId
@@ -47,6 +50,7 @@ class Table(Part):
     across: Axis | None = None
     fixed: dict[str, Written] = {}
     show: Annotated[list[str], Field(min_length=1)]
+    passes: str | None = None
 
 
 class Form(Part):
