@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.uses import VALUE
+from build_tools.book.uses import VALUE, figure_of
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
 from calculators.writing import feet_inches, write
@@ -79,10 +79,7 @@ def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> C
 
 def resolve(book: Book, text: Written) -> Written | None:
     """The text of a ``value:NAME``; other text and rows as they are; None where there is no such value."""
-    if isinstance(text, str) and text.startswith(VALUE):
-        entry = book.values.get(text.removeprefix(VALUE))
-        return entry.item.quantity if entry else None
-    return text
+    return figure_of(text, book) if isinstance(text, str) else text
 
 
 def shown_input(declared: Input, value: Any) -> str:

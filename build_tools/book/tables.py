@@ -9,6 +9,7 @@ from build_tools.book.book import Book
 from build_tools.book.calls import Complaint, Written, bind, resolve, shown_input, standards_of
 from build_tools.book.model.table import Axis, Table
 from build_tools.book.problems import did_you_mean
+from build_tools.book.uses import VALUE, figure_of
 from calculators.declaration import Calculator, Input, Refused
 from calculators.run import read_inputs, run, shown
 from calculators.writing import rounded
@@ -99,11 +100,11 @@ def _fill(
 ) -> None:
     calculator = computed.calculator
     down_input = _input(calculator, table.down.input)
-    ours_down = _own(book, calculator, table.down.input)
+    ours_down = _own(book, calculator, table.down)
     ours_across = None
     if table.across:
         across_input = _input(calculator, table.across.input)
-        ours_across = _own(book, calculator, table.across.input)
+        ours_across = _own(book, calculator, table.across)
         computed.columns = [shown_input(across_input, value) for value in across]
         computed.column_values = across
         computed.column_ours = [_same(value, ours_across) for value in across]
@@ -187,6 +188,8 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
                 return None
         return values[declared.name]
 
+    if axis.ours:
+        read(axis.ours, "ours")
     if axis.values:
         return [read(text, "values", index) for index, text in enumerate(axis.values)]
     start, to, step = read(axis.start or "", "from"), read(axis.to or "", "to"), read(axis.step or "", "step")
@@ -220,13 +223,14 @@ def _fixed_trouble(table: Table, complaint: Complaint) -> Trouble:
     return Trouble(place, complaint.message, complaint.hint)
 
 
-def _own(book: Book, calculator: Calculator, name: str) -> Any:
-    """The crew's own standard for an input, in the unit of the inside; None where it has none."""
-    id = standards_of(book, calculator.name).get(name)
-    if id is None:
+def _own(book: Book, calculator: Calculator, axis: Axis) -> Any:
+    """The crew's own standard along an axis, in the unit of the inside; None where it has none."""
+    id = standards_of(book, calculator.name).get(axis.input)
+    written = axis.ours or (f"{VALUE}{id}" if id else None)
+    if written is None:
         return None
-    values, _ = read_inputs(calculator, {name: book.values[id].item.quantity})
-    return values.get(name)
+    values, _ = read_inputs(calculator, {axis.input: figure_of(written, book)})
+    return values.get(axis.input)
 
 
 def _same(value: Any, own: Any) -> bool:

@@ -14,6 +14,30 @@ from build_tools.book.yaml_reader import Location
 VALUE = "value:"
 
 
+def named_value(measure: str) -> str | None:
+    """The id of the crew standard that a measure names, or None where it is a figure.
+
+    >>> named_value("value:gap"), named_value("-value:gap"), named_value("1/4 in")
+    ('gap', 'gap', None)
+    """
+    name = measure.removeprefix("-")
+    return name.removeprefix(VALUE) if name.startswith(VALUE) else None
+
+
+def figure_of(measure: str, book: Book) -> str | None:
+    """The figure itself: as written, or that of the standard it names (less than nothing for ``-value:NAME``).
+
+    None where there is no such standard.
+    """
+    id = named_value(measure)
+    if id is None:
+        return measure
+    entry = book.values.get(id)
+    if entry is None:
+        return None
+    return f"-{entry.item.quantity}" if measure.startswith("-") else entry.item.quantity
+
+
 @dataclass(frozen=True, slots=True)
 class Use:
     """One reference: where it stands and what it points at."""
@@ -36,8 +60,9 @@ def _uses(item: Part, language: str) -> list[Use]:
         if isinstance(kind, RefersTo):
             found.append(Use(location, kind.scheme, value))
         elif isinstance(kind, IsMeasure):
-            if value.startswith(VALUE):
-                found.append(Use(location, "value", value.removeprefix(VALUE)))
+            id = named_value(value)
+            if id is not None:
+                found.append(Use(location, "value", id))
         elif kind is Prose:
             found += [
                 Use(location, reference.scheme, reference.target, reference.step, reference)

@@ -19,7 +19,7 @@ from build_tools.book.model.step import Picture
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import Reference, html, plain
 from build_tools.book.tables import Computed
-from build_tools.book.uses import VALUE
+from build_tools.book.uses import figure_of, named_value
 from build_tools.pages.pictures import Shown
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
@@ -105,11 +105,10 @@ class Helpers:
 
     def written(self, measure: str) -> Markup:
         """A figure with its unit; a crew standard links to its entry."""
-        if measure.startswith(VALUE):
-            id = measure.removeprefix(VALUE)
-            quantity = self.context.book.values[id].item.quantity
-            return Markup('<a class="ref ref-value" href="{}">{}</a>').format(self.url("value", id), quantity)
-        return Markup(escape(measure))
+        id = named_value(measure)
+        if id is None:
+            return Markup(escape(measure))
+        return Markup('<a class="ref ref-value" href="{}">{}</a>').format(self.url("value", id), self.figure(measure))
 
     def basis(self, basis: Basis) -> Markup:
         """Where a figure comes from."""
@@ -139,9 +138,7 @@ class Helpers:
         """A quantity as bare text."""
         if isinstance(amount, Call):
             return str(self.amount(amount)["text"])
-        if amount.startswith(VALUE):
-            return self.context.book.values[amount.removeprefix(VALUE)].item.quantity
-        return amount
+        return figure_of(amount, self.context.book) or ""
 
     # calculators
 

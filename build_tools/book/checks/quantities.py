@@ -10,7 +10,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.model.step import Measurement
 from build_tools.book.model.table import Call
 from build_tools.book.problems import Problem
-from build_tools.book.uses import VALUE
+from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from calculators.reading import Unreadable, read, read_number_with_unit
 
@@ -52,16 +52,8 @@ def of_reference_entries(context: Context) -> Iterator[Problem]:
             yield inspection.error(("notice",), str(trouble))
 
 
-def _text(context: Context, written: str) -> str | None:
-    """The figure that is written or that the value holds; None where the value is unknown or unreadable itself."""
-    if not written.startswith(VALUE):
-        return written
-    entry = context.book.values.get(written.removeprefix(VALUE))
-    return entry.item.quantity if entry else None
-
-
 def _time(context: Context, entry: ProcedureEntry, at: Location, written: str) -> Iterator[Problem]:
-    text = _text(context, written)
+    text = figure_of(written, context.book)
     if text is None:
         return
     try:
@@ -75,7 +67,7 @@ def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Me
     numbers: dict[str, float] = {}
     for part in TOLERANCES:
         written = getattr(item, part)
-        text = _text(context, written) if written is not None else None
+        text = figure_of(written, context.book) if written is not None else None
         if text is None:
             continue
         try:
@@ -94,7 +86,7 @@ def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Me
 
 
 def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str, counted_in: str) -> Iterator[Problem]:
-    text = _text(context, written)
+    text = figure_of(written, context.book)
     if text is None:
         return
     amount = split_amount(text)

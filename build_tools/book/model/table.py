@@ -22,13 +22,17 @@ Amount = Measure | Call
 
 
 class Axis(Part):
-    """The input that runs along one side of a table: its values listed, or from, to and step."""
+    """The input that runs along one side of a table: its values listed, or from, to and step.
+
+    ``ours`` is the crew's own standard along it, where that is not the default of the input already.
+    """
 
     input: str
     values: list[Measure] = []
     start: Annotated[Measure | None, Field(alias="from")] = None
     to: Measure | None = None
     step: Measure | None = None
+    ours: Measure | None = None
 
     @model_validator(mode="after")
     def _one_way(self) -> Axis:
