@@ -58,9 +58,11 @@ def bench(shop: Workshop) -> list[Line]:
     bare_pages = write_pages(load_book(book_folder).book, bare_folder)
     shop.say("bare mkdocs build, the same text as Markdown")
     bare = _build(bare_folder / "mkdocs.yml", shop)
+    shop.say(f"    {bare.seconds:.1f} s")
     shop.say(f"the book's own build, {BUILDS} times")
     fresh = [_fresh(shop.folder / f"build-{number}") for number in range(1, BUILDS + 1)]
     full = _median([_build(shop.settings_for(book_folder, folder), shop) for folder in fresh])
+    shop.say(f"    {full.seconds:.1f} s")
     pages = sum(1 for _ in (fresh[0] / "site").rglob("*.html"))
     shop.say(f"mkdocs serve, and {REBUILDS} procedures saved one after the other")
     invented = sorted(book_folder.glob("*/work-*.yaml"))

@@ -36,7 +36,7 @@ def run(arguments: argparse.Namespace) -> int:
     book = load_book(book_folder(arguments)).book
     called = call(book, calculator, written)
     if called.answer is None:
-        raise Wrong(_complaints(calculator, called, book))
+        raise Wrong("\n".join(_complaints(calculator, called, book, shown=not written)))
     answer = _as_data(calculator, called, called.answer, book)
     if arguments.json:
         print(json.dumps(answer, indent=2, ensure_ascii=False))
@@ -80,15 +80,16 @@ def _inputs(calculator: Calculator, words: list[str]) -> dict[str, str]:
     return written
 
 
-def _complaints(calculator: Calculator, called: Called, book: Book) -> str:
-    """What is wrong with each input, and all inputs with their limits when one is missing."""
+def _complaints(calculator: Calculator, called: Called, book: Book, *, shown: bool) -> list[str]:
+    """What is wrong with each input; all inputs with their limits when one is missing, or where that is wanted."""
     lines = []
     for complaint in called.complaints:
         lines.append(complaint.message)
         lines += [f"    {complaint.hint}"] if complaint.hint else []
-    if any(declared.name not in called.values and declared.default is None for declared in calculator.inputs):
+    missing = [one.name for one in calculator.inputs if one.name not in called.values and one.default is None]
+    if shown or missing:
         lines += ["", f"the inputs of '{calculator.name}':", *_described(calculator, book)]
-    return "\n".join(lines)
+    return lines
 
 
 def _described(calculator: Calculator, book: Book) -> list[str]:
@@ -102,7 +103,7 @@ def _described(calculator: Calculator, book: Book) -> list[str]:
         if declared.name in standards:
             start = f"{book.values[standards[declared.name]].item.quantity} (crew standard)"
         elif declared.default is not None:
-            start = shown_input(declared, declared.default)
+            start = str(declared.default) if declared.choices else shown_input(declared, declared.default)
         rows.append([declared.name, declared.label, start, _limits(declared)])
     return _table(rows)
 
@@ -114,6 +115,8 @@ def _limits(declared: Input) -> str:
         return " | ".join(choice.name for choice in declared.choices)
     if declared.columns:
         return f"rows parted by ';', each {', '.join(column.name for column in declared.columns)}"
+    if declared.quantity == "yes-no":
+        return "yes | no"
     parts = []
     if declared.least is not None:
         parts.append(f"from {shown_input(declared, declared.least)}")

@@ -1,0 +1,417 @@
+"""The command line as a person meets it: what is printed, where, and with which exit code."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import shutil
+import signal
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from urllib.request import urlopen
+
+import pytest
+
+from build_tools.commands import serve, test
+from build_tools.commands.command import Wrong
+from build_tools.environment import ROOT
+
+PROCEDURES = ROOT / "procedures"
+WAIT_SECONDS = 90.0
+
+
+@dataclass(frozen=True)
+class Ran:
+    """A finished command."""
+
+    code: int
+    out: str
+    err: str
+
+
+def run(*arguments: str | Path) -> Ran:
+    """Run the real command line. Nothing that a user does wrong may end in a traceback."""
+    command = [sys.executable, "-m", "build_tools", *map(str, arguments)]
+    ran = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False, stdin=subprocess.DEVNULL)
+    assert "Traceback" not in ran.stderr
+    return Ran(ran.returncode, ran.stdout, ran.stderr)
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A copy of the book, to be spoilt."""
+    folder = tmp_path / "procedures"
+    shutil.copytree(PROCEDURES, folder)
+    return folder
+
+
+# which command
+
+
+@pytest.mark.parametrize("command", ["serve", "build", "check", "compute", "new", "test", "bench"])
+def test_each_command_has_its_help(command: str) -> None:
+    ran = run(command, "--help")
+    assert ran.code == 0
+    assert f"usage: python3 -m build_tools {command}" in ran.out
+    assert f"python3 -m build_tools {command}" in ran.out.split("for example:")[1]
+
+
+def test_the_help_lists_the_commands_and_exit_codes() -> None:
+    ran = run("--help")
+    assert ran.code == 0
+    assert "name every mistake in the book" in ran.out
+    assert "0 all is well, 1 the book has mistakes or a check failed, 2 called wrongly" in ran.out
+
+
+def test_an_unknown_command_gets_the_nearest() -> None:
+    assert run("biuld") == Ran(2, "", "there is no command 'biuld'\n    did you mean 'build'?\n")
+
+
+def test_a_command_like_no_other_gets_the_list() -> None:
+    ran = run("xyzzy")
+    assert ran.code == 2
+    assert "the commands are serve, build, check, compute, new, test, bench" in ran.err
+
+
+def test_an_unknown_option_points_to_the_help() -> None:
+    ran = run("check", "--strct")
+    assert ran.code == 2
+    assert ran.err.splitlines() == [
+        "unrecognized arguments: --strct",
+        "    see 'python3 -m build_tools --help'",
+    ]
+
+
+# check
+
+
+def test_a_good_book_has_no_mistakes() -> None:
+    ran = run("check")
+    assert ran.code == 0
+    assert ran.out == ""
+    count = len([path for path in PROCEDURES.glob("*/*.yaml") if path.parent.name not in ("crew", "jobs")])
+    assert f"in {count} procedures" in ran.err.splitlines()[-1]
+
+
+def test_every_mistake_is_named_and_counted(book: Path) -> None:
+    assert run("new", "plumbing/try-one", "--book", book).code == 0
+    file = book / "plumbing" / "try-one.yaml"
+    text = file.read_text(encoding="utf-8")
+    file.write_text(text.replace("who: helper ", "who: helpr "), encoding="utf-8")
+    tools = book / "reference" / "tools" / "more.yaml"
+    tools.write_text("odd-tool:\n  title: Odd tool\n", encoding="utf-8")
+    ran = run("check", "--book", book)
+    assert ran.code == 1
+    assert "procedures/plumbing/try-one.yaml:14:6: error: 'helpr' is not one of" in ran.err
+    assert "    did you mean 'helper'?" in ran.err
+    assert "procedures/reference/tools/more.yaml:2:3: error: the field 'use' is missing" in ran.err
+    assert ran.err.splitlines()[-1].startswith("2 errors")
+
+
+def test_a_warning_counts_under_strict_alone(book: Path) -> None:
+    (book / "reference" / "values" / "more.yaml").write_text(
+        "odd-height:\n  title: Odd height\n  quantity: 77 in\n  basis: this crew's rule\n  means: A height.\n",
+        encoding="utf-8",
+    )
+    assert run("new", "plumbing/try-one", "--book", book).code == 0
+    file = book / "plumbing" / "try-one.yaml"
+    text = file.read_text(encoding="utf-8")
+    action = "Mark 77 in, the [](value:odd-height)."
+    file.write_text(text.replace("FILL IN one action, as an order.", f'"{action}"'), encoding="utf-8")
+    ran = run("check", "--book", book)
+    assert ran.code == 0
+    assert "warning: '77 in' repeats the crew standard 'odd-height'" in ran.err
+    assert run("check", "--book", book, "--strict").code == 1
+
+
+def test_a_folder_that_is_not_there_is_wrong_usage(tmp_path: Path) -> None:
+    ran = run("check", "--book", tmp_path / "nowhere")
+    assert ran == Ran(2, "", f"there is no folder '{tmp_path / 'nowhere'}' that the book could be read from\n")
+
+
+# compute
+
+
+def test_without_a_name_the_calculators_are_listed() -> None:
+    ran = run("compute")
+    assert ran.code == 0
+    assert "    wax-ring " in ran.out
+
+
+def test_an_answer_has_labels_units_working_and_sources() -> None:
+    ran = run("compute", "wax-ring", "rise=1/2 in", "recess=5/8 in", "ring=1 in")
+    assert ran.code == 0
+    assert "    Gap from flange to bowl: 1-1/8 in\n" in ran.out
+    assert "working:\n    gap = rise + recess: 1/2 in + 5/8 in = 1-1/8 in\n" in ran.out
+    assert "cautions:\n" in ran.out
+    assert "sources:\n    International Plumbing Code, 405.4.1" in ran.out
+    assert "not settled by this:\n" in ran.out
+
+
+def test_the_answer_for_programs_is_json() -> None:
+    ran = run("compute", "wax-ring", "rise=12.7 mm", "recess=5/8 in", "--json")
+    assert ran.code == 0
+    answer = json.loads(ran.out)
+    assert answer["outputs"]["gap"] == {
+        "label": "Gap from flange to bowl",
+        "shown": "1-1/8 in",
+        "value": pytest.approx(1.125),
+        "unit": "in",
+    }
+    assert answer["inputs"]["rise"]["value"] == pytest.approx(0.5)
+
+
+def test_an_input_left_out_starts_at_the_crew_standard(book: Path) -> None:
+    standards = book / "reference" / "values"
+    for file in standards.glob("*.yaml"):
+        text = file.read_text(encoding="utf-8")
+        file.write_text(text.replace("wax-ring.most_spacer", "wax-ring.other"), encoding="utf-8")
+    (standards / "more.yaml").write_text(
+        "stack:\n  title: Stack\n  quantity: 3/4 in\n  basis: this crew's rule\n  means: The tallest.\n"
+        "  default_of: [wax-ring.most_spacer]\n",
+        encoding="utf-8",
+    )
+    ran = run("compute", "wax-ring", "--json", "--book", book)
+    assert json.loads(ran.out)["inputs"]["most_spacer"]["shown"] == "3/4 in"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["wax-rin"], "there is no calculator 'wax-rin'\n    did you mean 'wax-ring'?\n"),
+        (["xyzzy"], "there is no calculator 'xyzzy'\n    'compute' without a name lists the calculators\n"),
+        (["wax-ring", "ris=1"], "'ris' is not an input of 'wax-ring'; did you mean 'rise'?\n"),
+        (["wax-ring", "rise"], "'rise' is not NAME=VALUE: write an input with its value, like rise_from=...\n"),
+        (["wax-ring", "rise=1", "rise=2"], "'rise' is given twice\n"),
+    ],
+)
+def test_a_wrong_call_is_told(arguments: list[str], said: str) -> None:
+    assert run("compute", *arguments) == Ran(2, "", said)
+
+
+@pytest.mark.parametrize("given", ["rise=99 in", "rise=2 lb", "rise=high", "ring=0"])
+def test_a_value_that_is_refused_is_told(given: str) -> None:
+    ran = run("compute", "wax-ring", given)
+    assert (ran.code, ran.out) == (2, "")
+    assert len(ran.err.splitlines()) == 1
+
+
+def test_a_missing_input_shows_them_all() -> None:
+    ran = run("compute", "lock-preparation")
+    assert (ran.code, ran.out) == (2, "")
+    message, _, inputs = ran.err.partition("\n\nthe inputs of 'lock-preparation':\n")
+    assert "is not given" in message
+    thickness = next(line for line in inputs.splitlines() if line.startswith("    thickness "))
+    assert "must be given" in thickness
+    assert "from 3/4 in to 3 in" in thickness
+    assert "(crew standard)" in inputs
+
+
+def test_a_call_without_inputs_that_is_refused_shows_them_all() -> None:
+    ran = run("compute", "strip-floor-take-off")
+    assert ran.code == 2
+    assert "the inputs of 'strip-floor-take-off':\n" in ran.err
+
+
+# new
+
+
+def test_a_new_procedure_passes_as_it_is(book: Path) -> None:
+    ran = run("new", "plumbing/set-faucet", "--book", book)
+    assert ran.code == 0
+    assert ran.out.startswith("procedures/plumbing/set-faucet.yaml is written")
+    assert 'title: "Set faucet"' in (book / "plumbing" / "set-faucet.yaml").read_text(encoding="utf-8")
+    checked = run("check", "--book", book)
+    assert checked.code == 0
+    assert "set-faucet" not in checked.err
+
+
+def test_every_commented_field_of_a_new_procedure_is_one(book: Path) -> None:
+    """Taking the comment marks away leaves fields that the book knows."""
+    run("new", "plumbing/set-faucet", "--book", book)
+    file = book / "plumbing" / "set-faucet.yaml"
+    lines = file.read_text(encoding="utf-8").splitlines()
+    bare = [line.replace("# ", "", 1) if line.lstrip().startswith("# ") else line for line in lines[4:]]
+    file.write_text("\n".join(bare) + "\n", encoding="utf-8")
+    mistakes = [line for line in run("check", "--book", book).err.splitlines() if "set-faucet.yaml" in line]
+    assert [line for line in mistakes if "'NAME'" not in line] == []
+    assert len(mistakes) == 2
+
+
+def test_nothing_is_overwritten(book: Path) -> None:
+    run("new", "plumbing/set-faucet", "--book", book)
+    file = book / "plumbing" / "set-faucet.yaml"
+    file.write_text("mine", encoding="utf-8")
+    ran = run("new", "plumbing/set-faucet", "--book", book)
+    assert ran == Ran(2, "", "procedures/plumbing/set-faucet.yaml is there already, and is left as it is\n")
+    assert file.read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ("plumbng/set-faucet", "there is no trade 'plumbng' in the book\n    did you mean 'plumbing'?\n"),
+        ("xyzzy/set-faucet", "there is no trade 'xyzzy' in the book\n    the trades of the book are concrete, "),
+        ("plumbing/Set Faucet", "'Set Faucet' cannot be a name: small letters, digits and single hyphens"),
+        ("plumbing/../doors", "'../doors' cannot be a name"),
+        ("set-faucet", "'set-faucet' is not TRADE/NAME"),
+        ("doors/toilet-set", "'toilet-set' is taken: procedures/plumbing/toilet-set.yaml has that name"),
+    ],
+)
+def test_a_name_that_cannot_be_is_told(given: str, said: str) -> None:
+    ran = run("new", given)
+    assert (ran.code, ran.out) == (2, "")
+    assert said in ran.err
+
+
+def test_a_bad_name_gets_a_better_one() -> None:
+    assert "write 'plumbing/set-faucet'?" in run("new", "plumbing/Set Faucet").err
+
+
+# build
+
+
+def test_the_book_builds_without_a_warning(tmp_path: Path) -> None:
+    ran = run("build", "--strict", "--site", tmp_path / "site")
+    assert ran.code == 0, ran.err
+    assert (tmp_path / "site" / "index.html").is_file()
+    assert f"pages in {tmp_path / 'site'}" in ran.out
+
+
+def test_a_mistake_stops_the_build(book: Path, tmp_path: Path) -> None:
+    file = next(book.glob("plumbing/*.yaml"))
+    file.write_text(file.read_text(encoding="utf-8").replace("\nwho: ", "\nwhom: ", 1), encoding="utf-8")
+    ran = run("build", "--book", book, "--site", tmp_path / "site")
+    assert ran.code == 1
+    assert f"{file.name}:" in ran.err
+    assert "there is no field 'whom' here" in ran.err
+    assert not (tmp_path / "site" / "index.html").exists()
+
+
+def test_a_folder_with_other_things_is_not_emptied(tmp_path: Path) -> None:
+    (tmp_path / "letters.txt").write_text("keep")
+    ran = run("build", "--site", tmp_path)
+    assert ran.code == 2
+    assert "holds other files than a site" in ran.err
+    assert (tmp_path / "letters.txt").read_text() == "keep"
+
+
+@pytest.mark.parametrize("site", [ROOT, PROCEDURES, PROCEDURES / "site", ROOT.parent])
+def test_the_site_is_never_written_over_the_book(site: Path) -> None:
+    ran = run("build", "--site", site)
+    assert ran.code == 2
+    assert "that folder is emptied first" in ran.err
+
+
+# serve
+
+
+@pytest.fixture
+def taken() -> Iterator[int]:
+    """A port that somebody listens at."""
+    with socket.socket() as listener:
+        listener.bind(("127.0.0.1", 0))
+        listener.listen()
+        yield listener.getsockname()[1]
+
+
+def test_a_free_port_is_taken_as_it_is(taken: int) -> None:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        free = probe.getsockname()[1]
+    assert serve.free_port("127.0.0.1", free) == free
+    assert serve.free_port("127.0.0.1", taken) > taken
+
+
+def test_with_every_port_taken_another_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(serve, "_is_free", lambda *_: False)
+    with pytest.raises(Wrong, match="all taken; name another one with --port"):
+        serve.free_port("127.0.0.1", 65530)
+
+
+def test_a_strange_address_is_told() -> None:
+    ran = run("serve", "--address", "203.0.113.7")
+    assert ran == Ran(2, "", "'203.0.113.7' is no address of this machine; 127.0.0.1 and 0.0.0.0 always are\n")
+
+
+@pytest.mark.parametrize("port", ["0", "65536", "http", "-1"])
+def test_a_strange_port_is_told(port: str) -> None:
+    ran = run("serve", f"--port={port}")
+    assert ran.code == 2
+    assert "is not a port: a whole number from 1 to 65535 is wanted" in ran.err
+
+
+def test_the_preview_shows_what_is_saved_and_ends_quietly(book: Path, taken: int, tmp_path: Path) -> None:
+    """The whole evening of an author: the port is taken, a page is read, a file is saved, Ctrl-C."""
+    log = tmp_path / "log"
+    command = [sys.executable, "-m", "build_tools", "--port", str(taken), "--book", str(book)]
+    with log.open("w") as output:
+        process = subprocess.Popen(
+            command, cwd=ROOT, stdin=subprocess.DEVNULL, stdout=output, stderr=output, start_new_session=True
+        )
+    try:
+        until = time.monotonic() + WAIT_SECONDS
+        while "Serving on http://" not in log.read_text():
+            assert process.poll() is None, log.read_text()
+            assert time.monotonic() < until, log.read_text()
+            time.sleep(0.2)
+        said = log.read_text()
+        assert f"port {taken} is taken; " in said
+        address = said.partition("Serving on ")[2].split()[0]
+        page = f"{address}plumbing/toilet-set.html"
+        assert "livereload" in _get(page)
+        file = book / "plumbing" / "toilet-set.yaml"
+        text = file.read_text(encoding="utf-8")
+        file.write_text(text.replace("\ntitle: ", "\ntitle: Anew ", 1), encoding="utf-8")
+        while "Anew " not in _get(page):
+            assert time.monotonic() < until, log.read_text()
+            time.sleep(0.2)
+    finally:
+        os.killpg(process.pid, signal.SIGINT)
+        code = process.wait(timeout=30)
+    assert code == 0
+    assert "Traceback" not in log.read_text()
+
+
+def _get(address: str) -> str:
+    with urlopen(address, timeout=30) as answer:
+        return str(answer.read().decode())
+
+
+# test
+
+
+def test_every_part_runs_and_one_failure_fails_the_run(
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    bad = ("timeit", "-n", "1", "-r", "1", "raise SystemExit(1)")
+    good = ("timeit", "-n", "1", "-r", "1", "print('second ran')")
+    monkeypatch.setattr(test, "CHECKS", {"first": bad, "second": good})
+    monkeypatch.setattr(test, "have_browser", lambda: True)
+    assert test.run(argparse.Namespace(pytest_arguments=[])) == 1
+    out = capfd.readouterr().out
+    assert "second ran" in out
+    assert out.splitlines()[-1] == "FAILED: first; passed: browser, second"
+
+
+def test_a_missing_browser_fails_the_run(monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.setattr(test, "CHECKS", {})
+    monkeypatch.setattr(shutil, "which", lambda _: None)
+    assert test.run(argparse.Namespace(pytest_arguments=[])) == 1
+    captured = capfd.readouterr()
+    assert captured.out.splitlines()[-1] == "FAILED: browser"
+    assert captured.err == (
+        "Chromium and its driver are missing, and the page tests need them: install 'chromium' and 'chromium-driver' "
+        "(on Debian and Ubuntu: apt-get install chromium chromium-driver).\n"
+    )
+
+
+def test_the_ci_runs_that_command_and_nothing_else() -> None:
+    lines = (ROOT / ".ci" / "run").read_text(encoding="utf-8").splitlines()
+    assert lines[-1] == "exec python3 -m build_tools test"
