@@ -20,6 +20,8 @@ from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.yaml_reader import Document, Location, read_document
 
 NOT_TRADES = {"reference", "crew", "jobs"}
+BY_HAND = "nobody can reach this page: the book is YAML alone"
+NOT_BY_HAND = "write it as a procedure or as an entry of reference, or move it out of this folder"
 
 
 @dataclass(slots=True)
@@ -58,12 +60,15 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
     problems: list[Problem] = []
     if not folder.is_dir():
         return Loaded(book, [Problem(str(folder), 1, 1, "error", "there is no such folder")])
-    for path in sorted(folder.rglob("*.y*ml")):
+    for path in sorted(folder.rglob("*")):
         inside = path.relative_to(folder)
         file = (Path(folder.name) / inside).as_posix()
-        if any(part.startswith(".") for part in inside.parts) or path.suffix not in (".yaml", ".yml"):
+        if any(part.startswith(".") for part in inside.parts):
             continue
-        problems += _take_file(path, inside.parts, file, book, cache)
+        if path.suffix in (".yaml", ".yml"):
+            problems += _take_file(path, inside.parts, file, book, cache)
+        elif path.suffix == ".md":
+            problems.append(Problem(file, 1, 1, "error", BY_HAND, NOT_BY_HAND))
     return Loaded(book, problems)
 
 

@@ -66,7 +66,10 @@ NUMBER_OR_TEXT: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number
 Measure = Annotated[
     str, IsMeasure(), WithJsonSchema({**NUMBER_OR_TEXT, "title": "Number with its unit, or value:NAME"})
 ]
-"""A number with its unit as people write it (``1/4 in``, ``24 h``, ``2 %``), or ``value:NAME``; ``-value:NAME`` is below nought."""
+"""A number with its unit as people write it (``1/4 in``, ``24 h``, ``2 %``), or ``value:NAME``.
+
+``-value:NAME`` is the standard below nought.
+"""
 
 Row = dict[str, Measure]
 Written = Measure | list[Row]

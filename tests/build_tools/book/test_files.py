@@ -1,0 +1,135 @@
+"""Files that are wrong as files: in the wrong place, twice the same id, no text, or broken at random."""
+
+from __future__ import annotations
+
+import random
+import shutil
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from build_tools.book.checks import check_book
+from build_tools.book.load import load_book
+
+SMALL = Path(__file__).parent / "small"
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A copy of the small book to break."""
+    return Path(shutil.copytree(SMALL, tmp_path / "small"))
+
+
+def reading_problems(folder: Path) -> list[str]:
+    """What reading alone finds."""
+    return [str(problem) for problem in load_book(folder).problems]
+
+
+def test_a_procedure_id_in_two_trades_is_named_with_the_first_place(book: Path) -> None:
+    """The name of a file is the procedure's id, so it is unique in the whole book."""
+    shutil.copy(book / "plumbing/set-bowl.yaml", book / "doors/set-bowl.yaml")
+    assert reading_problems(book) == [
+        "small/plumbing/set-bowl.yaml:1:1: error: the id 'set-bowl' is taken already by small/doors/set-bowl.yaml:1\n"
+        "    give one of them another id"
+    ]
+
+
+def test_an_entry_in_two_files_is_named_with_the_first_place(book: Path) -> None:
+    """Each kind of entry may be spread over files, but an id stands once."""
+    shutil.copy(book / "reference/terms/terms.yaml", book / "reference/terms/zz.yaml")
+    assert reading_problems(book) == [
+        "small/reference/terms/zz.yaml:1:1: error: the id 'wax-ring' is taken already by "
+        "small/reference/terms/terms.yaml:2\n    give one of them another id"
+    ]
+
+
+@pytest.mark.parametrize("place", ["loose.yaml", "plumbing/deeper/x.yaml", "reference/colours/x.yaml"])
+def test_a_file_in_the_wrong_place_is_named(book: Path, place: str) -> None:
+    """A file that no page would be made from is a mistake, not silence."""
+    (book / place).parent.mkdir(parents=True, exist_ok=True)
+    (book / place).write_text("title: x\n", encoding="utf-8")
+    (problem,) = reading_problems(book)
+    assert problem.startswith(f"small/{place}:1:1: error: stands where the book does not look for it")
+
+
+def test_a_page_written_by_hand_is_named(book: Path) -> None:
+    """The book is YAML alone: nothing would lead to a Markdown page."""
+    (book / "notes.md").write_text("# Notes\n", encoding="utf-8")
+    assert reading_problems(book) == [
+        "small/notes.md:1:1: error: nobody can reach this page: the book is YAML alone\n"
+        "    write it as a procedure or as an entry of reference, or move it out of this folder"
+    ]
+
+
+def test_text_in_another_encoding_is_named_by_line_and_column(book: Path) -> None:
+    """A file saved in another encoding says where the first wrong sign stands."""
+    (book / "reference/terms/terms.yaml").write_bytes("wax-ring:\n  title: Größe\n".encode("latin-1"))
+    assert reading_problems(book) == [
+        "small/reference/terms/terms.yaml:2:12: error: is not UTF-8 text here\n    save the file as UTF-8"
+    ]
+
+
+def test_an_empty_file_says_what_is_wanted(book: Path) -> None:
+    """An empty file is no procedure."""
+    (book / "plumbing/set-bowl.yaml").write_text("", encoding="utf-8")
+    assert reading_problems(book) == [
+        "small/plumbing/set-bowl.yaml:1:1: error: holds no mapping: the fields of a procedure are wanted, "
+        "one 'name: ...' a line"
+    ]
+
+
+def test_nesting_without_end_is_refused(book: Path) -> None:
+    """Depth cannot exhaust the stack."""
+    path = book / "plumbing/set-bowl.yaml"
+    path.write_text("steps: " + "[" * 200, encoding="utf-8")
+    assert reading_problems(book) == ["small/plumbing/set-bowl.yaml:1:47: error: is nested more than 40 deep"]
+    path.write_text("steps: " + "[" * 100_000, encoding="utf-8")
+    assert "nesting" in reading_problems(book)[0]
+
+
+def test_a_missing_folder_is_named(tmp_path: Path) -> None:
+    """No book is a mistake with a name."""
+    assert reading_problems(tmp_path / "nowhere")[0].endswith("error: there is no such folder")
+
+
+def test_the_wrong_name_of_a_procedure_file_is_named(book: Path) -> None:
+    """The name of a file becomes an address, so its signs are few."""
+    (book / "plumbing/set-bowl.yaml").rename(book / "plumbing/Set Bowl.yaml")
+    assert reading_problems(book)[0] == (
+        "small/plumbing/Set Bowl.yaml:1:1: error: the name of the file, 'Set Bowl.yaml', is not an id: "
+        "small letters, digits and single hyphens"
+    )
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(seed=st.integers(0, 2**32 - 1))
+def test_no_broken_file_gives_a_traceback(book: Path, seed: int) -> None:
+    """Whatever is cut, doubled or put into a file, the answer is a list of problems."""
+    chance = random.Random(seed)
+    path = chance.choice(sorted(book.rglob("*.yaml")))
+    good = path.read_bytes()
+    raw = bytearray(good)
+    for _ in range(chance.randint(1, 6)):
+        at = chance.randrange(len(raw) + 1)
+        match chance.randrange(4):
+            case 0:
+                del raw[at : at + chance.randint(1, 40)]
+            case 1:
+                raw[at:at] = chance.choice(
+                    [b"\t", b": ", b"- ", b"\n", b"{", b"]", b"'", b"&a ", b"\xff", b"\x00", b"%"]
+                )
+            case 2:
+                raw[at:at] = raw[at : at + chance.randint(1, 60)]
+            case _:
+                lines = bytes(raw).split(b"\n")
+                chance.shuffle(lines)
+                raw = bytearray(b"\n".join(lines))
+    path.write_bytes(bytes(raw))
+    try:
+        loaded = load_book(book)
+        problems = loaded.problems + check_book(loaded.book)
+    finally:
+        path.write_bytes(good)
+    assert all(problem.line >= 1 and problem.column >= 1 for problem in problems)
