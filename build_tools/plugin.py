@@ -170,7 +170,7 @@ def _frame(folder: str, env: Environment, nav: Navigation, files: Files, config:
     file = File.generated(config, f"{folder}/frame.md", content="")
     page = EnginePage(MARKS["title"], file, config)
     page.markdown, page.content = "", MARKS["content"]
-    page.meta = {"description": MARKS["description"]}
+    page.meta = {"description": MARKS["description"], "search": {"exclude": True}}
     page.toc = TableOfContents([AnchorLink(MARKS["toc"], MARKS["first"], 2)])
     if page.canonical_url:
         page.canonical_url = MARKS["address"]
