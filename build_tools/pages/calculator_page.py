@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from build_tools.book.calls import shown_input, standards_of
-from build_tools.pages.helpers import Helpers
+from build_tools.pages.helpers import NOTHING, Helpers
 from build_tools.pages.page import Found, Heading, Page
 from calculators.declaration import Calculator, Input, Output
 from calculators.writing import write
@@ -27,7 +27,8 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         example=helpers.worked(called),
         inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
-            {"label": output.label, "help": output.help, "rounded": _rounding(output)} for output in calculator.outputs
+            {"label": output.label, "help": output.help, "comes": _comes(output, maker.words)}
+            for output in calculator.outputs
         ],
         formula=helpers.prose(calculator.formula),
         cannot_decide=helpers.prose(calculator.cannot_decide) if calculator.cannot_decide else "",
@@ -54,8 +55,8 @@ def _input(helpers: Helpers, declared: Input, standards: dict[str, str], words: 
         "label": declared.label,
         "help": declared.help,
         "standard": helpers.written(f"value:{id}") if id else default,
-        "usual": usual,
-        "limits": limits,
+        "usual": usual or NOTHING,
+        "limits": limits or NOTHING,
     }
 
 
@@ -65,12 +66,24 @@ def _range(declared: Input, least: float | None, most: float | None) -> str:
     return f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}" if high else ""
 
 
+def _comes(output: Output, words: dict[str, str]) -> str:
+    """What an output is, or how it is rounded: ``Rounded up to 1/4 cu yd``."""
+    kinds = {"rows": "as_table", "text": "in_words", "choice": "in_words", "yes-no": "yes_or_no"}
+    if output.quantity in kinds:
+        return words[kinds[output.quantity]]
+    if output.quantity == "count" and output.rounds == "nearest":
+        return words["whole_number"]
+    return (
+        f"{words['rounded']} {_rounding(output)}"
+        if output.step or output.quantity == "count"
+        else words["four_figures"]
+    )
+
+
 def _rounding(output: Output) -> str:
     """How an output is rounded: ``up to 1/4 cu yd``."""
-    if not output.step or output.quantity in ("text", "choice", "yes-no", "rows"):
-        return ""
     if output.quantity == "count":
-        return f"{output.rounds} to a whole one" if output.rounds != "nearest" else ""
+        return f"{output.rounds} to a whole one"
     unit = "in" if output.unit == "ft-in" else output.unit
     step = f"{write_step(output.step)} {unit}".strip()
     return f"{output.rounds} to {step}" if output.rounds != "nearest" else f"to the nearest {step}"

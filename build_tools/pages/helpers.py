@@ -25,6 +25,8 @@ from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Cita
 from calculators.run import shown
 
 LABELS = (COMMON_PRACTICE.source, CREW_RULE.source)
+NOTHING = "–"
+"""What stands in a cell that has nothing to say, so that it does not read as forgotten."""
 
 
 @dataclass(slots=True)
@@ -224,9 +226,9 @@ class Helpers:
 def _output(output: Output, text: Any) -> dict[str, Any]:
     """An output as the templates show it; one of rows has its columns and cells."""
     if output.quantity != "rows":
-        return {"label": output.label, "text": text, "columns": [], "rows": []}
+        return {"label": output.label, "text": text or NOTHING, "columns": [], "rows": []}
     columns = [column.label for column in output.columns]
-    rows = [[row[column.name] for column in output.columns] for row in text]
+    rows = [[row[column.name] or NOTHING for column in output.columns] for row in text]
     return {"label": output.label, "text": "", "columns": columns, "rows": rows}
 
 
