@@ -229,7 +229,7 @@ def _output(output: Output, text: Any) -> dict[str, Any]:
         return {"label": output.label, "text": text or NOTHING, "columns": [], "rows": []}
     columns = [column.label for column in output.columns]
     rows = [[row[column.name] or NOTHING for column in output.columns] for row in text]
-    return {"label": output.label, "text": "", "columns": columns, "rows": rows}
+    return {"label": output.label, "text": "" if rows else NOTHING, "columns": columns, "rows": rows}
 
 
 def _first_lines(computed: Computed) -> tuple[tuple[str, str], ...]:
