@@ -1,28 +1,35 @@
-"""Markdown of the prose fields: its references, and its HTML.
+"""Markdown of the prose fields: its references, its HTML, its bare words.
 
 Prose is CommonMark with tables. Raw HTML is shown as the text that was written. A link whose address has one of the
 book's schemes is a reference; one to the web (``https:``) stays a link; any other is a mistake.
+
+Most prose is words with a reference or two, and a book has tens of thousands of them, so that form is read here
+directly; everything else goes to markdown-it. A test holds the two against each other.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from html import escape
+from typing import Any
 
 from markdown_it import MarkdownIt
+from markdown_it.renderer import RendererHTML
 from markdown_it.token import Token
+from markdown_it.utils import EnvType, OptionsDict
 
 from build_tools.book.book import FIELD
 
 SCHEMES = (*FIELD, "calculator")
+KEPT = 100_000
+"""Texts whose parts are remembered."""
 
-_markdown = MarkdownIt("commonmark", {"html": False}).enable("table")
-_markdown.validateLink = lambda url: True  # type: ignore[method-assign]  # the reference check refuses all but a few
-_PLAIN_UNLESS = frozenset("\\`*_{}[]()#+-!|<>&~\n\"'0123456789.:")
-"""Markdown can only begin with one of these; digits and stops make lists, so they count at the start alone."""
-_MARKS = frozenset("\\`*_[]!|<>&\n")
+_LINK = re.compile(r"\[([^\[\]`*_!<&\\\n]*)\]\(([a-z]+:[A-Za-z0-9_#-]+)\)")
+_MARKS = re.compile(r"[\\`*_\[\]!|<>&\n]")
+_BLOCK_START = re.compile(r"[\s#+\-=~>|]|\d{1,9}[.)]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,13 +47,6 @@ Resolve = Callable[[Reference], tuple[str, str] | None]
 """Gives the URL and the title of a reference, or None when it leads nowhere."""
 
 
-def _is_plain(text: str) -> bool:
-    first = text[:1]
-    if first in _PLAIN_UNLESS or first.isspace():
-        return False
-    return not any(mark in _MARKS for mark in text)
-
-
 def read_reference(address: str, text: str) -> Reference:
     """Split a link's address.
 
@@ -61,29 +61,20 @@ def read_reference(address: str, text: str) -> Reference:
     return Reference(scheme, target, step, text, address)
 
 
-@lru_cache(maxsize=200_000)
 def references(text: str) -> tuple[Reference, ...]:
     """The links of a Markdown text, in order."""
-    if "](" not in text and "]:" not in text and "<" not in text:
-        return ()
+    parts = _simple(text)
+    if parts is not None:
+        return tuple(part for part in parts if isinstance(part, Reference))
     found = []
-    for token in _markdown.parse(text):
+    for token in _parsed(text):
         children = token.children or []
         for index, child in enumerate(children):
             if child.type == "link_open":
-                found.append(read_reference(str(child.attrGet("href") or ""), _link_text(children, index)))
+                found.append(_reference_at(children, index))
             elif child.type == "image":
                 found.append(Reference("image", "", "", child.content, str(child.attrGet("src") or "")))
     return tuple(found)
-
-
-def _link_text(children: list[Token], index: int) -> str:
-    words = []
-    for child in children[index + 1 :]:
-        if child.type == "link_close":
-            break
-        words.append(child.content)
-    return "".join(words)
 
 
 def html(text: str, resolve: Resolve, *, block: bool) -> str:
@@ -91,44 +82,100 @@ def html(text: str, resolve: Resolve, *, block: bool) -> str:
 
     ``block`` keeps the paragraphs; without it a single paragraph loses its own, to stand in a heading or a cell.
     """
-    if _is_plain(text):
-        words = escape(text, quote=False)
+    parts = _simple(text)
+    if parts is not None:
+        words = "".join(part if isinstance(part, str) else _anchor(part, resolve) for part in parts)
         return f"<p>{words}</p>\n" if block else words
-    tokens = _markdown.parse(text)
-    for token in tokens:
-        if token.children:
-            _resolve_links(token.children, resolve)
+    tokens: Sequence[Token] = _parsed(text)
     if not block and len(tokens) == 3 and tokens[0].type == "paragraph_open":
         tokens = tokens[1:2]
-    return str(_markdown.renderer.render(tokens, _markdown.options, {}))
-
-
-def _resolve_links(children: list[Token], resolve: Resolve) -> None:
-    index = 0
-    while index < len(children):
-        child = children[index]
-        if child.type == "link_open":
-            reference = read_reference(str(child.attrGet("href") or ""), _link_text(children, index))
-            if reference.scheme:
-                found = resolve(reference)
-                child.attrSet("href", found[0] if found else "#")
-                child.attrSet("class", f"ref ref-{reference.scheme}")
-                if not reference.text:
-                    words = Token("text", "", 0)
-                    words.content = found[1] if found else reference.target
-                    children.insert(index + 1, words)
-        index += 1
+    return str(_markdown.renderer.render(tokens, _markdown.options, {"resolve": resolve}))
 
 
 def plain(text: str, resolve: Resolve) -> str:
     """The words alone, for search and structured data; a reference without text gives its target's title."""
-    if _is_plain(text):
-        return text
-    words = []
-    for token in _markdown.parse(text):
+    words: list[str] = []
+    for token in _parsed(text) if _simple(text) is None else ():
         children = token.children or []
-        _resolve_links(children, resolve)
-        words += ["\n" if child.type in ("softbreak", "hardbreak") else child.content for child in children]
+        for index, child in enumerate(children):
+            if child.type == "link_open":
+                reference = _reference_at(children, index)
+                words.append("" if reference.text else _title(reference, resolve))
+            else:
+                words.append(" " if child.type in ("softbreak", "hardbreak") else child.content)
         if token.type == "inline":
             words.append(" ")
+    for part in _simple(text) or ():
+        if isinstance(part, Reference):
+            words.append(part.text or _title(part, resolve))
+        else:
+            words.append(_unescaped(part))
     return " ".join("".join(words).split())
+
+
+@lru_cache(maxsize=KEPT)
+def _simple(text: str) -> tuple[str | Reference, ...] | None:
+    """The text as escaped words and references, or None where Markdown says more than that."""
+    if _BLOCK_START.match(text) or not text or text[-1].isspace():
+        return None
+    parts: list[str | Reference] = []
+    end = 0
+    for link in _LINK.finditer(text):
+        parts += [text[end : link.start()], read_reference(link[2], link[1])]
+        end = link.end()
+    parts.append(text[end:])
+    if any(isinstance(part, str) and (_MARKS.search(part) or "  " in part) for part in parts):
+        return None
+    if any(isinstance(part, Reference) and not part.scheme for part in parts):
+        return None
+    return tuple(escape(part).replace("&#x27;", "'") if isinstance(part, str) else part for part in parts if part)
+
+
+def _unescaped(words: str) -> str:
+    return words.replace("&quot;", '"') if "&" in words else words
+
+
+@lru_cache(maxsize=KEPT)
+def _parsed(text: str) -> tuple[Token, ...]:
+    return tuple(_markdown.parse(text))
+
+
+def _reference_at(children: Sequence[Token], index: int) -> Reference:
+    """The reference whose link opens at that token."""
+    words = []
+    for child in children[index + 1 :]:
+        if child.type == "link_close":
+            break
+        words.append(child.content)
+    return read_reference(str(children[index].attrGet("href") or ""), "".join(words))
+
+
+def _title(reference: Reference, resolve: Resolve) -> str:
+    found = resolve(reference)
+    return found[1] if found else reference.target
+
+
+def _anchor(reference: Reference, resolve: Resolve) -> str:
+    found = resolve(reference)
+    words = reference.text or (found[1] if found else reference.target)
+    return f"{_opening(reference, found)}{escape(words, quote=False)}</a>"
+
+
+def _opening(reference: Reference, found: tuple[str, str] | None) -> str:
+    return f'<a href="{escape(found[0]) if found else "#"}" class="ref ref-{reference.scheme}">'
+
+
+def _link_open(renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, env: EnvType) -> str:
+    """Renders the start of a link; a reference without text gets its title here."""
+    reference = _reference_at(tokens, index)
+    if not reference.scheme:
+        return str(renderer.renderToken(tokens, index, options, env))
+    resolve: Any = env["resolve"]
+    found = resolve(reference)
+    title = "" if reference.text else escape(found[1] if found else reference.target, quote=False)
+    return _opening(reference, found) + title
+
+
+_markdown = MarkdownIt("commonmark", {"html": False}).enable("table")
+_markdown.validateLink = lambda url: True  # type: ignore[method-assign]  # the reference check refuses all but a few
+_markdown.add_render_rule("link_open", _link_open)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import PurePosixPath
 
 from build_tools.book.book import ProcedureEntry
@@ -19,6 +20,7 @@ UNIT = (
     "|lb|°F|F|psi|sq ft|cu yd|[\"'″′]"
 )
 FIGURE = re.compile(rf"{NUMBER}\s*({UNIT})(?![\w/])")
+DIGIT = re.compile(r"\d")
 LINK = re.compile(r"\[[^\]]*\]\([^)]*\)")
 
 
@@ -29,7 +31,7 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem
         return
     for location, prose in prose_of(entry.item):
         text = prose.inside(context.book.language)
-        if not any(digit in text for digit in "0123456789"):
+        if not DIGIT.search(text):
             continue
         for match in FIGURE.finditer(LINK.sub(" ", text)):
             id = standards.get(_read(match.group(0)))
@@ -52,6 +54,7 @@ def _standards_near(context: Context, entry: ProcedureEntry) -> dict[tuple[float
     return found
 
 
+@lru_cache(maxsize=20_000)
 def _read(text: str) -> tuple[float, str] | None:
     try:
         number, quantity = read_number_with_unit(text.replace("percent", "%"))
