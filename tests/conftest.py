@@ -1,0 +1,28 @@
+"""What several tests share: the built site, made once for each worker, and the option that renews golden files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from build_tools.commands.site import BOOK
+from tests.builds import build_site
+from tests.site_pages import SitePage, read_site
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Add our own option to pytest's."""
+    parser.addoption("--update-golden", action="store_true", help="write the golden files anew in place of comparing")
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of the built site."""
+    return build_site(BOOK, tmp_path_factory.mktemp("site"))
+
+
+@pytest.fixture(scope="session")
+def pages(site: Path) -> dict[str, SitePage]:
+    """Every page of the built site by its address from the top."""
+    return read_site(site)
