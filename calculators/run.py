@@ -42,6 +42,11 @@ def read_inputs(calculator: Calculator, written: Mapping[str, object]) -> tuple[
     return values, refused
 
 
+def read_input(item: Input, given: object) -> Any:
+    """One input's value of the inside; raises Refused where it cannot be read."""
+    return _value(item, given, item.name, item.label)
+
+
 def _is_empty(given: object) -> bool:
     return given is None or (isinstance(given, str) and given.strip() == "")
 
@@ -210,9 +215,9 @@ def compute(calculator: Calculator, written: Mapping[str, object]) -> Answer:
     return run(calculator, values)
 
 
-def shown(calculator: Calculator, answer: Mapping[str, Any]) -> dict[str, Any]:
-    """Each output as text in its written unit and rounding; rows are a list of such dicts."""
-    return _shown(calculator.outputs, answer)
+def shown(calculator: Calculator, answer: Mapping[str, Any], only: Sequence[str] = ()) -> dict[str, Any]:
+    """Each output, or ``only`` those, as text in its written unit and rounding; rows are a list of such dicts."""
+    return _shown([output for output in calculator.outputs if len(only) == 0 or output.name in only], answer)
 
 
 def _shown(outputs: Sequence[Output], answer: Mapping[str, Any]) -> dict[str, Any]:

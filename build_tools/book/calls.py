@@ -72,7 +72,8 @@ def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> C
         resolved = resolve(book, text)
         if resolved is not None:
             written[name] = resolved
-    values, refusals = read_inputs(calculator, written)
+    given, refusals = read_inputs(calculator, written)
+    values = {each.name: each.default for each in calculator.inputs if each.default is not None} | given
     complaints = [Complaint(refused.input, refused.message) for refused in refusals]
     return Called(calculator, values, None, complaints)
 

@@ -37,7 +37,18 @@ def schemas(calculators: dict[str, Calculator]) -> dict[str, dict[str, Any]]:
             "additionalProperties": entry,
             "$defs": definitions,
         }
+    for schema in made.values():
+        _let_figures_be_text(schema)
     return made
+
+
+def _let_figures_be_text(schema: Any) -> None:
+    """Free text takes a number as well: an editor reads ``clause: 402.5`` as one, the book as what was written."""
+    inner = list(schema.values()) if isinstance(schema, dict) else schema if isinstance(schema, list) else []
+    if isinstance(schema, dict) and schema.get("type") == "string" and not {"pattern", "format", "enum"} & set(schema):
+        schema["type"] = ["string", "number"]
+    for part in inner:
+        _let_figures_be_text(part)
 
 
 def _know_calculators(definition: dict[str, Any], calculators: dict[str, Calculator]) -> None:

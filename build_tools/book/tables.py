@@ -6,12 +6,12 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.calls import Complaint, Written, bind, resolve, shown_input, standards_of
+from build_tools.book.calls import Complaint, Written, bind, shown_input, standards_of
 from build_tools.book.model.table import Axis, Table
 from build_tools.book.problems import did_you_mean
 from build_tools.book.uses import VALUE, figure_of
 from calculators.declaration import Calculator, Input, Refused
-from calculators.run import read_inputs, run, shown
+from calculators.run import read_input, run, shown
 from calculators.writing import rounded
 
 LONGEST = 200
@@ -136,8 +136,8 @@ def _cell(calculator: Calculator, values: dict[str, Any], table: Table, ours: bo
         answer = run(calculator, values)
     except Refused as refused:
         return Cell(refused=refused.message, ours=ours)
-    texts = shown(calculator, answer)
-    labels = {output.name: output.label for output in calculator.outputs}
+    texts = shown(calculator, answer, table.show)
+    labels = {output.name: output.label for output in calculator.outputs if output.name in texts}
     passes = bool(answer[table.passes]) if table.passes else None
     return Cell(tuple((labels[name], str(texts[name])) for name in table.show), ours=ours, passes=passes)
 
@@ -181,12 +181,11 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
     declared = _input(calculator, axis.input)
 
     def read(text: str, *place: str | int) -> Any:
-        values, refusals = read_inputs(calculator, {declared.name: resolve(book, text) or text})
-        for refused in refusals:
-            if refused.input == declared.name:
-                troubles.append(Trouble((side, *place), refused.message))
-                return None
-        return values[declared.name]
+        try:
+            return read_input(declared, figure_of(text, book) or text)
+        except Refused as refused:
+            troubles.append(Trouble((side, *place), refused.message))
+            return None
 
     if axis.ours:
         read(axis.ours, "ours")
@@ -229,8 +228,10 @@ def _own(book: Book, calculator: Calculator, axis: Axis) -> Any:
     written = axis.ours or (f"{VALUE}{id}" if id else None)
     if written is None:
         return None
-    values, _ = read_inputs(calculator, {axis.input: figure_of(written, book)})
-    return values.get(axis.input)
+    try:
+        return read_input(_input(calculator, axis.input), figure_of(written, book))
+    except Refused:
+        return None  # the check of the standards names it
 
 
 def _same(value: Any, own: Any) -> bool:

@@ -8,7 +8,7 @@ from build_tools.book.book import Book, Entry
 from build_tools.book.memo import Memo
 from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo
 from build_tools.book.prose import Reference, references
-from build_tools.book.walk import walk
+from build_tools.book.walk import walked
 from build_tools.book.yaml_reader import Location
 
 VALUE = "value:"
@@ -51,12 +51,12 @@ class Use:
 
 def uses_of(entry: Entry[Part], book: Book, memo: Memo) -> tuple[Use, ...]:
     """Every reference of an entry, in the order in which they stand."""
-    return memo.of("uses", entry.item, book.language, lambda: tuple(_uses(entry.item, book.language)))
+    return memo.of("uses", entry.item, book.language, lambda: tuple(_uses(entry.item, book.language, memo)))
 
 
-def _uses(item: Part, language: str) -> list[Use]:
+def _uses(item: Part, language: str, memo: Memo) -> list[Use]:
     found: list[Use] = []
-    for location, kind, value in walk(item):
+    for location, kind, value in walked(item, memo):
         if isinstance(kind, RefersTo):
             found.append(Use(location, kind.scheme, value))
         elif isinstance(kind, IsMeasure):

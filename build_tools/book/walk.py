@@ -9,11 +9,16 @@ from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
-from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo, Text
+from build_tools.book.memo import Memo
+from build_tools.book.model.base import IsMeasure, Part, RefersTo, Text
+from build_tools.book.model.table import Call, Form, Table
 from build_tools.book.yaml_reader import Location
 
+CALLS = (Call, Form, Table)
+"""The parts that call a calculator."""
+
 Found = tuple[Location, Any, Any]
-"""Location, what it is (``Prose``, ``Text``, a :class:`RefersTo` or :class:`IsMeasure`), and the value itself."""
+"""Location, what it is (``Prose``, ``Text``, a call, :class:`RefersTo`, :class:`IsMeasure`), and the value itself."""
 
 
 def walk(part: Part, location: Location = ()) -> Iterator[Found]:
@@ -31,6 +36,8 @@ def _visit(value: Any, location: Location, marker: Any) -> Iterator[Found]:
     elif isinstance(value, Text):
         yield location, type(value), value
     elif isinstance(value, Part):
+        if isinstance(value, CALLS):
+            yield location, type(value), value
         yield from walk(value, location)
     elif isinstance(value, list):
         for index, item in enumerate(value):
@@ -60,6 +67,6 @@ def _marker(annotation: Any, metadata: list[Any] | tuple[Any, ...]) -> Any:
     return None
 
 
-def prose_of(part: Part) -> Iterator[tuple[Location, Prose]]:
-    """The prose fields alone."""
-    return ((location, value) for location, kind, value in walk(part) if kind is Prose)
+def walked(part: Part, memo: Memo) -> tuple[Found, ...]:
+    """The same as :func:`walk`, remembered: several checks go over each procedure."""
+    return memo.of("walk", part, None, lambda: tuple(walk(part)))

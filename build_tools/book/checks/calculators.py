@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.calls import Complaint
 from build_tools.book.checks.context import Context
-from build_tools.book.model.base import Part
 from build_tools.book.model.table import Call, Form, Table
 from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.walk import CALLS, walked
 from build_tools.book.yaml_reader import Location
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE
 
@@ -18,9 +18,9 @@ LABELS = {COMMON_PRACTICE.source, CREW_RULE.source}
 
 def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
     """Every amount, form and table of a procedure."""
-    for location, part in _calls_of(entry.item):
-        if part.calculator not in context.calculators:
-            continue  # the reference check names it
+    for location, kind, part in walked(entry.item, context.memo):
+        if kind not in CALLS or part.calculator not in context.calculators:
+            continue  # the reference check names an unknown one
         if isinstance(part, Table):
             for trouble in context.table(part)[1]:
                 yield entry.error((*location, *trouble.location), trouble.message, trouble.hint)
@@ -77,21 +77,6 @@ def citations(context: Context) -> Iterator[Problem]:
                     f"calculator '{name}' cites source '{citation.source}', which is not in the book",
                     did_you_mean(citation.source, context.book.sources) or "add it to one of the files here",
                 )
-
-
-def _calls_of(part: Part, location: Location = ()) -> Iterator[tuple[Location, Call | Form | Table]]:
-    for name, field in type(part).model_fields.items():
-        yield from _calls_in(getattr(part, name), (*location, field.alias or name))
-
-
-def _calls_in(value: object, location: Location) -> Iterator[tuple[Location, Call | Form | Table]]:
-    if isinstance(value, Call | Form | Table):
-        yield location, value
-    elif isinstance(value, Part):
-        yield from _calls_of(value, location)
-    elif isinstance(value, list):
-        for index, item in enumerate(value):
-            yield from _calls_in(item, (*location, index))
 
 
 def _at(location: Location, part: Call | Form, complaint: Complaint) -> Location:

@@ -9,9 +9,10 @@ from pathlib import PurePosixPath
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.model.base import Prose
 from build_tools.book.problems import Problem
 from build_tools.book.uses import uses_of
-from build_tools.book.walk import prose_of
+from build_tools.book.walk import walked
 from calculators.reading import Unreadable, read_number_with_unit
 
 NUMBER = r"(?<![\w./-])(\d[\d,]*(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?)"
@@ -29,7 +30,9 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem
     standards = _standards_near(context, entry)
     if not standards:
         return
-    for location, prose in prose_of(entry.item):
+    for location, kind, prose in walked(entry.item, context.memo):
+        if kind is not Prose:
+            continue
         text = prose.inside(context.book.language)
         if not DIGIT.search(text):
             continue

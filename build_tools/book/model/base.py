@@ -88,6 +88,8 @@ Basis = Label | Cited
 """Where a figure comes from: every figure has one."""
 
 
-def one_field(name: str) -> BeforeValidator:
-    """Let a bare string stand for a mapping whose one field it is."""
-    return BeforeValidator(lambda given: {name: given} if isinstance(given, str) else given)
+def one_field(name: str, either: Any) -> BeforeValidator:
+    """Let a bare string stand for a mapping whose one field it is; ``either`` is both, for the schema."""
+    return BeforeValidator(
+        lambda given: {name: given} if isinstance(given, str) else given, json_schema_input_type=either
+    )

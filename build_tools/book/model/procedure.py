@@ -105,7 +105,7 @@ class Procedure(Part):
     before: list[Before] = []
     closes: list[Closes] = []
     safety: list[Message] = []
-    tools: list[Annotated[ToolLine, one_field("tool")]] = []
+    tools: list[Annotated[ToolLine, one_field("tool", ToolId | ToolLine)]] = []
     materials: list[MaterialLine] = []
     steps: Annotated[list[Step], Field(min_length=1)]
     acceptance: Annotated[list[Check], Field(min_length=1)]
