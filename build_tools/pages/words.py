@@ -35,6 +35,8 @@ WORDS: dict[str, dict[str, str]] = {
         "many_calculators": "{n} calculators",
         "one_source": "1 published source",
         "many_sources": "{n} published sources",
+        "one_tool": "1 tool",
+        "many_tools": "{n} tools",
         "procedures": "Procedures",
         "calculators": "Calculators",
         # procedure: top
