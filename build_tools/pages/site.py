@@ -30,13 +30,20 @@ HERE = Path(__file__).parent
 def templates() -> Environment:
     """The templates of the pages, and the signs that they put in."""
     return Environment(
-        loader=FileSystemLoader([HERE / "templates", HERE / "assets"]),
+        loader=FileSystemLoader(HERE / "templates"),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
     )
+
+
+@lru_cache
+def signs() -> dict[str, Markup]:
+    """The signs that stand inside the pages: file name to SVG."""
+    folder = HERE / "assets" / "signs"
+    return {path.stem: Markup(path.read_text(encoding="utf-8").strip()) for path in folder.glob("*.svg")}
 
 
 class Maker:
@@ -56,7 +63,9 @@ class Maker:
 
     def fill(self, template: str, helpers: Helpers, **given: Any) -> str:
         """A template filled for one page."""
-        return templates().get_template(template).render({"t": self.words, **helpers.names(), **given})
+        return (
+            templates().get_template(template).render({"t": self.words, "signs": signs(), **helpers.names(), **given})
+        )
 
     def procedures_of(self, trade: str) -> list[ProcedureEntry]:
         """The procedures of a trade by title."""
@@ -71,7 +80,7 @@ class Maker:
             {
                 "url": helpers.url("procedure", entry.id),
                 "title": helpers.title("procedure", entry.id),
-                "summary": helpers.words(entry.item.summary),
+                "summary": first_sentence(helpers.words(entry.item.summary)),
             }
             for entry in entries
         ]
@@ -301,6 +310,16 @@ def _after(context: Context) -> dict[str, list[str]]:
             if line.procedure in after:
                 after[line.procedure].append(id)
     return after
+
+
+def first_sentence(text: str) -> str:
+    """The first sentence, to stand in a list.
+
+    >>> first_sentence("Set it level. Then seal it.")
+    'Set it level.'
+    """
+    end = text.find(". ")
+    return text if end < 0 else text[: end + 1]
 
 
 def navigation(context: Context, pages: list[Page]) -> list[Any]:
