@@ -50,10 +50,11 @@ def change(file: Path, old: str, new: str) -> None:
 
 
 def context_of(book: Path, calculators: dict[str, Calculator] = CALCULATORS) -> Context:
-    """A book read, checked and found good."""
+    """A book read, checked and found without errors."""
     loaded = load_book(book)
     context = Context.of(loaded.book, Memo(), calculators)
-    assert [str(problem) for problem in loaded.problems + check(context)] == []
+    problems = loaded.problems + check(context)
+    assert [str(problem) for problem in problems if problem.severity == "error"] == []
     return context
 
 

@@ -79,6 +79,11 @@ class SitePage(HTMLParser):
         found = (element for element in self.elements if name in element.classes)
         return sorted(found, key=lambda element: element.line)
 
+    def within(self, around: Element, *tags: str, named: str = "") -> list[Element]:
+        """The elements in another one, of those kinds or that class where they are given."""
+        found = self.by_class(named) if named else self.all(*tags) if tags else self.elements
+        return [element for element in found if around in element.above]
+
     def ids(self) -> list[str]:
         """Every id, in the order of the elements' ends."""
         return [element.attributes["id"] for element in self.elements if "id" in element.attributes]

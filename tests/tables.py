@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools.book.yaml_reader import read_document
-from calculators.declaration import Refused
+from calculators.declaration import Calculator, Refused
 from calculators.registry import CALCULATORS
 from calculators.run import read_inputs, run, shown
 
@@ -38,42 +38,55 @@ def tables(book: Path) -> dict[tuple[str, str], dict[str, Any]]:
     }
 
 
+def inside(calculator: Calculator, name: str, text: Any, book: Path) -> Any:
+    """An input as the calculator takes it, a crew standard by its figure."""
+    if isinstance(text, str) and text.startswith("value:"):
+        text = values(book)[text.removeprefix("value:")]["quantity"]
+    return read_inputs(calculator, {name: text})[0][name]
+
+
+def standards(calculator: Calculator, book: Path) -> dict[str, Any]:
+    """The inputs that start at a crew standard."""
+    return {
+        place.partition(".")[2]: inside(calculator, place.partition(".")[2], value["quantity"], book)
+        for value in values(book).values()
+        for place in value.get("default_of", [])
+        if place.startswith(f"{calculator.name}.")
+    }
+
+
+def answer(name: str, given: dict[str, Any], book: Path) -> dict[str, Any]:
+    """What a calculator says for inputs as the book writes them, the rest at the crew's standards."""
+    calculator = CALCULATORS[name]
+    inputs = {input: inside(calculator, input, text, book) for input, text in given.items()}
+    return shown(calculator, run(calculator, {**standards(calculator, book), **inputs}))
+
+
+def along(axis: dict[str, Any], calculator: Calculator, book: Path) -> list[Any]:
+    """The values along an axis, as the calculator takes them."""
+    if "values" in axis:
+        return [inside(calculator, axis["input"], text, book) for text in axis["values"]]
+    low, high, step = (inside(calculator, axis["input"], axis[end], book) for end in ("from", "to", "step"))
+    return [low + step * n for n in range(round((high - low) / step) + 1)]
+
+
 def cells(table: dict[str, Any], book: Path) -> Cells:
     """The lines of each cell; a refusal is the one line of its cell."""
     calculator = CALCULATORS[table["calculator"]]
-    standards = values(book)
+    fixed = {name: inside(calculator, name, text, book) for name, text in table.get("fixed", {}).items()}
+    given = {**standards(calculator, book), **fixed}
+    down = table["down"]
+    rows = [{down["input"]: value} for value in along(down, calculator, book)]
 
-    def inside(name: str, text: Any) -> Any:
-        """An input as the calculator takes it."""
-        if isinstance(text, str) and text.startswith("value:"):
-            text = standards[text.removeprefix("value:")]["quantity"]
-        return read_inputs(calculator, {name: text})[0][name]
-
-    def along(axis: dict[str, Any]) -> list[Any]:
-        """The values along an axis."""
-        if "values" in axis:
-            return [inside(axis["input"], text) for text in axis["values"]]
-        low, high, step = (inside(axis["input"], axis[end]) for end in ("from", "to", "step"))
-        return [low + step * n for n in range(round((high - low) / step) + 1)]
-
-    given = {}
-    for id, value in standards.items():
-        for place in value.get("default_of", []):
-            if place.startswith(f"{calculator.name}."):
-                given[place.partition(".")[2]] = inside(place.partition(".")[2], f"value:{id}")
-    given |= {name: inside(name, text) for name, text in table.get("fixed", {}).items()}
-
-    def answer(**more: Any) -> list[str]:
+    def lines(more: dict[str, Any]) -> list[str]:
         try:
             texts = shown(calculator, run(calculator, {**given, **more}))
         except Refused as refused:
             return [refused.message]
         return [str(texts[name]) for name in table["show"]]
 
-    down = table["down"]
-    if "across" in table:
-        across = table["across"]
-        return [
-            [answer(**{down["input"]: row, across["input"]: column}) for column in along(across)] for row in along(down)
-        ]
-    return [[[line] for line in answer(**{down["input"]: row})] for row in along(down)]
+    if "across" not in table:
+        return [[[line] for line in lines(row)] for row in rows]
+    across = table["across"]
+    columns = [{across["input"]: value} for value in along(across, calculator, book)]
+    return [[lines({**row, **column}) for column in columns] for row in rows]

@@ -1,0 +1,128 @@
+"""A crew standard is written once: changing it changes every page, table, quantity and datum that rests on it."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from build_tools.commands.site import BOOK
+from build_tools.pages.open_data import book_json
+from build_tools.pages.page import Page
+from tests.builds import change, context_of, copy_book, pages_of
+from tests.site_pages import SitePage
+from tests.tables import answer
+
+STANDARD = "approach-thickness"
+OLD, NEW = "6 in", "7 in"
+PAGE = "concrete/approach-forming.html"
+FILE = "reference/values/concrete.yaml"
+LINE = "title: Approach, slab thickness\n  quantity: {}\n"
+
+Pages = dict[str, SitePage]
+
+
+def read(made: dict[str, Page]) -> Pages:
+    """The pages as the tests read them."""
+    return {url: SitePage(url, page.content) for url, page in made.items()}
+
+
+@pytest.fixture(scope="module")
+def before(tmp_path_factory: pytest.TempPathFactory) -> Pages:
+    """The pages of the book as it is."""
+    return read(pages_of(BOOK, tmp_path_factory.mktemp("kept")))
+
+
+@pytest.fixture(scope="module")
+def changed_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The book with the slab of the approach an inch thicker."""
+    book = copy_book(tmp_path_factory.mktemp("changed"))
+    change(book / FILE, LINE.format(OLD), LINE.format(NEW))
+    return book
+
+
+@pytest.fixture(scope="module")
+def after(changed_book: Path) -> Pages:
+    """The pages of the changed book."""
+    return read(pages_of(changed_book, changed_book.parent / "kept"))
+
+
+def figures(page: SitePage) -> list[str]:
+    """What the page shows wherever it refers to the standard, links with words of their own left out."""
+    links = [link for link in page.all("a") if link.attributes.get("href", "").endswith(f"values.html#{STANDARD}")]
+    return [link.text for link in links if link.text in (OLD, NEW)]
+
+
+def ours(page: SitePage, caption: str) -> list[str]:
+    """The heads of the rows marked as the crew's own, in the table whose caption begins so."""
+    figure = next(one for one in page.by_class("computed") if one.text.startswith(caption))
+    rows = [one for one in page.within(figure, named="ours") if one.tag == "tr"]
+    return [page.within(row, "th")[0].text.removesuffix("our standard").strip() for row in rows]
+
+
+def quantity(page: SitePage, material: str) -> str:
+    """The quantity of a material in the list of a procedure page."""
+    around = page.by_class("quantities")[0]
+    link = next(one for one in page.within(around, "a") if one.attributes["href"].endswith(f"#{material}"))
+    line = link.above[link.above.index(around) + 1]
+    return page.within(line, named="quantity")[0].text
+
+
+def starts_at(page: SitePage, label: str) -> list[str]:
+    """Where an input of the page's worked calculators starts, in the lists of what was given."""
+    terms = [term for one in page.by_class("given") for term in page.within(one, "dt") if term.text == label]
+    return [next(one.text for one in page.within(term.above[-1], "dd")) for term in terms]
+
+
+def test_every_page_that_showed_it_shows_the_new_one(before: Pages, after: Pages) -> None:
+    """Where the old figure stood by reference the new one stands, on the same pages and as often."""
+    old = {url: figures(page) for url, page in before.items() if figures(page)}
+    new = {url: figures(page) for url, page in after.items() if figures(page)}
+    assert set(old) >= {PAGE, "calculators/approach-concrete.html", "calculators/joint-spacing.html"}
+    assert {figure for found in old.values() for figure in found} == {OLD}
+    assert new == {url: [NEW] * len(found) for url, found in old.items()}
+
+
+def test_its_own_entry_shows_it(before: Pages, after: Pages) -> None:
+    """The page of standards gives the new figure, and changes in nothing else."""
+    page = before["values.html"].html
+    entry = before["values.html"].element_html(STANDARD)
+    assert entry.count(f"<b>{OLD}</b>") == 1
+    assert after["values.html"].html == page.replace(entry, entry.replace(f"<b>{OLD}</b>", f"<b>{NEW}</b>"))
+
+
+def test_the_table_marks_another_row(before: Pages, after: Pages) -> None:
+    """The row of the table that is the crew's own moves with the standard."""
+    assert ours(before[PAGE], "Contraction joints") == [OLD]
+    assert ours(after[PAGE], "Contraction joints") == [NEW]
+
+
+def test_a_calculator_starts_at_it(before: Pages, after: Pages) -> None:
+    """The calculators worked on the page start at the new figure."""
+    assert OLD in starts_at(before[PAGE], "Slab thickness")
+    assert starts_at(after[PAGE], "Slab thickness") == [
+        NEW if text == OLD else text for text in starts_at(before[PAGE], "Slab thickness")
+    ]
+
+
+def test_the_quantities_follow(before: Pages, after: Pages, changed_book: Path) -> None:
+    """A thicker slab orders the concrete that the calculator gives for it, and not one stake more."""
+    size = {"throat": "14'", "depth": "6'"}
+    old, new = (answer("approach-concrete", size, book) for book in (BOOK, changed_book))
+    assert old["order"] != new["order"]
+    assert quantity(before[PAGE], "ready-mix-concrete") == old["order"]
+    assert quantity(after[PAGE], "ready-mix-concrete") == new["order"]
+    assert quantity(after[PAGE], "form-stakes") == quantity(before[PAGE], "form-stakes") == new["stakes"]
+
+
+def test_the_data_follow(after: Pages, changed_book: Path) -> None:
+    """The structured data of the page and the open book carry the new figures."""
+    order = answer("approach-concrete", {"throat": "14'", "depth": "6'"}, changed_book)["order"]
+    script = next(one for one in after[PAGE].all("script") if one.attributes["type"] == "application/ld+json")
+    supply = {one["name"]: one["requiredQuantity"] for one in json.loads("".join(script.words))["supply"]}
+    assert order in supply.values()
+    opened = json.loads(book_json(context_of(changed_book), "today"))
+    assert opened["values"][STANDARD]["quantity"] == NEW
+    joints = next(step for step in opened["procedures"]["approach-forming"]["steps"] if step["id"] == "joints")
+    assert [row["head"] for row in joints["computed"]["rows"] if row["ours"]] == [NEW]
