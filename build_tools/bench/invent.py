@@ -11,11 +11,12 @@ from typing import Any
 import yaml
 
 from build_tools.bench.tables import Shape, table_shapes
-from build_tools.bench.words import THINGS, VERBS, Words
+from build_tools.bench.words import STATES, THINGS, VERBS, Words
 from build_tools.book.book import Book
 from build_tools.book.load import load_book
 
 STEPS = 15
+"""Of what else a procedure holds there is as much as the real ones have for that many steps."""
 SIZES = ["1/16 in", "1/8 in", "3/16 in", "1/4 in", "3/8 in", "1/2 in", "3/4 in"]
 _Dumper: Any = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 
@@ -49,15 +50,14 @@ class _Writer:
     def procedure(self, number: int) -> dict[str, Any]:
         """A procedure as its YAML has it."""
         words, random = self.words, self.random
-        tools = self._some(self.book.tools, 8)
-        materials = self._some(self.book.materials, 5)
-        sources = self._some(self.book.sources, 2)
-        steps = [self._step(index, tools, materials) for index in range(STEPS)]
+        tools = self._some(self.book.tools, 18)
+        materials = self._some(self.book.materials, 8)
+        steps = [self._step(index, number, tools, materials) for index in range(STEPS)]
         _use_all(steps, tools, "tools")
         _use_all(steps, materials, "materials")
         return {
             "title": f"{words.one(VERBS).capitalize()} the {words.one(THINGS)}, method {number}",
-            "other_names": [f"{words.one(THINGS)} {words.one(VERBS)}ing"],
+            "other_names": [f"{words.one(THINGS)} {words.one(STATES)}" for _ in range(7)],
             "summary": f"{words.detail()} {words.sign()}",
             "revision": {
                 "number": str(random.randint(1, 9)),
@@ -74,47 +74,48 @@ class _Writer:
                 "basis": "this crew's rule",
             },
             "before": [*self._earlier(), {"state": words.point(), "why": words.why()}],
-            "closes": [
-                {
-                    "what": words.place(),
-                    "for": f"{random.randint(2, 72)} h",
-                    "why": words.why(),
-                    "basis": "common practice",
-                }
-            ],
-            "safety": [self._message("WARNING")],
+            "closes": [self._closes()],
+            "safety": [self._message("WARNING") for _ in range(2)],
             "tools": tools,
-            "materials": [
-                {
-                    "material": id,
-                    "quantity": f"{random.randint(1, 24)} {self.book.materials[id].item.counted_in}",
-                    "per": words.place(),
-                }
-                for id in materials
-            ],
+            "materials": [self._material(name) for name in materials],
             "steps": steps,
-            "acceptance": [self._check() for _ in range(3)],
-            "questions": [{"ask": f"Why is this so: {words.point()}", "answer": words.why()} for _ in range(4)],
-            "sources": [{"source": id, "clause": f"chapter {random.randint(1, 20)}"} for id in sources],
+            "acceptance": [self._check() for _ in range(4)],
+            "questions": [{"ask": f"Why is this so: {words.point()}", "answer": words.detail()} for _ in range(6)],
+            "sources": [
+                {"source": name, "clause": f"chapter {random.randint(1, 20)}"}
+                for name in self._some(self.book.sources, 6)
+            ],
         }
 
-    def _step(self, index: int, tools: list[str], materials: list[str]) -> dict[str, Any]:
+    def _step(self, index: int, number: int, tools: list[str], materials: list[str]) -> dict[str, Any]:
         words, random = self.words, self.random
         step: dict[str, Any] = {"id": f"step-{index + 1}", "do": words.order()}
-        if index % 2 == 0:
-            step["detail"] = f"{words.detail()} {words.point()} {self._reference()}"
+        step["detail"] = f"{words.detail()} {self._reference(2)}"
         step["key_points"] = [{"point": words.point(), "why": words.why()} for _ in range(2)]
-        if index % 5 == 2:
+        if index % 5 in (1, 3):
             step["messages"] = [self._message(random.choice(["WARNING", "CAUTION"]))]
-        step["tools"] = random.sample(tools, min(2, len(tools)))
+        step["tools"] = random.sample(tools, min(4, len(tools)))
         step["materials"] = random.sample(materials, min(1, len(materials)))
-        if index % 2 == 1:
+        if index % 4 != 0:
             step["measurements"] = [self._measurement()]
-        if index % 3 == 1:
+        if index % 2 == 1:
             step["checks"] = [self._check()]
-        if self.shapes and index in (4, 10):
+        if self.shapes and (index == 4 or (index == 10 and number % 5 == 0)):
             step["table"] = random.choice(self.shapes).table(random, words.order())
+        if self.shapes and (index == 6 or (index == 12 and number % 2 == 0)):
+            step["calculator"] = random.choice(self.shapes).form()
+        if self.book.inspections and index == 8:
+            step["hold"] = {"inspection": self._some(self.book.inspections, 1)[0], "stops": words.point()}
         return step
+
+    def _closes(self) -> dict[str, str]:
+        words = self.words
+        time = f"{self.random.randint(2, 72)} h"
+        return {"what": words.place(), "for": time, "why": words.why(), "basis": "common practice"}
+
+    def _material(self, name: str) -> dict[str, str]:
+        quantity = f"{self.random.randint(1, 24)} {self.book.materials[name].item.counted_in}"
+        return {"material": name, "quantity": quantity, "per": self.words.place()}
 
     def _message(self, word: str) -> dict[str, str]:
         hazard, harm, avoid = self.words.danger()
@@ -140,11 +141,11 @@ class _Writer:
         ids = self._some(self.written, 2)
         return [{"procedure": id, "why": self.words.why()} for id in ids]
 
-    def _reference(self) -> str:
+    def _reference(self, count: int) -> str:
         """A sentence that refers to other entries of the book."""
         kinds = {"procedure": self.written, "term": self.book.terms, "value": self.book.values, "tool": self.book.tools}
-        links = [f"[]({kind}:{self._some(ids, 1)[0]})" for kind, ids in kinds.items() if ids]
-        return f"See {' and '.join(self._some(links, 2))}." if links else ""
+        links = [f"[]({kind}:{self._some(names, 1)[0]})" for kind, names in kinds.items() if names]
+        return f"See {' and '.join(self._some(links, count))}." if links else ""
 
     def _some(self, ids: Any, count: int) -> list[str]:
         return self.random.sample(sorted(ids), min(count, len(ids)))

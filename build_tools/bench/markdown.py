@@ -8,10 +8,10 @@ from pathlib import Path
 from textwrap import indent
 
 from build_tools.book.book import Book, ProcedureEntry
-from build_tools.book.calls import call
+from build_tools.book.calls import call, shown_input
 from build_tools.book.model.base import Basis, Cited, Text
 from build_tools.book.model.step import Check, Measurement, Message, Step
-from build_tools.book.model.table import Call, Table
+from build_tools.book.model.table import Call, Form, Table
 from build_tools.book.tables import compute_table
 from calculators.registry import CALCULATORS
 from calculators.run import shown
@@ -141,8 +141,10 @@ class Pages:
         parts += [f"With: {', '.join(with_what)}", ""] if with_what else []
         parts += [line for measurement in step.measurements for line in self.measurement(measurement)]
         parts += self.checks(step.checks) if step.checks else []
-        parts += [f"Work it out: {self.link('calculator', step.calculator.calculator)}", ""] if step.calculator else []
+        parts += self.form(step.calculator) if step.calculator else []
         parts += self.table(step.table) if step.table else []
+        for picture in (step.photo, step.drawing):
+            parts += [f"*{self.text(picture.caption or picture.alt)}*", ""] if picture else []
         if step.hold:
             parts += [f"**Hold**: {self.link('inspection', step.hold.inspection)}. {self.prose(step.hold.stops)}", ""]
         return parts
@@ -169,7 +171,22 @@ class Pages:
         computed, _ = compute_table(self.book, table, CALCULATORS[table.calculator])
         heads = [computed.down_label, *computed.columns]
         rows = [_row([row.head, *(cell.text for cell in row.cells)]) for row in computed.rows]
-        return [f"**{computed.caption}**", "", _row(heads), "|" + "---|" * len(heads), *rows, ""]
+        fixed = "; ".join(f"{label}: {text}" for label, text in computed.fixed)
+        return [f"**{computed.caption}** {fixed}", "", _row(heads), "|" + "---|" * len(heads), *rows, ""]
+
+    def form(self, form: Form) -> list[str]:
+        """A calculator at a step, worked out for the inputs that it starts with."""
+        calculator = CALCULATORS[form.calculator]
+        called = call(self.book, calculator, form.inputs)
+        heads = [f"Work it out: {self.link('calculator', calculator.name)}", ""]
+        if called.answer is None:
+            return heads
+        given = {one.name: called.values.get(one.name, one.default) for one in calculator.inputs}
+        answer = shown(calculator, called.answer)
+        lines = [f"- {one.label}: {shown_input(one, given[one.name])}" for one in calculator.inputs]
+        lines += [f"- **{one.label}**: {answer[one.name]}" for one in calculator.outputs if one.name in form.show]
+        lines += [f"- {line}" for line in (*called.answer["cautions"], *called.answer["working"])]
+        return [*heads, *lines, ""]
 
     def amount(self, amount: str | Call) -> str:
         """A figure, a crew standard's figure, or a calculator's answer."""

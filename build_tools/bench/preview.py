@@ -45,12 +45,14 @@ class Preview:
         )
         self._lines: queue.Queue[tuple[float, str]] = queue.Queue()
         self._seen: list[str] = []
-        threading.Thread(target=self._read, daemon=True).start()
+        self._reader = threading.Thread(target=self._read, daemon=True)
+        self._reader.start()
 
     def _read(self) -> None:
         assert self._process.stdout is not None
-        for line in self._process.stdout:
-            self._lines.put((time.perf_counter(), line.decode(errors="replace")))
+        with self._process.stdout as log:
+            for line in log:
+                self._lines.put((time.perf_counter(), line.decode(errors="replace")))
         self._lines.put((time.perf_counter(), ""))
 
     def wait_for(self, words: str, seconds: float) -> float:
@@ -75,7 +77,9 @@ class Preview:
     def stop(self) -> float | None:
         """End it as Ctrl-C does; its peak memory."""
         self._process.send_signal(signal.SIGINT)
-        return wait(self._process)
+        peak = wait(self._process)
+        self._reader.join()
+        return peak
 
 
 def measure_rebuilds(settings: Path, port: int, files: Sequence[Path], more: Mapping[str, str]) -> Rebuilds:

@@ -44,12 +44,16 @@ class Shape:
             "show": list(self.show),
         }
 
+    def form(self) -> dict[str, Any]:
+        """The calculator at a step, with the inputs of its own example."""
+        return {"calculator": self.calculator.name, "inputs": deepcopy(self.fixed), "show": list(self.show)}
+
 
 def table_shapes(book: Book) -> list[Shape]:
     """The shapes that every calculator of the project offers, each tried once."""
     shapes = []
     for calculator in CALCULATORS.values():
-        show = [output.name for output in calculator.outputs if output.quantity not in ("rows", "plan")][:4]
+        show = [output.name for output in calculator.outputs if output.quantity not in ("rows", "plan")][:3]
         for declared in calculator.inputs:
             if not show or declared.quantity not in GRAIN or _range(declared) == (0.0, 0.0):
                 continue

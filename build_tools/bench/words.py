@@ -103,16 +103,17 @@ class Words:
         """Two sentences on how."""
         return (
             f"Hold the {self.one(THINGS)} {self.one(PLACES)} and {self.one(VERBS)} it until it is {self.one(STATES)}. "
-            f"Go from there to the {self.one(THINGS)} {self.one(PLACES)}, and look back before you {self.one(VERBS)}."
+            f"Go from there to the {self.one(THINGS)} {self.place()}, and look back before you {self.one(VERBS)} it."
         )
 
     def point(self) -> str:
         """What makes or breaks a step."""
-        return f"The {self.one(THINGS)} {self.place()} is {self.one(STATES)} before you {self.one(VERBS)} it."
+        return f"The {self.one(THINGS)} {self.place()} is {self.one(STATES)}."
 
     def why(self) -> str:
         """A reason."""
-        return f"Otherwise {self.one(BECAUSE)}, and {self.place()} {self.one(BECAUSE)}."
+        place = self.place()
+        return f"{place[0].upper()}{place[1:]}, {self.one(BECAUSE)}."
 
     def sign(self) -> str:
         """What is seen when it is right."""
