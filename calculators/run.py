@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from math import isfinite
 from typing import Any
 
@@ -18,6 +19,8 @@ from calculators.reading import Unreadable, read
 from calculators.shapes import read_plan
 from calculators.writing import write
 
+_read = lru_cache(maxsize=10_000)(read)
+"""A book writes the same figures again and again."""
 NOT_A_NUMBER = ("choice", "yes-no", "text", "plan", "rows")
 
 
@@ -80,7 +83,7 @@ def _value(item: Input, given: object, name: str, label: str) -> Any:
     if item.quantity == "choice":
         return _choice(item, text, name, label)
     try:
-        return read_plan(text) if item.quantity == "plan" else read(text, item.quantity, item.unit)
+        return read_plan(text) if item.quantity == "plan" else _read(text, item.quantity, item.unit)
     except Unreadable as unreadable:
         raise Refused(name, f"{label}: {unreadable}") from unreadable
 
@@ -158,8 +161,9 @@ def run(calculator: Calculator, values: Mapping[str, Any]) -> Answer:
     Raises Refused for the first value that is missing, unknown or outside its limits, and RuntimeError where the
     function does not keep its declaration.
     """
+    known = {item.name for item in calculator.inputs}
     for name in values:
-        if calculator.input(name) is None:
+        if name not in known:
             raise _unknown(calculator, name)
     filled = {item.name: values.get(item.name, item.default) for item in calculator.inputs}
     for item in calculator.inputs:

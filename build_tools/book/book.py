@@ -62,10 +62,21 @@ class Book:
     people: dict[str, Entry[Person]] = field(default_factory=dict)
     language: str = "en"
     unread: set[tuple[str, str]] = field(default_factory=set)
+    _standards: dict[str, dict[str, str]] | None = None
 
     def kind(self, scheme: str) -> dict[str, Entry[Any]]:
         """The entries that a reference scheme points into (``tool`` gives the tools)."""
         return getattr(self, FIELD[scheme])  # type: ignore[no-any-return]
+
+    def standards(self, calculator: str) -> dict[str, str]:
+        """Input name of that calculator to the id of the crew standard that is its default."""
+        if self._standards is None:
+            self._standards = {}
+            for id, entry in self.values.items():
+                for place in entry.item.default_of:
+                    name, _, input_name = place.partition(".")
+                    self._standards.setdefault(name, {})[input_name] = id
+        return self._standards.get(calculator, {})
 
     def entries(self) -> list[tuple[str, Entry[Any]]]:
         """Every entry with its scheme."""

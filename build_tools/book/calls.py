@@ -38,17 +38,6 @@ class Called:
     complaints: list[Complaint] = field(default_factory=list)
 
 
-def standards_of(book: Book, calculator: str) -> dict[str, str]:
-    """Input name to the id of the crew standard that is its default."""
-    found = {}
-    for id, entry in book.values.items():
-        for place in entry.item.default_of:
-            name, _, input_name = place.partition(".")
-            if name == calculator:
-                found[input_name] = id
-    return found
-
-
 def call(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> Called:
     """Read the inputs of a call and work it out."""
     called = bind(book, calculator, inputs)
@@ -64,7 +53,7 @@ def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> C
     """Read the inputs of a call, with the crew standards for those that are not given."""
     standards = {
         name: f"{VALUE}{id}"
-        for name, id in standards_of(book, calculator.name).items()
+        for name, id in book.standards(calculator.name).items()
         if name not in inputs and calculator.input(name) is not None
     }
     written: dict[str, object] = {}

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.calls import Complaint, Written, bind, shown_input, standards_of
+from build_tools.book.calls import Complaint, Written, bind, shown_input
 from build_tools.book.model.table import Axis, Table
 from build_tools.book.problems import did_you_mean
 from build_tools.book.uses import VALUE, figure_of
@@ -127,7 +127,7 @@ def _fill(
             )
         else:
             whole = _cell(calculator, values, table, ours=False)
-            cells = tuple(replace(whole, lines=(line,)) for line in whole.lines) or (whole,) * len(table.show)
+            cells = tuple(Cell((line,), passes=whole.passes) for line in whole.lines) or (whole,) * len(table.show)
         computed.rows.append(Row(shown_input(down_input, value), value, ours, cells))
 
 
@@ -224,7 +224,7 @@ def _fixed_trouble(table: Table, complaint: Complaint) -> Trouble:
 
 def _own(book: Book, calculator: Calculator, axis: Axis) -> Any:
     """The crew's own standard along an axis, in the unit of the inside; None where it has none."""
-    id = standards_of(book, calculator.name).get(axis.input)
+    id = book.standards(calculator.name).get(axis.input)
     written = axis.ours or (f"{VALUE}{id}" if id else None)
     if written is None:
         return None

@@ -94,9 +94,9 @@ def _complaints(calculator: Calculator, called: Called, book: Book, *, shown: bo
 
 def _described(calculator: Calculator, book: Book) -> list[str]:
     """The inputs in a table: name, what it is, in which unit, what it starts at, its limits or choices."""
-    from build_tools.book.calls import shown_input, standards_of
+    from build_tools.book.calls import shown_input
 
-    standards = standards_of(book, calculator.name)
+    standards = book.standards(calculator.name)
     rows = []
     for declared in calculator.inputs:
         start = "must be given"

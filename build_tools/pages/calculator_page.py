@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from build_tools.book.calls import shown_input, standards_of
+from build_tools.book.calls import shown_input
 from build_tools.pages.helpers import NOTHING, Helpers
 from build_tools.pages.page import Found, Heading, Page
 from calculators.declaration import Calculator, Input, Output
@@ -19,7 +19,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
     url = f"calculators/{calculator.name}.html"
     helpers = maker.helpers(url)
     called = maker.context.call_with(calculator.name, dict(calculator.example))
-    standards = standards_of(maker.book, calculator.name)
+    standards = maker.book.standards(calculator.name)
     content = maker.fill(
         "calculator.html",
         helpers,

@@ -108,6 +108,7 @@ WORDS: dict[str, dict[str, str]] = {
         "takes": "What it takes",
         "gives": "What it gives",
         "input": "Input",
+        "starts_at": "Starts at",
         "usual": "Usual",
         "limits": "Limits",
         "rounded": "Rounded",
@@ -134,7 +135,6 @@ WORDS: dict[str, dict[str, str]] = {
         "counted_in": "Counted in",
         "supplier": "From",
         "buy": "When buying",
-        "sets": "Sets",
         "protects": "protection",
         "not_used": "Not used in a procedure yet.",
         # what stands on a printed page, or is written on it

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
-from pathlib import PurePosixPath
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
@@ -50,7 +49,7 @@ def _standards_near(context: Context, entry: ProcedureEntry) -> dict[tuple[float
     used = {use.target for use in uses_of(entry, context.book, context.memo) if use.scheme == "value"}
     found: dict[tuple[float, str] | None, str] = {}
     for id, value in context.book.values.items():
-        if id in used or PurePosixPath(value.document.file).stem == entry.trade:
+        if id in used or value.document.file.endswith(f"/{entry.trade}.yaml"):
             read = _read(value.item.quantity)
             if read is not None:
                 found.setdefault(read, id)
