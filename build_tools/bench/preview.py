@@ -33,7 +33,7 @@ class Preview:
     """A preview server at work, with its log lines stamped as they come."""
 
     def __init__(self, settings: Path, port: int, more: Mapping[str, str]) -> None:
-        command = [sys.executable, "-m", "mkdocs", "serve", "--config-file", str(settings)]
+        command = [sys.executable, "-m", "mkdocs", "serve", "--dirty", "--config-file", str(settings)]
         self.address = f"http://127.0.0.1:{port}/"
         self._process = subprocess.Popen(
             [*command, "--dev-addr", f"127.0.0.1:{port}"],

@@ -46,7 +46,11 @@ class Shape:
 
     def form(self) -> dict[str, Any]:
         """The calculator at a step, with the inputs of its own example."""
-        return {"calculator": self.calculator.name, "inputs": deepcopy(self.fixed), "show": list(self.show)}
+        return {
+            "calculator": self.calculator.name,
+            "inputs": deepcopy(dict(self.calculator.example)),
+            "show": list(self.show),
+        }
 
 
 def table_shapes(book: Book) -> list[Shape]:

@@ -22,7 +22,7 @@ from build_tools.commands.bench import table
 from build_tools.commands.line import main
 from build_tools.environment import ROOT
 
-NUMBER = 24
+NUMBER = 60
 
 
 @pytest.fixture(scope="module")
