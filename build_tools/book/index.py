@@ -34,19 +34,23 @@ class Target:
 
 @dataclass(slots=True)
 class Index:
-    """Everything that has a name."""
+    """Everything that has a name.
+
+    ``quoted`` holds the actions of the steps whose words a link takes over (``[](procedure:toilet-set#set-bowl)``).
+    """
 
     targets: dict[Key, Target] = field(default_factory=dict)
     steps: dict[str, tuple[str, ...]] = field(default_factory=dict)
     used_in: dict[Key, list[Key]] = field(default_factory=dict)
+    quoted: dict[tuple[str, str], str] = field(default_factory=dict)
 
     def names(self, scheme: str) -> list[str]:
         """The ids that a scheme knows."""
         return [id for known, id in self.targets if known == scheme]
 
     def fingerprint(self) -> int:
-        """Changes when any name, title, address or step id changes."""
-        return hash((tuple(self.targets.items()), tuple(self.steps.items())))
+        """Changes when any name, title, address, step id or quoted action changes."""
+        return hash((tuple(self.targets.items()), tuple(self.steps.items()), tuple(self.quoted.items())))
 
 
 def make_index(book: Book, calculators: dict[str, Calculator], memo: Memo) -> Index:
@@ -74,6 +78,8 @@ def _link_back(book: Book, calculators: dict[str, Calculator], memo: Memo, index
         user = (scheme, entry.id)
         for use in uses_of(entry, book, memo):
             target = (use.scheme, use.target)
+            if use.step and use.prose is not None and not use.prose.text:
+                index.quoted[use.target, use.step] = _action(book, use.target, use.step)
             if target != user:
                 back.setdefault(target, {})[user] = None
     for id, value in book.values.items():
@@ -83,3 +89,10 @@ def _link_back(book: Book, calculators: dict[str, Calculator], memo: Memo, index
         for citation in calculator.sources:
             back.setdefault(("source", citation.source), {})["calculator", name] = None
     index.used_in = {target: list(users) for target, users in back.items()}
+
+
+def _action(book: Book, procedure: str, step: str) -> str:
+    """The action of a step as it is written; empty where there is no such step."""
+    entry = book.procedures.get(procedure)
+    steps = entry.item.steps if entry else []
+    return next((each.do.inside(book.language) for each in steps if each.id == step), "")

@@ -18,8 +18,8 @@ from calculators.registry import CALCULATORS
 class Context:
     """A book, the calculators, every name with its page, and what was worked out already.
 
-    ``fingerprint`` changes when a name, a title, an address or a crew standard changes: what was made from one
-    procedure alone holds as long as it stays.
+    ``fingerprint`` changes when a name, a title, an address, a crew standard or what else a page takes from an entry
+    changes: what was made from one procedure alone holds as long as it stays.
     """
 
     book: Book
@@ -37,8 +37,13 @@ class Context:
         index = make_index(book, calculators, memo)
         standards = tuple((id, entry.item.quantity, tuple(entry.item.default_of)) for id, entry in book.values.items())
         materials = tuple((id, entry.item.counted_in) for id, entry in book.materials.items())
+        tools = tuple((id, entry.item.protects, entry.item.rented) for id, entry in book.tools.items())
+        inspections = tuple(
+            (id, entry.item.who.inside(book.language), entry.item.notice) for id, entry in book.inspections.items()
+        )
         unread = frozenset(book.unread)
-        fingerprint = hash((index.fingerprint(), standards, materials, unread, book.language))
+        shown = (standards, materials, tools, inspections)
+        fingerprint = hash((index.fingerprint(), shown, unread, book.language))
         return cls(book, index, calculators, memo, fingerprint)
 
     def table(self, table: Table) -> tuple[Computed, list[Trouble]]:
