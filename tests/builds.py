@@ -25,16 +25,14 @@ FEW = {name: CALCULATORS[name] for name in ("wax-ring", "lock-schedule")}
 """The calculators whose sources the small book has."""
 
 
-def build_site(book: Path, folder: Path) -> Path:
-    """Build the site of a book as a program of its own, warnings as errors; gives the folder of the site."""
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet"]
-    settings = settings_for(book, folder)
+def build_site(book: Path, site: Path, kept: Path) -> Path:
+    """Build the site of a book as a program of its own, warnings as errors; ``kept`` is for what is dear to make."""
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--site-dir", str(site)]
+    command += ["--config-file", str(settings_for(book, kept))]
     env = {**os.environ, **QUIET}
-    run = subprocess.run(
-        [*command, "--config-file", str(settings)], cwd=ROOT, env=env, capture_output=True, text=True, check=False
-    )
+    run = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True, check=False)
     assert (run.returncode, run.stdout + run.stderr) == (0, "")
-    return folder / "site"
+    return site
 
 
 def copy_book(folder: Path, book: Path = BOOK) -> Path:

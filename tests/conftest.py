@@ -17,9 +17,15 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder where builds keep what is dear to make, such as the cut fonts."""
+    return tmp_path_factory.mktemp("kept")
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory, kept: Path) -> Path:
     """The folder of the built site."""
-    return build_site(BOOK, tmp_path_factory.mktemp("site"))
+    return build_site(BOOK, tmp_path_factory.mktemp("built") / "site", kept)
 
 
 @pytest.fixture(scope="session")
