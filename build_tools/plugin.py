@@ -12,6 +12,8 @@ In the order of MkDocs' events:
 
 from __future__ import annotations
 
+import logging
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Literal
@@ -33,11 +35,12 @@ from build_tools.book.checks.context import Context
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.problems import Problem, count_line
+from build_tools.pages.ahead import work_ahead
 from build_tools.pages.frame import MARKS, Frame
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
 from build_tools.pages.search import add_to_index
-from build_tools.pages.site import make_pages, navigation
+from build_tools.pages.site import Maker, make_pages, navigation
 from build_tools.pages.site_files import site_files
 
 log = get_plugin_logger("crew-methods")
@@ -56,9 +59,16 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._memo = Memo()
         self._pages: list[Page] = []
         self._frames: dict[str, Frame] = {}
+        self._written = Written("")
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
-        """Being here keeps the plugin between the builds of a preview."""
+        """Being here keeps the plugin between the builds of a preview.
+
+        A ``--dirty`` preview writes only what changed. For this book that misses nothing, since each file knows
+        whether it changed (:class:`BookFile`), so MkDocs' warning that it might is not passed on.
+        """
+        if dirty:
+            logging.getLogger("mkdocs.commands.build").addFilter(lambda record: "'dirty' build" not in record.msg)
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Put our templates before the theme's, and our style sheet after its own."""
@@ -73,21 +83,30 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         kept = Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
         loaded = load_book(folder, self._cache)
         context = Context.of(loaded.book, self._memo)
-        problems = sorted(set(loaded.problems + check(context)))
-        _report(problems)
         pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
-        _report(unreadable)
-        self._pages = make_pages(context, pictures, config.site_name)
-        self._memo.forget({id(entry.item) for _, entry in loaded.book.entries()})
+        maker = Maker(context, pictures, config.site_name)
+        if not unreadable:
+            work_ahead(maker)
+        _report(sorted({*loaded.problems, *check(context), *unreadable}))
+        self._pages = make_pages(maker)
+        alive = [entry.item for _, entry in loaded.book.entries()]
+        self._memo.forget({id(thing) for thing in (*alive, *self._pages)})
         for file in [file for file in files if file.abs_src_path and Path(file.abs_src_path).is_relative_to(folder)]:
             files.remove(file)
         config.nav = navigation(context, self._pages)
+        before, self._written = self._written, Written(config.site_dir, str(config.nav))
         in_nav = {source for line in config.nav for source in _sources(line)}
         for page in self._pages:
-            files.append(_engine_page(page, config, in_nav))
+            self._written.things[page.url] = page
+            files.append(_engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
         edition = datetime.now(UTC).strftime("%Y-%m-%d")
         for url, content in site_files(context, pictures, edition, kept).items():
-            files.append(File.generated(config, url, content=content))
+            self._written.things[url] = content
+            files.append(BookFile.made(config, url, content, same=before.has(url, self._written)))
+        for url in before.things.keys() - self._written.things.keys():
+            Path(config.site_dir, url).unlink(missing_ok=True)
+        if before.navigation != self._written.navigation or before.folder != config.site_dir:
+            self._frames = {}
         return files
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
@@ -95,8 +114,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._nav = nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
-        """Render a frame for each folder whose pages stand outside the navigation."""
-        self._frames = {}
+        """Render a frame for each folder whose pages stand outside the navigation, where it is not held already."""
         for file in files.documentation_pages():
             folder = _folder(file)
             if isinstance(file.page, FramedPage) and folder not in self._frames:
@@ -117,7 +135,46 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         """After the search plugin has written its index, add our pages."""
         index = Path(config.site_dir) / "search" / "search_index.json"
         if index.is_file():
-            add_to_index(index, self._pages)
+            add_to_index(index, self._pages, self._memo)
+
+
+@dataclass(slots=True)
+class Written:
+    """What the last build put into the folder of the site, by address, and the navigation that stood around it."""
+
+    folder: str
+    navigation: str = ""
+    things: dict[str, Page | str | bytes] = field(default_factory=dict)
+
+    def has(self, url: str, now: Written) -> bool:
+        """Whether what is made now stands there already."""
+        around = (self.folder, self.navigation) == (now.folder, now.navigation)
+        return around and self.things.get(url) == now.things[url]
+
+
+class BookFile(File):
+    """A generated file that knows whether it differs from the last build, for a preview that writes only changes."""
+
+    same = False
+
+    @classmethod
+    def made(
+        cls,
+        config: MkDocsConfig,
+        url: str,
+        content: str | bytes,
+        *,
+        same: bool,
+        inclusion: InclusionLevel = InclusionLevel.UNDEFINED,
+    ) -> BookFile:
+        """A file of the site that holds this content."""
+        file: BookFile = cls.generated(config, url, content=content, inclusion=inclusion)  # type: ignore[assignment]
+        file.same = same
+        return file
+
+    def is_modified(self) -> bool:
+        """Whether it has to be written again; asked only where MkDocs keeps the folder between builds (``--dirty``)."""
+        return not self.same
 
 
 class MadePage(EnginePage):
@@ -156,11 +213,11 @@ def _report(problems: list[Problem]) -> None:
         raise PluginError(f"The book has {count_line(problems)}.")
 
 
-def _engine_page(page: Page, config: MkDocsConfig, in_nav: set[str]) -> File:
+def _engine_page(page: Page, config: MkDocsConfig, in_nav: set[str], *, same: bool) -> File:
     source = page.url.removesuffix(".html") + ".md"
     listed = source in in_nav
     level = InclusionLevel.INCLUDED if listed else InclusionLevel.NOT_IN_NAV
-    file = File.generated(config, source, content="", inclusion=level)
+    file = BookFile.made(config, source, "", same=same, inclusion=level)
     (MadePage if listed else FramedPage)(page, file, config)
     return file
 

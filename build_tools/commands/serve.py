@@ -44,7 +44,7 @@ def run(arguments: argparse.Namespace) -> int:
     print(f"building the book; then it is served at {address}:{port} until Ctrl-C", file=sys.stderr)
     strict = ["--strict"] if arguments.strict else []
     try:
-        code = mkdocs(["serve", "--dev-addr", f"{address}:{port}", *strict], book)
+        code = mkdocs(["serve", "--dirty", "--dev-addr", f"{address}:{port}", *strict], book)
     except KeyboardInterrupt:
         return FINE
     return FINE if code == 0 else MISTAKES

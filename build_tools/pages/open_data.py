@@ -34,10 +34,11 @@ def _dump(item: Any) -> Any:
 
 
 def _remembered(context: Context, entry: ProcedureEntry) -> str:
-    return context.memo.of("json", entry.item, context.fingerprint, lambda: _procedure(context, entry))
+    return context.memo.of("json", entry.item, context.fingerprint, lambda: procedure_json(context, entry))
 
 
-def _procedure(context: Context, entry: ProcedureEntry) -> str:
+def procedure_json(context: Context, entry: ProcedureEntry) -> str:
+    """A procedure with its computed tables as JSON text."""
     data = _dump(entry.item)
     data["trade"] = entry.trade
     for step, written in zip(entry.item.steps, data["steps"], strict=True):

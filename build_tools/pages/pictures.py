@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageOps
 
 from build_tools.book.book import Book
 from build_tools.book.problems import Problem
@@ -45,7 +45,9 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
                 path = Path(entry.folder) / picture.file
                 try:
                     made[entry.folder, picture.file] = _make(path, kept)
-                except (OSError, ValueError, UnidentifiedImageError, Image.DecompressionBombError):
+                except FileNotFoundError:
+                    continue  # the check of the book's pictures names it
+                except Exception:  # a broken file raises whatever its decoder stumbles over
                     at = ("steps", index, field, "file")
                     problems.append(entry.error(at, f"'{picture.file}' cannot be read as a {field}"))
     return made, problems
@@ -62,7 +64,7 @@ def _make(path: Path, kept: Path) -> Shown:
     held = kept / f"{digest}.webp"
     if not held.is_file():
         with Image.open(BytesIO(raw)) as opened:
-            photo = ImageOps.exif_transpose(opened).convert("RGB")
+            photo = _on_paper(ImageOps.exif_transpose(opened))
         photo.thumbnail((WIDEST, WIDEST * 2))
         kept.mkdir(parents=True, exist_ok=True)
         photo.save(held, "WEBP", quality=QUALITY, method=6)
@@ -70,3 +72,11 @@ def _make(path: Path, kept: Path) -> Shown:
     with Image.open(BytesIO(content)) as photo:
         width, height = photo.size
     return Shown(f"pictures/{path.stem}-{digest}.webp", content, width, height)
+
+
+def _on_paper(photo: Image.Image) -> Image.Image:
+    """The photo without transparency: white where it was see-through."""
+    if not photo.has_transparency_data:
+        return photo.convert("RGB")
+    paper = Image.new("RGBA", photo.size, "white")
+    return Image.alpha_composite(paper, photo.convert("RGBA")).convert("RGB")

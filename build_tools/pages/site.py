@@ -91,22 +91,24 @@ class Maker:
             {"url": helpers.url("procedure", id), "title": helpers.title("procedure", id), "summary": ""} for id in ids
         ]
 
+    def around(self, entry: ProcedureEntry) -> tuple[object, ...]:
+        """What the page of a procedure is made from besides the procedure itself."""
+        beside = sorted(shown.url for (folder, _), shown in self.pictures.items() if folder == entry.folder)
+        return self.context.fingerprint, tuple(self.after[entry.id]), tuple(beside)
+
     def trades(self) -> list[str]:
         """The trades in the order that the book gives them."""
         return sorted(self.book.trades, key=lambda id: (self.book.trades[id].item.order, id))
 
 
-def make_pages(
-    context: Context, pictures: dict[tuple[str, str], Shown], site_name: str, *, with_search: bool = True
-) -> list[Page]:
+def make_pages(maker: Maker, *, with_search: bool = True) -> list[Page]:
     """Every page, the home page first."""
-    maker = Maker(context, pictures, site_name)
     pages = [_home(maker, with_search)]
     pages += [_trade(maker, trade) for trade in maker.trades()]
-    pages += [_procedure_remembered(maker, entry) for entry in context.book.procedures.values()]
+    pages += [_procedure_remembered(maker, entry) for entry in maker.book.procedures.values()]
     pages.append(_calculators(maker))
-    pages += [calculator_page(maker, calculator) for calculator in context.calculators.values()]
-    pages += [_entries(maker, scheme, page) for scheme, page in PAGE_OF.items()]
+    pages += [calculator_page(maker, calculator) for calculator in maker.context.calculators.values()]
+    pages += [_entries_remembered(maker, scheme, page) for scheme, page in PAGE_OF.items()]
     return pages
 
 
@@ -183,15 +185,11 @@ def _trade(maker: Maker, id: str) -> Page:
 
 
 def _procedure_remembered(maker: Maker, entry: ProcedureEntry) -> Page:
-    around = (
-        maker.context.fingerprint,
-        tuple(maker.after[entry.id]),
-        tuple(sorted((key[1], shown.url) for key, shown in maker.pictures.items() if key[0] == entry.folder)),
-    )
-    return maker.context.memo.of("page", entry.item, around, lambda: _procedure(maker, entry))
+    return maker.context.memo.of("page", entry.item, maker.around(entry), lambda: procedure_page(maker, entry))
 
 
-def _procedure(maker: Maker, entry: ProcedureEntry) -> Page:
+def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
+    """The page of a procedure."""
     url = f"{entry.trade}/{entry.id}.html"
     helpers = maker.helpers(url, entry.folder)
     item = entry.item
@@ -269,6 +267,13 @@ def _calculators(maker: Maker) -> Page:
     content = maker.fill("calculators.html", helpers, trades=trades)
     headings = tuple(Heading(str(trade["title"]), str(trade["id"])) for trade in trades if trade["calculators"])
     return Page(url, maker.words["calculators"], content, maker.words["calculators_lead"], headings)
+
+
+def _entries_remembered(maker: Maker, scheme: str, kind: str) -> Page:
+    items = [entry.item for entry in maker.book.kind(scheme).values()]
+    users = [maker.context.index.used_in.get((scheme, id)) for id in maker.book.kind(scheme)]
+    given = (maker.context.fingerprint, items, users)
+    return maker.context.memo.named(f"page {kind}", given, lambda: _entries(maker, scheme, kind))
 
 
 def _entries(maker: Maker, scheme: str, kind: str) -> Page:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import lru_cache
 from pathlib import Path
 
 from build_tools.book.checks.context import Context
@@ -22,8 +23,13 @@ def site_files(
     made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
     made |= {shown.url: shown.content for shown in pictures.values()}
     made["book.json"] = book_json(context, edition)
-    made["book.schema.json"] = json.dumps(book_schema(), indent=1)
+    made["book.schema.json"] = _schema()
     return made
+
+
+@lru_cache
+def _schema() -> str:
+    return json.dumps(book_schema(), indent=1)
 
 
 def style_sheet() -> str:

@@ -56,11 +56,12 @@ def check(context: Context) -> list[Problem]:
     """Run every check on a prepared context."""
     problems: list[Problem] = []
     for entry in context.book.procedures.values():
-        problems += context.memo.of("checks", entry.item, context.fingerprint, lambda: _of_procedure(context, entry))  # noqa: B023
+        problems += context.memo.of("checks", entry.item, context.fingerprint, lambda: check_procedure(context, entry))  # noqa: B023
     for whole in WHOLE:
         problems += whole(context)
     return sorted(set(problems))
 
 
-def _of_procedure(context: Context, entry: ProcedureEntry) -> list[Problem]:
+def check_procedure(context: Context, entry: ProcedureEntry) -> list[Problem]:
+    """The checks that look at one procedure."""
     return [problem for each in EACH for problem in each(context, entry)]
