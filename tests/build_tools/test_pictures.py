@@ -1,0 +1,190 @@
+"""Photos and drawings of the small book: sized, compressed, described; and those that cannot be shown are named."""
+
+from __future__ import annotations
+
+import re
+from io import BytesIO
+from pathlib import Path
+from random import Random
+
+import pytest
+from PIL import Image
+
+from build_tools.book.checks.pictures import LARGEST
+from build_tools.book.load import load_book
+from build_tools.pages.pictures import WIDEST, Shown, make_pictures
+from tests.builds import FEW, SMALL, change, context_of, copy_book, pages_of
+from tests.site_pages import SitePage
+
+STEP = "  - id: lower\n"
+FILE = "plumbing/set-bowl.yaml"
+DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 320 200"><path d="M0 0h320v200z"/></svg>'
+LOCATION = 0x8825
+"""The tag of a photo that holds where it was taken (Exif 2.32, table 4, GPS Info IFD Pointer)."""
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A copy of the small book."""
+    return copy_book(tmp_path, SMALL)
+
+
+def show(book: Path, field: str, file: str) -> None:
+    """Put a picture at the first step."""
+    picture = f"    {field}:\n      file: {file}\n      alt: The flange & the floor\n      caption: Measured here\n"
+    change(book / FILE, STEP, picture + STEP)
+
+
+def photo(width: int, height: int, **saved: object) -> bytes:
+    """A photo of that size with much in it."""
+    noise = Image.effect_noise((width // 8, height // 8), 80).resize((width, height)).convert("RGB")
+    file = BytesIO()
+    noise.save(file, "JPEG", quality=95, **saved)
+    return file.getvalue()
+
+
+def made(book: Path, kept: Path) -> Shown:
+    """The one picture of the book, as the site carries it."""
+    pictures, unreadable = make_pictures(context_of(book, FEW).book, kept)
+    assert unreadable == []
+    (shown,) = pictures.values()
+    return shown
+
+
+def image_of(book: Path, kept: Path) -> dict[str, str]:
+    """The image on the page of the procedure."""
+    page = SitePage("plumbing/set-bowl.html", pages_of(book, kept, FEW)["plumbing/set-bowl.html"].content)
+    (image,) = page.all("img")
+    assert page.by_class("picture")[0].text == "Measured here"
+    return image.attributes
+
+
+def problems(book: Path, kept: Path) -> list[str]:
+    """What is said of a book whose pictures cannot be shown."""
+    from build_tools.book.checks import check_book
+
+    loaded = load_book(book)
+    found = check_book(loaded.book, FEW)
+    return [str(problem) for problem in found or make_pictures(loaded.book, kept)[1]]
+
+
+def test_a_photo_is_sized_compressed_and_described(book: Path, tmp_path: Path) -> None:
+    """A phone's photo comes to at most 1280 wide and a tenth of its bytes, with words, width and height."""
+    raw = photo(4000, 3000)
+    (book / "plumbing" / "flange.jpg").write_bytes(raw)
+    show(book, "photo", "flange.jpg")
+    shown = made(book, tmp_path / "kept")
+    assert (shown.width, shown.height) == (WIDEST, 960) == Image.open(BytesIO(shown.content)).size
+    assert len(shown.content) < len(raw) / 10
+    image = image_of(book, tmp_path / "kept")
+    assert image["src"] == f"../{shown.url}"
+    assert (image["alt"], image["width"], image["height"]) == ("The flange & the floor", "1280", "960")
+
+
+def test_a_small_photo_is_not_enlarged(book: Path, tmp_path: Path) -> None:
+    """A photo below the width keeps its size."""
+    (book / "plumbing" / "flange.jpg").write_bytes(photo(640, 480))
+    show(book, "photo", "flange.jpg")
+    shown = made(book, tmp_path / "kept")
+    assert (shown.width, shown.height) == (640, 480)
+
+
+def test_a_photo_stands_upright_and_tells_no_place(book: Path, tmp_path: Path) -> None:
+    """A photo taken with the phone on its side is turned, and where it was taken is left out."""
+    exif = Image.Exif()
+    exif[0x0112] = 6
+    exif.get_ifd(LOCATION)[1] = "N"
+    raw = photo(800, 400, exif=exif)
+    assert Image.open(BytesIO(raw)).getexif().get_ifd(LOCATION)
+    (book / "plumbing" / "flange.jpg").write_bytes(raw)
+    show(book, "photo", "flange.jpg")
+    shown = made(book, tmp_path / "kept")
+    assert (shown.width, shown.height) == (400, 800)
+    assert dict(Image.open(BytesIO(shown.content)).getexif()) == {}
+
+
+def test_a_clear_background_is_white(book: Path, tmp_path: Path) -> None:
+    """Where a picture is see-through the paper shows, not black."""
+    Image.new("RGBA", (40, 40), (0, 0, 0, 0)).save(book / "plumbing" / "flange.png")
+    show(book, "photo", "flange.png")
+    shown = made(book, tmp_path / "kept")
+    pixel = Image.open(BytesIO(shown.content)).convert("RGB").getpixel((20, 20))
+    assert isinstance(pixel, tuple) and min(pixel) > 240
+
+
+def test_a_photo_is_made_once(book: Path, tmp_path: Path) -> None:
+    """The second build takes the compressed photo from where the first kept it, until the photo changes."""
+    (book / "plumbing" / "flange.jpg").write_bytes(photo(640, 480))
+    show(book, "photo", "flange.jpg")
+    first = made(book, tmp_path / "kept")
+    (held,) = (tmp_path / "kept").iterdir()
+    stamp = held.stat().st_mtime_ns
+    assert made(book, tmp_path / "kept") == first
+    assert held.stat().st_mtime_ns == stamp
+    (book / "plumbing" / "flange.jpg").write_bytes(photo(480, 640))
+    assert made(book, tmp_path / "kept").url != first.url
+
+
+def test_a_drawing_is_shown_as_it_is(book: Path, tmp_path: Path) -> None:
+    """A drawing keeps its bytes, with words and the size of its box."""
+    (book / "plumbing" / "flange.svg").write_text(DRAWING, encoding="utf-8")
+    show(book, "drawing", "flange.svg")
+    assert made(book, tmp_path / "kept").content == DRAWING.encode()
+    image = image_of(book, tmp_path / "kept")
+    assert re.fullmatch(r"\.\./pictures/flange-[0-9a-f]{16}\.svg", image["src"])
+    assert (image["alt"], image["width"], image["height"]) == ("The flange & the floor", "320", "200")
+
+
+LINE = 1 + (SMALL / FILE).read_text(encoding="utf-8").split(STEP)[0].count("\n") + 1
+"""Where the name of the picture's file then stands."""
+
+
+@pytest.mark.parametrize(
+    ("field", "file", "content", "message"),
+    [
+        ("photo", "flange.jpg", b"", "'flange.jpg' cannot be read as a photo"),
+        ("photo", "flange.jpg", b"no photo", "'flange.jpg' cannot be read as a photo"),
+        ("photo", "flange.jpg", photo(640, 480)[:5000], "'flange.jpg' cannot be read as a photo"),
+        ("drawing", "flange.svg", b"<svg>", "'flange.svg' cannot be read as a drawing"),
+        ("drawing", "flange.svg", b'<svg viewBox="0 0 1 1', "'flange.svg' cannot be read as a drawing"),
+        ("drawing", "flange.svg", b'<html viewBox="0 0 10 10">', "'flange.svg' cannot be read as a drawing"),
+        ("drawing", "flange.png", b"x", "'flange.png' is no drawing: it ends in .svg"),
+        ("photo", "flange.gif", b"x", "'flange.gif' is no photo: it ends in .jpg or .jpeg or .png or .webp"),
+        ("photo", "../flange.jpg", b"x", "'../flange.jpg' is a path; a photo lies beside the YAML file"),
+        ("photo", "flange.jpg", None, "there is no file 'flange.jpg' beside this one"),
+    ],
+)
+def test_a_picture_that_cannot_be_shown_is_named(
+    field: str, file: str, content: bytes | None, message: str, book: Path, tmp_path: Path
+) -> None:
+    """The one problem names the file and the line of the step that wants it."""
+    if content is not None:
+        (book / "plumbing" / file).write_bytes(content)
+    show(book, field, file)
+    assert problems(book, tmp_path / "kept") == [f"procedures/{FILE}:{LINE}:13: error: {message}"]
+
+
+def test_a_huge_photo_is_refused(book: Path, tmp_path: Path) -> None:
+    """A file beyond the limit is named with its size and what to do, and is not read."""
+    with (book / "plumbing" / "flange.jpg").open("wb") as file:
+        file.truncate(LARGEST + 10_000_000)
+    show(book, "photo", "flange.jpg")
+    said = f"procedures/{FILE}:{LINE}:13: error: 'flange.jpg' has 40 MB; at most 30 MB\n    save it smaller"
+    assert problems(book, tmp_path / "kept") == [said]
+
+
+def test_a_damaged_photo_never_ends_in_a_traceback(book: Path, tmp_path: Path) -> None:
+    """Photos with bytes changed are shown or named; no decoder's own mistake comes through."""
+    drawn = Random(3)
+    raw = [photo(64, 48), photo(64, 48, exif=Image.Exif())]
+    clear = BytesIO()
+    Image.new("RGBA", (40, 40), (0, 0, 0, 9)).save(clear, "PNG", exif=b"Exif\0\0II*\0\x08\0\0\0\0\0")
+    show(book, "photo", "flange.jpg")
+    loaded = load_book(book).book
+    for _ in range(400):
+        damaged = bytearray(drawn.choice([*raw, clear.getvalue()]))
+        for _ in range(drawn.choice([1, 2, 4, 8])):
+            damaged[drawn.randrange(min(len(damaged), 200))] = drawn.randrange(256)
+        (book / "plumbing" / "flange.jpg").write_bytes(damaged)
+        pictures, unreadable = make_pictures(loaded, tmp_path / "kept")
+        assert len(pictures) + len(unreadable) == 1
