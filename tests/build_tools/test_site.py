@@ -64,9 +64,8 @@ def test_everything_that_is_loaded_is_there(pages: Pages, site: Path) -> None:
 
 
 def test_links_to_the_web_are_plain(pages: Pages) -> None:
-    """A link that leaves the site is an ordinary http(s) one, and nothing else has a scheme."""
+    """Where a link leaves the site it is an ordinary one to the web; a reference left as it was written is none."""
     outside = [link for page in pages.values() for link in page.links() if is_elsewhere(link)]
-    assert outside, "the sources have addresses"
     assert [link for link in outside if not link.startswith(("https://", "http://"))] == []
 
 
