@@ -110,15 +110,22 @@ class SitePage(HTMLParser):
 
     def element_html(self, id: str) -> str:
         """The source of the element with that id."""
-        start = re.search(rf'<(\w+)[^<>]* id="{re.escape(id)}"', self.html)
-        assert start is not None, f"{self.url} has no element '{id}'"
+        return self._source(rf'<(\w+)[^<>]* id="{re.escape(id)}"')
+
+    def first_html(self, tag: str, named: str) -> str:
+        """The source of the first element of that kind and class."""
+        return self._source(rf'<({tag}) class="{re.escape(named)}"')
+
+    def _source(self, opening: str) -> str:
+        start = re.search(opening, self.html)
+        assert start is not None, f"{self.url} has no {opening}"
         depth = 0
         for tag in re.finditer(rf"<(/?){start[1]}\b", self.html[start.start() :]):
             depth += -1 if tag[1] else 1
             if depth == 0:
                 end = self.html.index(">", start.start() + tag.start())
                 return self.html[start.start() : end + 1]
-        raise AssertionError(f"{self.url}: '{id}' is never closed")
+        raise AssertionError(f"{self.url}: {opening} is never closed")
 
 
 def loaded_by_css(css: str) -> list[str]:
