@@ -1,0 +1,84 @@
+"""What the page tests do with the browser: open pages at a width, wait for conditions, and read what happened."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+from urllib.parse import urlsplit
+
+from selenium.webdriver import Chrome
+from selenium.webdriver.common.by import By
+from selenium.webdriver.remote.webelement import WebElement
+from selenium.webdriver.support.wait import WebDriverWait
+
+PATIENCE = 10.0
+"""Seconds until a condition counts as never met."""
+PHONE, TABLET, LAPTOP = 360, 768, 1440
+"""The widths of the layout, in px."""
+READY = "return document.readyState === 'complete' && document.fonts.status === 'loaded'"
+
+
+class Window:
+    """The browser's one window at work on the site."""
+
+    def __init__(self, driver: Chrome, address: str) -> None:
+        self.driver = driver
+        self.address = address
+        self.width(LAPTOP)
+        driver.get("about:blank")
+        self.console()
+        self.requests()
+
+    def width(self, pixels: int) -> None:
+        """Make the window that wide, and wait until the page is."""
+        size = {"width": pixels, "height": 800, "deviceScaleFactor": 1, "mobile": False}
+        self.driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", size)
+        self.until(lambda: self.script("return innerWidth") == pixels, f"{pixels} px wide")
+
+    def open(self, url: str) -> None:
+        """Open a page of the site, ready with its fonts."""
+        self.driver.get(url if urlsplit(url).scheme else self.address + url)
+        self.until(lambda: self.script(READY), f"{url} is ready")
+
+    def until(self, condition: Callable[[], Any], what: str) -> Any:
+        """Wait until a condition holds, and give what it gives."""
+        return WebDriverWait(self.driver, PATIENCE, 0.05).until(lambda _: condition(), f"waited for: {what}")
+
+    def script(self, source: str, *given: object) -> Any:
+        """What a script on the page returns."""
+        return self.driver.execute_script(source, *given)
+
+    def find(self, selector: str) -> WebElement:
+        """The first element of a selector."""
+        return self.driver.find_element(By.CSS_SELECTOR, selector)
+
+    def find_all(self, selector: str) -> list[WebElement]:
+        """All elements of a selector."""
+        return self.driver.find_elements(By.CSS_SELECTOR, selector)
+
+    def sideways(self) -> int:
+        """By how many px the page scrolls sideways."""
+        return int(self.script("return document.documentElement.scrollWidth - window.innerWidth"))
+
+    def widest(self) -> list[str]:
+        """What reaches out of the page at the right, for the message of a test."""
+        found: list[str] = self.script(
+            "const out = [...document.querySelectorAll('.md-content *')].filter(e => {"
+            "  const box = e.getBoundingClientRect();"
+            "  return box.width && box.right > innerWidth + 0.5 && !e.closest('.slide') });"
+            "return out.slice(0, 5).map(e => `${e.tagName}.${e.className} ${e.textContent.trim().slice(0, 40)}`)"
+        )
+        return found
+
+    def console(self) -> list[str]:
+        """The errors and warnings since the last look."""
+        said = self.driver.get_log("browser")  # type: ignore[no-untyped-call]  # selenium's own
+        return [entry["message"] for entry in said if entry["level"] in ("WARNING", "SEVERE")]
+
+    def requests(self) -> list[str]:
+        """The addresses that were asked for since the last look."""
+        entries = self.driver.get_log("performance")  # type: ignore[no-untyped-call]  # selenium's own
+        messages = [json.loads(entry["message"])["message"] for entry in entries]
+        sent = [one["params"]["request"]["url"] for one in messages if one["method"] == "Network.requestWillBeSent"]
+        return [url for url in sent if not url.startswith(("data:", "blob:", "about:"))]
