@@ -33,6 +33,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise Wrong(f"the site cannot be written to '{arguments.site}': that folder is emptied first")
     if site.is_dir() and any(site.iterdir()) and not (site / "index.html").exists():
         raise Wrong(f"'{arguments.site}' holds other files than a site, and would be emptied; name another folder")
+    site.mkdir(parents=True, exist_ok=True)
     strict = ["--strict"] if arguments.strict else []
     code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book)
     if code != 0:

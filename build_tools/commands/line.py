@@ -49,6 +49,9 @@ def main(arguments: Sequence[str]) -> int:
         # Whoever read the output has gone (a pager that was closed): nothing is wrong.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
+    except OSError as problem:
+        print(f"{problem.filename or 'a file'}: {problem.strerror}", file=sys.stderr)
+        return WRONG_USAGE
 
 
 def read(arguments: Sequence[str]) -> tuple[Command, argparse.Namespace]:

@@ -28,7 +28,7 @@ def run(arguments: argparse.Namespace) -> int:
     from build_tools.book.load import load_book
 
     folder = book_folder(arguments)
-    trade, name = _split(arguments.procedure)
+    trade, name = _split(arguments.procedure.removeprefix(f"{folder.name}/"))
     book = load_book(folder).book
     _refuse_unknown_trade(book, trade)
     path = folder / trade / f"{name}.yaml"

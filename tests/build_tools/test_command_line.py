@@ -18,6 +18,7 @@ from urllib.request import urlopen
 
 import pytest
 
+from build_tools import progress
 from build_tools.commands import serve, test
 from build_tools.commands.command import Wrong
 from build_tools.environment import ROOT
@@ -244,6 +245,11 @@ def test_every_commented_field_of_a_new_procedure_is_one(book: Path) -> None:
     assert len(mistakes) == 2
 
 
+def test_the_name_may_be_written_as_the_path_of_the_file(book: Path) -> None:
+    assert run("new", "procedures/doors/set-hinge.yaml", "--book", book).code == 0
+    assert (book / "doors" / "set-hinge.yaml").is_file()
+
+
 def test_nothing_is_overwritten(book: Path) -> None:
     run("new", "plumbing/set-faucet", "--book", book)
     file = book / "plumbing" / "set-faucet.yaml"
@@ -300,6 +306,12 @@ def test_a_folder_with_other_things_is_not_emptied(tmp_path: Path) -> None:
     assert ran.code == 2
     assert "holds other files than a site" in ran.err
     assert (tmp_path / "letters.txt").read_text() == "keep"
+
+
+def test_a_site_that_cannot_be_made_is_told(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    ran = run("build", "--site", tmp_path / "file" / "site")
+    assert ran == Ran(2, "", f"{tmp_path / 'file' / 'site'}: Not a directory\n")
 
 
 @pytest.mark.parametrize("site", [ROOT, PROCEDURES, PROCEDURES / "site", ROOT.parent])
@@ -410,6 +422,29 @@ def test_a_missing_browser_fails_the_run(monkeypatch: pytest.MonkeyPatch, capfd:
         "Chromium and its driver are missing, and the page tests need them: install 'chromium' and 'chromium-driver' "
         "(on Debian and Ubuntu: apt-get install chromium chromium-driver).\n"
     )
+
+
+def test_as_root_on_debian_the_browser_is_installed(monkeypatch: pytest.MonkeyPatch) -> None:
+    here: set[str] = {"apt-get"}
+    ran: list[list[str]] = []
+
+    def apt(title: str, command: list[str], settings: dict[str, str]) -> tuple[int, str]:
+        ran.append(command)
+        here.update({"chromium", "chromedriver"} if "install" in command else ())
+        return 0, ""
+
+    monkeypatch.setattr(shutil, "which", lambda name: name if name in here else None)
+    monkeypatch.setattr(os, "geteuid", lambda: 0)
+    monkeypatch.setattr(progress, "run", apt)
+    assert test.have_browser()
+    assert [command[1] for command in ran] == ["update", "install"]
+    assert ran[1][-2:] == ["chromium", "chromium-driver"]
+
+
+def test_a_browser_that_is_here_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(shutil, "which", lambda name: name)
+    monkeypatch.setattr(progress, "run", lambda *_: pytest.fail("nothing is to be installed"))
+    assert test.have_browser()
 
 
 def test_the_ci_runs_that_command_and_nothing_else() -> None:
