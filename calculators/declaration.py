@@ -132,10 +132,32 @@ COMMON_PRACTICE = Citation("common practice")
 CREW_RULE = Citation("this crew's rule")
 
 
+Sheet = dict[str, Any]
+"""A drawing as numbers: ``title``, ``alt`` (the same said in words), ``shapes`` (see ``calculators.drawing``)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Plot:
+    """A curve of a calculator: the output ``y`` over the input ``x``, the other inputs at their standards.
+
+    ``start`` and ``end`` are in the unit of the inside. ``curves`` is an input with the values that each give a curve
+    of their own; None for a single curve.
+    """
+
+    title: str
+    x: str
+    y: str
+    start: float
+    end: float
+    curves: tuple[str, tuple[Any, ...]] | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class Calculator:
     """The one declaration from which page, form, tables, schema, command line and checks are made.
 
+    ``on_site`` calculators are compiled to script and answer on the page; heavy ones run at build time alone.
+    ``drawing`` makes a drawing from the values of all inputs and the answer.
     ``example`` gives inputs as people write them; ``formula`` is Markdown, in words and signs a tradesman reads.
     ``cannot_decide`` says what the answer does not settle and who does (the local code, the inspector, the
     licensed person).
@@ -153,6 +175,9 @@ class Calculator:
     example: Mapping[str, Any] = field(default_factory=dict)
     other_names: tuple[str, ...] = ()
     cannot_decide: str = ""
+    on_site: bool = True
+    drawing: Callable[[dict[str, Any], Answer], Sheet] | None = None
+    plots: tuple[Plot, ...] = ()
 
     def input(self, name: str) -> Input | None:
         """The input of that name, or None."""
