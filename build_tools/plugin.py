@@ -4,7 +4,8 @@ In the order of MkDocs' events:
 
 - ``on_startup``: being there keeps this object between the builds of a preview, and with it what was made before.
 - ``on_config``: our theme folder and style sheet.
-- ``on_files``: read and check the book, stop on mistakes, make every page, hand them to MkDocs as generated files.
+- ``on_pre_build``: read and check the book, stop on mistakes, make every page.
+- ``on_files``: hand the pages to MkDocs as generated files.
 - ``on_nav``, ``on_env``: render the theme's frame once for each place in the navigation.
 - ``on_page_context``: a page outside the navigation gets its frame, filled.
 - ``on_post_build``: our pages go into the search index.
@@ -78,23 +79,29 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         config.extra_css.append("assets/crew.css")
         return config
 
-    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Replace the YAML files by the pages made from them."""
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Read and check the book, and make its pages, before MkDocs clears the last build away.
+
+        A mistake stops here, so that a preview goes on showing the last good site.
+        """
         # A large book is millions of small objects that all stay: looking through them for garbage, again and again,
         # is a third of the time of a build.
         gc.disable()
-        folder = Path(config.docs_dir)
-        kept = Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
-        loaded = load_book(folder, self._cache)
+        kept = _kept(config)
+        loaded = load_book(Path(config.docs_dir), self._cache)
         context = Context.of(loaded.book, self._memo)
         pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
-        maker = Maker(context, pictures, config.site_name)
+        self._maker = maker = Maker(context, pictures, config.site_name)
         if not unreadable:
             work_ahead(maker)
         _report(sorted({*loaded.problems, *check(context), *unreadable}))
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in loaded.book.entries()]
         self._memo.forget({id(thing) for thing in (*alive, *self._pages)})
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Replace the YAML files by the pages made from them."""
+        folder, context = Path(config.docs_dir), self._maker.context
         for file in [file for file in files if file.abs_src_path and Path(file.abs_src_path).is_relative_to(folder)]:
             files.remove(file)
         config.nav = navigation(context, self._pages)
@@ -104,7 +111,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             self._written.things[page.url] = page
             files.append(_engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
         edition = datetime.now(UTC).strftime("%Y-%m-%d")
-        for url, content in site_files(context, pictures, edition, kept).items():
+        for url, content in site_files(context, self._maker.pictures, edition, _kept(config)).items():
             self._written.things[url] = content
             files.append(BookFile.made(config, url, content, same=before.has(url, self._written)))
         for url in before.things.keys() - self._written.things.keys():
@@ -210,6 +217,11 @@ class FramedPage(MadePage):
     def __init__(self, made: Page, file: File, config: MkDocsConfig) -> None:
         super().__init__(made, file, config)
         self.meta["template"] = "framed.html"
+
+
+def _kept(config: MkDocsConfig) -> Path:
+    """Where what is dear to make is kept between builds."""
+    return Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
 
 
 def _report(problems: list[Problem]) -> None:
