@@ -65,7 +65,13 @@ def read(arguments: Sequence[str]) -> tuple[Command, argparse.Namespace]:
     if not name.startswith("-") and name not in COMMANDS:
         hint = did_you_mean(name, COMMANDS) or f"the commands are {', '.join(COMMANDS)}"
         raise Wrong(f"there is no command '{name}'\n    {hint}")
-    return COMMANDS.get(name, COMMANDS["serve"]), _parser().parse_args(words)
+    parser = _parser()
+    options, rest = parser.parse_known_args(words)
+    if name == "compute" and not any(word.startswith("-") for word in rest):
+        options.inputs += rest  # inputs may stand after an option as well
+    elif rest:
+        parser.error(f"unrecognized arguments: {' '.join(rest)}")
+    return COMMANDS.get(name, COMMANDS["serve"]), options
 
 
 def _parser() -> Parser:

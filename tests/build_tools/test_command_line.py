@@ -168,6 +168,13 @@ def test_the_answer_for_programs_is_json() -> None:
     assert answer["inputs"]["rise"]["value"] == pytest.approx(0.5)
 
 
+def test_inputs_may_stand_after_an_option() -> None:
+    """People put options where they come to mind."""
+    ran = run("compute", "wax-ring", "--json", "rise=1/2 in")
+    assert ran.code == 0
+    assert json.loads(ran.out)["inputs"]["rise"]["value"] == 0.5
+
+
 def test_an_input_left_out_starts_at_the_crew_standard(book: Path) -> None:
     standards = book / "reference" / "values"
     for file in standards.glob("*.yaml"):
