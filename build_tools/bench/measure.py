@@ -18,7 +18,9 @@ class Failed(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """What a run took: seconds by the clock, and the most memory in MB that it held (None where it is not told)."""
+    """What a run took: seconds by the clock, and the most memory in MB that its largest process held, helpers counted
+    each on its own (None where the system does not tell).
+    """
 
     seconds: float
     peak_mb: float | None

@@ -64,7 +64,7 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
 
 def table(lines: list[Line]) -> str:
     """The result for people."""
-    heads = ["what", "seconds", "of bare", "budget", "", "pages", "pages a second", "peak MB"]
+    heads = ["what", "seconds", "of bare", "budget", "", "pages", "pages a second", "MB, largest process"]
     rows = [heads]
     for line in lines:
         verdict = "" if line.budget is None else "pass" if line.passes else "OVER"

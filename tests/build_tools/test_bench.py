@@ -102,19 +102,7 @@ def test_a_line_over_its_budget_does_not_pass() -> None:
     kept = Line("build", seconds=20, ratio=0.2, pages=1000, peak_mb=300, budget=0.2)
     assert (over.passes, kept.passes) == (False, True)
     printed = table([Line("bare", 100, 1, 1000, 300), over, kept]).splitlines()
-    assert printed[0].split() == [
-        "what",
-        "seconds",
-        "of",
-        "bare",
-        "budget",
-        "pages",
-        "pages",
-        "a",
-        "second",
-        "peak",
-        "MB",
-    ]
+    assert printed[0].split("  ")[-1] == "MB, largest process"
     assert "OVER" in printed[2]
     assert "not told" in printed[2]
     assert printed[3].split() == ["build", "20.00", "0.200", "0.20", "pass", "1000", "50.0", "300"]
