@@ -1,1 +1,1 @@
-"""Calculators for doors and locks: what to bore and where, which lock on which door."""
+"""Calculators for doors and carpentry: what to bore and where, which lock on which door, closets, cut lists."""
