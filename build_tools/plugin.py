@@ -144,14 +144,14 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """After the search plugin has written its index, add our pages."""
-        gc.enable()
+        _collect_again()
         index = Path(config.site_dir) / "search" / "search_index.json"
         if index.is_file():
             add_to_index(index, self._pages, self._memo)
 
     def on_build_error(self, *, error: Exception) -> None:
         """Leave nothing switched off."""
-        gc.enable()
+        _collect_again()
 
 
 @dataclass(slots=True)
@@ -212,16 +212,27 @@ class MadePage(EnginePage):
 
 
 class FramedPage(MadePage):
-    """A page outside the navigation, which shares its frame with its neighbours."""
+    """A page outside the navigation, which shares its frame with its neighbours.
+
+    The frame is filled from the page as it was made, so there is no content for the search plugin to look through.
+    """
 
     def __init__(self, made: Page, file: File, config: MkDocsConfig) -> None:
         super().__init__(made, file, config)
+        self.content = ""
         self.meta["template"] = "framed.html"
 
 
 def _kept(config: MkDocsConfig) -> Path:
     """Where what is dear to make is kept between builds."""
     return Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
+
+
+def _collect_again() -> None:
+    """Look for garbage again, but not among what a first build has made: that is the book, and stays."""
+    if gc.get_freeze_count() == 0:
+        gc.freeze()
+    gc.enable()
 
 
 def _report(problems: list[Problem]) -> None:
