@@ -1,0 +1,276 @@
+"""Whether the day suits a pour: how fast the slab will dry, and the limits of heat and cold.
+
+Water that leaves the top faster than it rises from below cracks the slab before it is hard. Two published equations
+tell the rate from the air, the concrete and the wind; the larger one counts.
+"""
+
+from __future__ import annotations
+
+from math import exp, sqrt
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot
+from calculators.writing import NOISE, decimal
+
+HPA_IN_PSI = 68.94757293168361
+"""Hectopascals in a pound a square inch."""
+KM_IN_MILE = 1.609344
+KG_M2_IN_LB_SQ_FT = 4.882427636383051
+"""Kilograms a square metre in a pound a square foot."""
+WINDIEST = 60.0
+
+PROTECT = "wind break upwind, fog over the slab, cover or evaporation retarder after each pass; or pour at dawn"
+
+
+def celsius(temperature: float) -> float:
+    """Degrees Fahrenheit in Celsius."""
+    return (temperature - 32) * 5 / 9
+
+
+def saturation_pressure(temperature: float) -> float:
+    """Pressure of water vapour over water at that temperature (F), in psi: 6.112 exp(17.62 t / (243.12 + t)) hPa,
+    t in C. Source: WMO Guide No. 8, Annex 4.B.
+
+    >>> saturation_pressure(68)
+    0.3383
+    """
+    t = celsius(temperature)
+    return 6.112 * exp(17.62 * t / (243.12 + t)) / HPA_IN_PSI
+
+
+def menzel(air: float, humidity: float, mix: float, wind: float) -> float:
+    """Evaporation in lb/sq ft/h: 0.44 (e0 - ea) (0.253 + 0.096 V), pressures in psi, V in mph. Never below 0.
+
+    Source: Menzel 1954, as in ACI 305R.
+
+    >>> menzel(80, 50, 87, 12)
+    0.236
+    """
+    drive = saturation_pressure(mix) - humidity / 100 * saturation_pressure(air)
+    return max(0.0, 0.44 * drive * (0.253 + 0.096 * wind))
+
+
+def power_two_and_a_half(x: float) -> float:
+    """x to the power 2.5; 0 for x below 0."""
+    if x <= 0:
+        return 0.0
+    return x * x * sqrt(x)
+
+
+def uno(air: float, humidity: float, mix: float, wind: float) -> float:
+    """Evaporation in lb/sq ft/h: 5 ([Tc + 18]^2.5 - r [Ta + 18]^2.5) (V + 4) / 1,000,000 kg/m2/h, C and km/h.
+
+    Never below 0. Source: Uno, ACI Materials Journal 95-M34, 1998.
+
+    >>> uno(80, 50, 87, 12)
+    0.233
+    """
+    mix_part = power_two_and_a_half(celsius(mix) + 18)
+    air_part = power_two_and_a_half(celsius(air) + 18)
+    rate = 5 * (mix_part - humidity / 100 * air_part) * (wind * KM_IN_MILE + 4) / 1000000
+    return max(0.0, rate / KG_M2_IN_LB_SQ_FT)
+
+
+def larger(air: float, humidity: float, mix: float, wind: float) -> float:
+    """The larger of the two rates."""
+    return max(menzel(air, humidity, mix, wind), uno(air, humidity, mix, wind))
+
+
+def wind_that_dries(air: float, humidity: float, mix: float, limit: float) -> str:
+    """The wind up to which the slab dries no faster than the limit, in words. Both rates grow with the wind.
+
+    >>> [wind_that_dries(80, 50, 87, 0.2), wind_that_dries(60, 90, 60, 0.2), wind_that_dries(120, 1, 115, 0.05)]
+    ['up to 9 mph', 'any wind up to 60 mph', 'not even still air']
+    """
+    if larger(air, humidity, mix, WINDIEST) <= limit + NOISE:
+        return f"any wind up to {decimal(WINDIEST, 0)} mph"
+    if larger(air, humidity, mix, 0.0) > limit + NOISE:
+        return "not even still air"
+    wind = 0
+    while larger(air, humidity, mix, wind + 1.0) <= limit + NOISE:
+        wind = wind + 1
+    return f"up to {decimal(wind, 0)} mph"
+
+
+def pour_weather(
+    air: float = 80.0,
+    humidity: float = 50.0,
+    mix: float = 80.0,
+    wind: float = 10.0,
+    coldest: float = 50.0,
+    act_above: float = 0.2,
+    hottest_mix: float = 95.0,
+    coldest_mix: float = 55.0,
+    coldest_air: float = 40.0,
+) -> Answer:
+    """How fast the fresh slab dries, and whether heat or cold forbids the pour.
+
+    Temperatures in F, ``humidity`` in percent, ``wind`` in mph at 20 in above the slab, evaporation in lb/sq ft/h.
+    ``coldest`` is the coldest air from the pour until the second night is over.
+
+    Sources: Menzel's equation as in ACI 305R; Uno 1998; saturation pressure by WMO Guide No. 8; act above
+    0.2 lb/sq ft/h, ACI 305R; mix at most 95 F, ACI 305.1; air 40 F and mix 55 F for sections under 12 in, ACI 306R;
+    the true rate may differ by 40 % (Hover, ACI SP-338, 2020).
+
+    >>> answer = pour_weather(air=80, humidity=50, mix=87, wind=12)
+    >>> [answer["menzel"], answer["uno"], answer["verdict"]]
+    [0.236, 0.233, 'pour only with the drying held back']
+    >>> pour_weather(mix=97)["verdict"]
+    'refuse the load: too hot'
+    """
+    by_menzel = menzel(air, humidity, mix, wind)
+    by_uno = uno(air, humidity, mix, wind)
+    rate = max(by_menzel, by_uno)
+    fast = rate > act_above + NOISE
+    verdict = "pour"
+    if fast:
+        verdict = "pour only with the drying held back"
+    if coldest < coldest_air - NOISE:
+        verdict = "put it off: too cold"
+    if mix < coldest_mix - NOISE:
+        verdict = "refuse the load: too cold"
+    if mix > hottest_mix + NOISE:
+        verdict = "refuse the load: too hot"
+    todo = "nothing beyond the usual cure"
+    if fast:
+        todo = PROTECT
+    return {
+        "evaporation": rate,
+        "menzel": by_menzel,
+        "uno": by_uno,
+        "verdict": verdict,
+        "todo": todo,
+        "calm": wind_that_dries(air, humidity, mix, act_above),
+        "passes": verdict == "pour",
+        "cautions": cautions_for(rate, fast, act_above, mix, hottest_mix, coldest_mix, coldest, coldest_air),
+        "working": [
+            f"vapour at the concrete {decimal(saturation_pressure(mix), 3)} psi; in the air {decimal(humidity, 0)} % "
+            f"of {decimal(saturation_pressure(air), 3)} psi",
+            f"Menzel: 0.44 x difference x (0.253 + 0.096 x {decimal(wind, 1)}) = {decimal(by_menzel, 3)} lb/sq ft/h",
+            f"Uno: {decimal(by_uno, 3)} lb/sq ft/h; the larger counts, act above {decimal(act_above, 3)}",
+        ],
+    }
+
+
+def cautions_for(
+    rate: float,
+    fast: bool,
+    act_above: float,
+    mix: float,
+    hottest_mix: float,
+    coldest_mix: float,
+    coldest: float,
+    coldest_air: float,
+) -> list[str]:
+    """What to watch on such a day."""
+    cautions = []
+    if mix > hottest_mix + NOISE:
+        cautions.append(
+            f"The mix is over {decimal(hottest_mix, 0)} F: it sets too fast and ends weaker. The plant cools it with "
+            "ice or chilled water, or it is poured at night."
+        )
+    if mix < coldest_mix - NOISE:
+        cautions.append(f"The mix is under {decimal(coldest_mix, 0)} F: it is to arrive, and to be kept, above that.")
+    if coldest < coldest_air - NOISE:
+        cautions.append(
+            f"Air below {decimal(coldest_air, 0)} F: wait, or heated mix and blankets for three days, and nothing is "
+            "placed on frozen ground. A heater that burns fuel under a cover kills by its fumes: vent it outside."
+        )
+    if fast:
+        cautions.append(
+            f"Above {decimal(act_above, 3)} lb/sq ft/h the top cracks before it is hard: protection stands before the "
+            "truck comes, and stays until the cure is on."
+        )
+    elif rate > act_above / 1.4 + NOISE:
+        cautions.append(
+            "Within 40 % of the limit, which is how far off the estimate may be: have the protection ready."
+        )
+    if rate <= NOISE:
+        cautions.append("The air wets the slab instead of drying it: bleed water stays long. Wait with the finish.")
+    return cautions
+
+
+CALCULATOR = Calculator(
+    name="pour-weather",
+    title="Weather for a pour",
+    trade="concrete",
+    summary="How fast a fresh slab dries on this day, what to do about it, and when it is too hot or too cold.",
+    function=pour_weather,
+    inputs=(
+        Input("air", "Air", "temperature", "F", default=80.0, least=0, most=125),
+        Input("humidity", "Relative humidity", "percent", "%", default=50.0, least=1, most=100),
+        Input(
+            "mix",
+            "Concrete",
+            "temperature",
+            "F",
+            default=80.0,
+            least=33,
+            most=125,
+            help="From the ticket or by thermometer. Before the truck comes: the air's, and 10 F more in summer.",
+        ),
+        Input(
+            "wind",
+            "Wind at the slab",
+            "number",
+            "mph",
+            default=10.0,
+            least=0,
+            most=60,
+            help="Average, 20 in above the slab. A forecast is for 33 ft up, where it blows harder: the safe side.",
+        ),
+        Input(
+            "coldest",
+            "Coldest air until the second night is over",
+            "temperature",
+            "F",
+            default=50.0,
+            least=-40,
+            most=110,
+        ),
+        Input("act_above", "Act above", "number", "lb/sq ft/h", default=0.2, least=0.05, most=0.25),
+        Input("hottest_mix", "Hottest mix", "temperature", "F", default=95.0, least=70, most=95),
+        Input("coldest_mix", "Coldest mix", "temperature", "F", default=55.0, least=40, most=70),
+        Input("coldest_air", "Coldest air without protection", "temperature", "F", default=40.0, least=40, most=60),
+    ),
+    outputs=(
+        Output("verdict", "Verdict", "text"),
+        Output("evaporation", "Drying, the larger of both", "number", "lb/sq ft/h", 0.01, "up"),
+        Output("todo", "Against drying", "text"),
+        Output("calm", "Without it", "text", help="The wind up to which the slab dries slowly enough by itself."),
+        Output("menzel", "Drying by Menzel", "number", "lb/sq ft/h", 0.001),
+        Output("uno", "Drying by Uno", "number", "lb/sq ft/h", 0.001),
+        Output("passes", "Pour as planned", "yes-no"),
+    ),
+    formula=(
+        "Menzel: W = 0.44 (e0 - ea) (0.253 + 0.096 V), in lb/sq ft/h; e0 is the vapour pressure of water at the "
+        "concrete's temperature and ea that of the air, in psi; V is the wind in mph.\n\n"
+        "Uno: E = 5 ([Tc + 18]^2.5 - r [Ta + 18]^2.5) (V + 4) / 1,000,000, in kg/m2/h; C and km/h; r is the humidity "
+        "as a share.\n\n"
+        "Vapour pressure at saturation: 6.112 exp(17.62 t / (243.12 + t)) hPa, t in C."
+    ),
+    sources=(
+        Citation("aci-305", "305R, evaporation of surface moisture; 305.1, temperature at discharge"),
+        Citation("uno-1998"),
+        Citation("wmo-8", "Annex 4.B"),
+        Citation("aci-306", "1.1, Table 3.1"),
+        Citation("hover-2020"),
+        COMMON_PRACTICE,
+    ),
+    example={"air": "80 F", "humidity": "50 %", "mix": "87 F", "wind": "12"},
+    other_names=("evaporation rate", "plastic shrinkage cracks", "hot weather concreting", "cold weather concreting"),
+    cannot_decide=(
+        "An estimate: the true rate may be 40 % more or less. Mixes that hardly bleed (silica fume, low water) crack "
+        "earlier, from about 0.1 lb/sq ft/h. The limits of cold are for slabs under 12 in. Whoever leads the pour "
+        "decides on the day, by the surface and not by the figure; the city's and the engineer's limits rule."
+    ),
+    plots=(
+        Plot(
+            "Drying against wind, in dry, middling and damp air",
+            "wind",
+            "evaporation",
+            0,
+            25,
+            ("humidity", (20.0, 50.0, 80.0)),
+        ),
+    ),
+)
