@@ -1,0 +1,71 @@
+"""Drawings of calculators as SVG, at build time. `build_tools/browser/script/draw.js` writes the same on the page.
+
+Both write out what `calculators.drawing_layout` laid out, so that they cannot differ in more than the letters of XML.
+"""
+
+from __future__ import annotations
+
+import json
+from functools import lru_cache
+from html import escape
+from typing import Any
+
+import drawsvg
+
+from calculators.declaration import Sheet
+from calculators.drawing_layout import lay_out
+
+TONES = ("paper", "air", "plastic", "steel", "solid")
+"""Fills that the style sheet gives; ``none`` is none, and every other one is a hatch."""
+
+
+def svg(sheet: Sheet, key: str) -> str:
+    """The drawing as an SVG element. ``key`` begins every id within, so it must be used once on a page.
+
+    >>> from calculators.drawing import rectangle, sheet
+    >>> text = svg(sheet("A board", "A board 8 ft long.", [rectangle(0.0, 0.0, 96.0, 5.5, "wood", "cut")]), "board")
+    >>> "A board 8 ft long." in text, 'url(#board-wood)' in text
+    (True, True)
+    """
+    return _svg(json.dumps(sheet), key)
+
+
+@lru_cache(maxsize=500)
+def _svg(sheet: str, key: str) -> str:
+    """A build draws the same sheet for its page and for a step, and a preview draws it again and again."""
+    laid = lay_out(json.loads(sheet))
+    width, height = (float(figure) for figure in laid["box"].split()[2:])
+    names = {"role": "img", "aria_labelledby": f"{key}-title {key}-alt", "class": "drawing"}
+    drawing = drawsvg.Drawing(width, height, viewBox=laid["box"], **names)
+    drawing.append(drawsvg.Title(laid["title"], id=f"{key}-title"))
+    drawing.append(drawsvg.Raw(f'<desc id="{key}-alt">{escape(laid["alt"])}</desc>'))
+    for hatch in laid["hatches"]:
+        drawing.append_def(_pattern(hatch, key))
+    for mark in laid["marks"]:
+        drawing.append(_element(mark, key))
+    return str(drawing.as_svg(header="", skip_js=True, skip_css=True))
+
+
+def _pattern(hatch: dict[str, Any], key: str) -> Any:
+    width, height = hatch["width"], hatch["height"]
+    tile = drawsvg.Pattern(width, height, id=f"{key}-{hatch['name']}", patternUnits="userSpaceOnUse")
+    tile.append(drawsvg.Path(d=f"M0 0H{width}V{height}H0Z", class_="in-paper"))
+    tile.append(drawsvg.Path(d=hatch["d"], class_="hatch"))
+    return tile
+
+
+def _element(mark: dict[str, Any], key: str) -> Any:
+    if mark["kind"] == "text":
+        turned = {"transform": mark["turn"]} if mark["turn"] else {}
+        return drawsvg.Text(mark["text"], None, mark["x"], mark["y"], text_anchor=mark["anchor"], **turned)
+    filled = _fill(mark["fill"], key)
+    look = " ".join(("on-" + mark["look"], filled.pop("class", ""))).strip()
+    if mark["kind"] == "circle":
+        return drawsvg.Circle(mark["cx"], mark["cy"], mark["r"], class_=look, **filled)
+    return drawsvg.Path(d=mark["d"], class_=look, **filled)
+
+
+def _fill(fill: str, key: str) -> dict[str, str]:
+    if fill in TONES:
+        return {"class": f"in-{fill}"}
+    return {"fill": "none" if fill == "none" else f"url(#{key}-{fill})"}
