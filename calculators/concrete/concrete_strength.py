@@ -1,0 +1,293 @@
+"""How strong concrete is after some days of warm or cold weather, and who may cross it when.
+
+Concrete gains strength by age and by warmth. The days are counted as days at 73 F: a cold day counts for less (the
+maturity method), and one published curve tells the strength of ordinary concrete at that age.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.concrete.maturity import (
+    CURVES,
+    DAY,
+    STANDARD_CURE,
+    counted_hours,
+    days_to_share,
+    hours_until,
+    pace,
+    share_at,
+)
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    CREW_RULE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    Plot,
+)
+from calculators.writing import NOISE, decimal, rounded, with_unit
+
+FREEZING = 32.0
+HOT = 100.0
+YEAR = 365 * DAY
+
+
+def ready_after(share: float, wait: float, cement: str, weather: list[dict[str, Any]], warmth: list[float]) -> float:
+    """Hours until the share is reached and the wait is over; -1 for more than a year, -2 for never by the curve.
+
+    ``warmth`` is the temperature behind the rows, and the datum.
+
+    >>> ready_after(0.35, 48, "ordinary", [], [73, 32])
+    48
+    """
+    days = days_to_share(share, cement)
+    if days < 0:
+        return -2.0
+    hours = hours_until(days * DAY, weather, warmth[0], warmth[1])
+    if hours < 0 or hours > YEAR:
+        return -1.0
+    return max(hours, wait)
+
+
+def in_words(hours: float) -> str:
+    """A wait in days, up to the next half day.
+
+    >>> [in_words(24), in_words(61), in_words(-1), in_words(-2)]
+    ['1 day', '3 days', 'not in this weather', 'never: this mix does not get so strong']
+    """
+    if hours < -1.5:
+        return "never: this mix does not get so strong"
+    if hours < 0:
+        return "not in this weather"
+    return with_unit(decimal(rounded(hours / DAY, 0.5, "up"), 1), "days")
+
+
+def concrete_strength(
+    weather: list[dict[str, Any]] | None = None,
+    temperature: float = 73.0,
+    age: float = 168.0,
+    strength: float = 4000.0,
+    cement: str = "ordinary",
+    datum: float = 32.0,
+    walk_strength: float = 800.0,
+    car_strength: float = 1400.0,
+    truck_strength: float = 2800.0,
+    walk_wait: float = 24.0,
+    car_wait: float = 48.0,
+    truck_wait: float = 168.0,
+    frost_safe: float = 500.0,
+) -> Answer:
+    """Strength at an age in the weather given, and when people, cars and trucks may cross.
+
+    ``weather`` is a list of {"time": h, "temperature": F} from the pour on; behind it ``temperature`` (F) goes on.
+    ``age`` and the waits in hours, strengths in psi, ``strength`` is the mix's at 28 days.
+    Equivalent age = sum of hours x (temperature - datum) / (73 F - datum); strength = 28-day strength x t / (a + b t).
+
+    Sources: ACI 209R-92 Eq. 2-1 (a = 4.0 days, b = 0.85; Type III cement 2.3 and 0.92); ASTM C1074, Eq. 1 and the
+    datum of 32 F (0 C); frost-safe at 500 psi, ACI 306R (from memory). Strengths to cross at: this crew's rule.
+
+    >>> answer = concrete_strength(temperature=50.0)
+    >>> [answer["strength_then"], answer["percent"], answer["walk"], answer["car"], answer["truck"]]
+    [1859.09, 46.477, '2.5 days', '5 days', '16 days']
+    """
+    rows: list[dict[str, Any]] = []
+    if weather is not None:
+        rows = weather
+    counted = counted_hours(age, rows, temperature, datum)
+    share = share_at(counted / DAY, cement)
+    warmth = [temperature, datum]
+    walk = ready_after(walk_strength / strength, walk_wait, cement, rows, warmth)
+    car = ready_after(car_strength / strength, car_wait, cement, rows, warmth)
+    truck = ready_after(truck_strength / strength, truck_wait, cement, rows, warmth)
+    return {
+        "strength_then": share * strength,
+        "percent": share * 100,
+        "may_cross": may_cross(age, walk, car, truck),
+        "walk": in_words(walk),
+        "car": in_words(car),
+        "truck": in_words(truck),
+        "equivalent_age": counted,
+        "maturity": counted * (STANDARD_CURE - datum) * 5 / 9,
+        "cautions": cautions_for(rows, temperature, age, strength, cement, datum, frost_safe),
+        "working": working_of(rows, temperature, age, strength, cement, datum),
+    }
+
+
+def may_cross(age: float, walk: float, car: float, truck: float) -> str:
+    """Who may cross at that age. Hours; a time below 0 never comes.
+
+    >>> [may_cross(12, 24, 48, 168), may_cross(48, 24, 48, 168), may_cross(400, 24, 48, -1)]
+    ['nobody', 'people and cars', 'people and cars']
+    """
+    if truck >= 0 and age >= truck - NOISE and age >= car - NOISE:
+        return "people, cars and trucks"
+    if car >= 0 and age >= car - NOISE:
+        return "people and cars"
+    if walk >= 0 and age >= walk - NOISE:
+        return "people on foot"
+    return "nobody"
+
+
+def working_of(
+    rows: list[dict[str, Any]], temperature: float, age: float, strength: float, cement: str, datum: float
+) -> list[str]:
+    """The arithmetic, one line a stretch of weather."""
+    lines = []
+    clock = 0.0
+    for row in rows:
+        part = min(row["time"], age - clock)
+        if part > 0:
+            lines.append(stretch(part, row["temperature"], datum))
+        clock = clock + max(0.0, part)
+    if age > clock:
+        lines.append(stretch(age - clock, temperature, datum))
+    counted = counted_hours(age, rows, temperature, datum) / DAY
+    share = share_at(counted, cement)
+    below = f"({decimal(CURVES[cement][0], 2)} + {decimal(CURVES[cement][1], 2)} x {decimal(counted, 2)})"
+    lines.append(
+        f"share of the 28-day strength: {decimal(counted, 2)} / {below} = {decimal(share * 100, 1)} %; of "
+        f"{decimal(strength, 0)} psi: {decimal(share * strength, 0)} psi"
+    )
+    return lines
+
+
+def stretch(hours: float, temperature: float, datum: float) -> str:
+    """One stretch of weather in words."""
+    days = with_unit(decimal(hours / DAY, 2), "days")
+    counts = decimal(hours / DAY * pace(temperature, datum), 2)
+    scale = f"({decimal(temperature, 0)} - {decimal(datum, 0)}) / ({decimal(STANDARD_CURE, 0)} - {decimal(datum, 0)})"
+    if temperature <= datum:
+        return f"{days} at {decimal(temperature, 0)} F, at or below the datum of {decimal(datum, 0)} F: counts nothing"
+    return f"{days} at {decimal(temperature, 0)} F x {scale} = {counts} at 73 F"
+
+
+def cautions_for(
+    rows: list[dict[str, Any]],
+    temperature: float,
+    age: float,
+    strength: float,
+    cement: str,
+    datum: float,
+    frost_safe: float,
+) -> list[str]:
+    """What to watch in this weather."""
+    cautions = []
+    spells = []
+    for row in rows:
+        spells.append(row)
+    spells.append({"time": max(age, DAY), "temperature": temperature})
+    clock = 0.0
+    frozen = False
+    hot = False
+    for spell in spells:
+        counted = counted_hours(clock, rows, temperature, datum)
+        weak = share_at(counted / DAY, cement) * strength < frost_safe
+        if spell["temperature"] <= FREEZING and weak:
+            frozen = True
+        if spell["temperature"] > HOT:
+            hot = True
+        clock = clock + spell["time"]
+    if frozen:
+        cautions.append(
+            f"It freezes before the concrete has {decimal(frost_safe, 0)} psi: fresh concrete that freezes once never "
+            "gets its strength. These figures do not hold for it; blankets go on before, or the pour waits."
+        )
+    if hot:
+        cautions.append("Over 100 F concrete is strong early and weaker for good: later strengths here are too high.")
+    if age < DAY:
+        cautions.append("In the first day the curve says more than there is: concrete has to set first.")
+    return cautions
+
+
+CALCULATOR = Calculator(
+    name="concrete-strength",
+    title="Strength of concrete by days and warmth",
+    trade="concrete",
+    summary="How strong the slab is after these days of weather, and when people, cars and trucks may cross.",
+    function=concrete_strength,
+    inputs=(
+        Input(
+            "weather",
+            "Weather since the pour",
+            "rows",
+            default=[],
+            columns=(
+                Input("time", "Time", "time", "days", least=0, most=8760),
+                Input("temperature", "Average", "temperature", "F", least=-40, most=130),
+            ),
+            help="The slab's average, day and night; without a thermometer in it the air's.",
+        ),
+        Input("temperature", "Average after that", "temperature", "F", default=73.0, least=-40, most=130),
+        Input("age", "Age", "time", "days", default=168.0, least=0, most=8760, help="From the last broom stroke."),
+        Input("strength", "Strength of the mix at 28 days", "number", "psi", default=4000.0, least=2000, most=10000),
+        Input(
+            "cement",
+            "Cement",
+            "choice",
+            default="ordinary",
+            choices=(Choice("ordinary", "ordinary, Type I"), Choice("early", "early strength, Type III")),
+        ),
+        Input(
+            "datum",
+            "Datum temperature",
+            "temperature",
+            "F",
+            default=32.0,
+            least=0,
+            most=50,
+            usual=(14, 32),
+            help="At or below it nothing is gained. 32 F unless a laboratory has found the mix's own.",
+        ),
+        Input("walk_strength", "People cross at", "number", "psi", default=800.0, least=500, most=10000),
+        Input("car_strength", "Cars cross at", "number", "psi", default=1400.0, least=500, most=10000),
+        Input("truck_strength", "Trucks cross at", "number", "psi", default=2800.0, least=500, most=10000),
+        Input("walk_wait", "Never before, on foot", "time", "h", default=24.0, least=12, most=8760),
+        Input("car_wait", "Never before, a car", "time", "h", default=48.0, least=24, most=8760),
+        Input("truck_wait", "Never before, a truck", "time", "days", default=168.0, least=72, most=8760),
+        Input("frost_safe", "Safe from one frost at", "number", "psi", default=500.0, least=500, most=2000),
+    ),
+    outputs=(
+        Output("strength_then", "Strength at that age", "number", "psi", 10, "down"),
+        Output("percent", "Of the 28-day strength", "percent", "%", 1, "down"),
+        Output("may_cross", "May cross at that age", "text"),
+        Output("walk", "People, after", "text"),
+        Output("car", "A car, after", "text"),
+        Output("truck", "A truck, after", "text"),
+        Output("equivalent_age", "Counts as, at 73 F", "time", "days", 0.1, "down"),
+        Output("maturity", "Maturity", "number", "C-h", 1),
+    ),
+    formula=(
+        "Each stretch of weather counts as days at 73 F: days x (average - datum) / (73 F - datum), and nothing below "
+        "the datum. Their sum is t. Strength = 28-day strength x t / (4.0 + 0.85 t); with early-strength cement "
+        "t / (2.3 + 0.92 t). Maturity is the same sum in Celsius: hours x (average - datum).\n\n"
+        "Each crossing waits for its strength, and never less than the crew's wait."
+    ),
+    sources=(
+        Citation("aci-209", "Eq. 2-1, Table 2.2.1"),
+        Citation("astm-c1074", "Eq. 1, datum temperature"),
+        Citation("aci-306", "freezing before 500 psi, from memory"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"weather": [{"time": "2 days", "temperature": "50 F"}], "temperature": "60 F", "age": "7 days"},
+    other_names=("maturity", "concrete curing time", "strength gain", "when to drive on concrete"),
+    cannot_decide=(
+        "How strong this concrete is: that is found by cylinders cured beside the slab, or by the mix's own maturity "
+        "curve from a laboratory. The curve is for moist-cured concrete; a slab that dried out, fly ash, slag and "
+        "added water are slower. For anything that carries people or a building, the engineer decides."
+    ),
+    plots=(
+        Plot(
+            "Strength against days, cold, cool and mild",
+            "age",
+            "strength_then",
+            0,
+            672,
+            ("temperature", (40.0, 55.0, 73.0)),
+        ),
+    ),
+)
