@@ -10,6 +10,7 @@ The tree is built from the parser's events in a loop, so no depth of nesting can
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -17,12 +18,12 @@ from typing import Any
 import yaml
 from yaml.events import (
     AliasEvent,
-    CollectionStartEvent,
     DocumentStartEvent,
     MappingEndEvent,
     MappingStartEvent,
     ScalarEvent,
     SequenceEndEvent,
+    SequenceStartEvent,
 )
 
 from build_tools.book.problems import Problem
@@ -105,12 +106,12 @@ def _refused(file: str, message: str) -> Document:
 
 @dataclass(slots=True)
 class _Open:
-    """A mapping or sequence that is being filled."""
+    """A mapping or sequence that is being filled. ``keys`` holds where each key of a mapping stands."""
 
     items: dict[str, Any] | list[Any]
     location: Location
     key: str | None = None
-    keys: dict[str, int] = field(default_factory=dict)
+    keys: dict[str, Any] = field(default_factory=dict)
     skip: bool = False
 
 
@@ -126,9 +127,19 @@ class _Tree:
         self._stack: list[_Open] = []
         self._documents = 0
         self._ended = False
+        take: dict[type, Callable[[Any], None]] = {
+            ScalarEvent: self._scalar,
+            MappingStartEvent: self._start,
+            SequenceStartEvent: self._start,
+            MappingEndEvent: self._end,
+            SequenceEndEvent: self._end,
+            AliasEvent: self._alias,
+            DocumentStartEvent: self._document,
+        }
         try:
             for event in yaml.parse(text, Loader=_Loader):
-                self._take(event)
+                if type(event) in take:
+                    take[type(event)](event)
                 if self._ended:
                     break
         except yaml.MarkedYAMLError as problem:
@@ -147,31 +158,35 @@ class _Tree:
         line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
         self.problems.append(Problem(self.file, line, column, "error", message, hint))
 
-    def _take(self, event: Any) -> None:
-        if isinstance(event, ScalarEvent):
+    def _scalar(self, event: Any) -> None:
+        if event.anchor is not None or event.tag is not None:
             self._refuse_marks(event)
-            quoted = event.style is not None
-            value = None if not quoted and event.value in NOTHING else event.value
-            self._put(value, event.start_mark, key=event.value)
-        elif isinstance(event, CollectionStartEvent):
+        text = event.value
+        plain = event.style is None
+        self._put(None if plain and text in NOTHING else text, event.start_mark, text)
+
+    def _start(self, event: Any) -> None:
+        if event.anchor is not None or event.tag is not None:
             self._refuse_marks(event)
-            if len(self._stack) >= DEEPEST:
-                self._error(event.start_mark, f"is nested more than {DEEPEST} deep")
-                self._ended = True
-                return
-            items: dict[str, Any] | list[Any] = {} if isinstance(event, MappingStartEvent) else []
-            location = self._put(items, event.start_mark, key=None)
-            self._stack.append(_Open(items, location))
-        elif isinstance(event, MappingEndEvent | SequenceEndEvent):
-            self._stack.pop()
-        elif isinstance(event, AliasEvent):
-            self._error(event.start_mark, f"an alias ('*{event.anchor}') is not used in this book", "write it out")
-            self._put(None, event.start_mark, key=f"*{event.anchor}")
-        elif isinstance(event, DocumentStartEvent):
-            self._documents += 1
-            if self._documents > 1:
-                self._error(event.start_mark, "starts a second document ('---')", "put it into a file of its own")
-                self._ended = True
+        if len(self._stack) >= DEEPEST:
+            self._error(event.start_mark, f"is nested more than {DEEPEST} deep")
+            self._ended = True
+            return
+        items: dict[str, Any] | list[Any] = {} if isinstance(event, MappingStartEvent) else []
+        self._stack.append(_Open(items, self._put(items, event.start_mark, None)))
+
+    def _end(self, event: Any) -> None:
+        self._stack.pop()
+
+    def _alias(self, event: Any) -> None:
+        self._error(event.start_mark, f"an alias ('*{event.anchor}') is not used in this book", "write it out")
+        self._put(None, event.start_mark, f"*{event.anchor}")
+
+    def _document(self, event: Any) -> None:
+        self._documents += 1
+        if self._documents > 1:
+            self._error(event.start_mark, "starts a second document ('---')", "put it into a file of its own")
+            self._ended = True
 
     def _refuse_marks(self, event: Any) -> None:
         if event.anchor is not None:
@@ -179,46 +194,49 @@ class _Tree:
         if event.tag not in (None, "!"):
             self._error(event.start_mark, f"a tag ('{event.tag}') is not used in this book", "leave it out")
 
-    def _put(self, value: Any, mark: Any, *, key: str | None) -> Location:
-        """Put a value where it belongs and say its location; a scalar may turn out to be a key."""
+    def _put(self, value: Any, mark: Any, text: str | None) -> Location:
+        """Put a value where it belongs and say its location; a scalar, whose text is given, may turn out to be a key.
+
+        Locations are made only where places are asked for.
+        """
         if not self._stack:
             self.data = value
-            self._note((), mark)
-            return ()
+            return self._note((), mark)
         inside = self._stack[-1]
         if isinstance(inside.items, list):
-            location = (*inside.location, len(inside.items)) if self._with_places else ()
-            self._note(location, mark)
             inside.items.append(value)
-            return location
+            return self._note((*inside.location, len(inside.items) - 1), mark) if self._with_places else ()
         if inside.key is None:
-            self._take_key(inside, value, key, mark)
+            self._take_key(inside, text, mark)
             return ()
-        location = (*inside.location, inside.key) if self._with_places else ()
+        key, inside.key = inside.key, None
         if not inside.skip:
-            self._note(location, mark)
-            inside.items[inside.key] = value
-        inside.key = None
-        return location
+            inside.items[key] = value
+        if not self._with_places:
+            return ()
+        location = (*inside.location, key)
+        return location if inside.skip else self._note(location, mark)
 
-    def _take_key(self, inside: _Open, value: Any, key: str | None, mark: Any) -> None:
+    def _take_key(self, inside: _Open, key: str | None, mark: Any) -> None:
         if key is None:
             self._error(mark, "a key must be a plain word", "put the list or mapping after a key and a colon")
             key = "?"
         if key == "<<":
             self._error(mark, "a merge key ('<<') is not used in this book", "write the fields out")
+        inside.key = key
         inside.skip = key in inside.keys
         if inside.skip:
-            self._error(mark, f"'{key}' is written twice; it stands already in line {inside.keys[key]}", "keep one")
-        else:
-            inside.keys[key] = mark.line + 1
-        inside.key = key
-        if self._with_places and not inside.skip:
-            self.places[(*inside.location, key, "")] = (mark.line + 1, mark.column + 1)
+            first = inside.keys[key].line + 1
+            self._error(mark, f"'{key}' is written twice; it stands already in line {first}", "keep one")
+            return
+        inside.keys[key] = mark
+        if self._with_places:
+            self._note((*inside.location, key, ""), mark)
 
-    def _note(self, location: Location, mark: Any) -> None:
+    def _note(self, location: Location, mark: Any) -> Location:
         if self._with_places:
             self.places[location] = (mark.line + 1, mark.column + 1)
+        return location
 
 
 def _mend(said: str) -> str:
