@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calculators.declaration import Input
-from calculators.writing import exactly
+from calculators.metric import exactly_in
 
 MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 """The quantities that are taken off the work, so that an odd one is measured again."""
@@ -15,18 +15,23 @@ MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 ANSWERS = " that this answers for"
 
 
-def over_limit(item: Input, value: Any, label: str) -> str:
+def as_given(item: Input, value: Any, metric: bool) -> str:
+    """A value of an input as a person gave it."""
+    return exactly_in(value, item.quantity, item.unit, metric)
+
+
+def over_limit(item: Input, value: Any, label: str, metric: bool) -> str:
     """The message for a value outside the hard limits of an input; nothing inside them."""
     if item.most is not None and value > item.most:
-        most = exactly(item.most, item.quantity, item.unit)
-        return label + ": " + exactly(value, item.quantity, item.unit) + " is more than the " + most + ANSWERS
+        most = as_given(item, item.most, metric)
+        return label + ": " + as_given(item, value, metric) + " is more than the " + most + ANSWERS
     if item.least is not None and value < item.least:
-        least = exactly(item.least, item.quantity, item.unit)
-        return label + ": " + exactly(value, item.quantity, item.unit) + " is less than the " + least + ANSWERS
+        least = as_given(item, item.least, metric)
+        return label + ": " + as_given(item, value, metric) + " is less than the " + least + ANSWERS
     return ""
 
 
-def unusual(item: Input, value: Any, label: str) -> str:
+def unusual(item: Input, value: Any, label: str, metric: bool) -> str:
     """The caution for a value outside the usual range of an input; nothing inside it."""
     if item.usual is None:
         return ""
@@ -34,8 +39,8 @@ def unusual(item: Input, value: Any, label: str) -> str:
     high = item.usual[1]
     if low <= value <= high:
         return ""
-    given = label + ": " + exactly(value, item.quantity, item.unit)
-    usual = exactly(low, item.quantity, item.unit) + " to " + exactly(high, item.quantity, item.unit)
+    given = label + ": " + as_given(item, value, metric)
+    usual = as_given(item, low, metric) + " to " + as_given(item, high, metric)
     again = "; check it"
     if item.quantity in MEASURED:
         again = "; measure it again"
@@ -59,7 +64,7 @@ def each_value(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[dict[
     return found
 
 
-def limits(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[tuple[str, str]]:
+def limits(inputs: Sequence[Input], values: Mapping[str, Any], metric: bool = False) -> list[tuple[str, str]]:
     """Each value outside its hard limits: the input's name and the message.
 
     >>> rise = Input("rise", "Rise of the finished floor", "length", "in", least=0, most=2)
@@ -68,13 +73,13 @@ def limits(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[tuple[str
     """
     found: list[tuple[str, str]] = []
     for one in each_value(inputs, values):
-        message = over_limit(one["input"], one["value"], one["label"])
+        message = over_limit(one["input"], one["value"], one["label"], metric)
         if message != "":
             found.append((one["name"], message))
     return found
 
 
-def unusual_values(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[str]:
+def unusual_values(inputs: Sequence[Input], values: Mapping[str, Any], metric: bool = False) -> list[str]:
     """The cautions for the values outside their usual range.
 
     >>> unusual_values([Input("recess", "Recess", "length", "in", usual=(0.25, 1))], {"recess": 1.5})
@@ -82,7 +87,7 @@ def unusual_values(inputs: Sequence[Input], values: Mapping[str, Any]) -> list[s
     """
     found: list[str] = []
     for one in each_value(inputs, values):
-        caution = unusual(one["input"], one["value"], one["label"])
+        caution = unusual(one["input"], one["value"], one["label"], metric)
         if caution != "":
             found.append(caution)
     return found

@@ -6,22 +6,25 @@ answer with each output's rounding. ``compute`` is the first two together.
 
 from __future__ import annotations
 
-import difflib
-from collections.abc import Iterable, Mapping, Sequence
-from functools import lru_cache
+from collections.abc import Mapping, Sequence
 from math import isfinite
 from typing import Any
 
+from calculators.answering import (
+    filled,
+    keep_limits,
+    missing,
+    names_of,
+    read_one,
+    read_rows,
+    shown_row,
+    shown_value,
+    split_rows,
+    with_cautions,
+)
 from calculators.declaration import Answer, Calculator, Input, Output, Refused
 from calculators.limits import limits as limits
-from calculators.limits import unusual_values
-from calculators.reading import Unreadable, read
-from calculators.shapes import read_plan
-from calculators.writing import write
-
-_read = lru_cache(maxsize=10_000)(read)
-"""A book writes the same figures again and again."""
-NOT_A_NUMBER = ("choice", "yes-no", "text", "plan", "rows")
+from calculators.nearness import did_you_mean
 
 
 def read_inputs(calculator: Calculator, written: Mapping[str, object]) -> tuple[dict[str, Any], list[Refused]]:
@@ -36,7 +39,7 @@ def read_inputs(calculator: Calculator, written: Mapping[str, object]) -> tuple[
         given = written.get(item.name)
         if _is_empty(given):
             if item.default is None:
-                refused.append(_missing(item, item.name, item.label))
+                refused.append(Refused(item.name, missing(item.label)))
             continue
         try:
             values[item.name] = _value(item, given, item.name, item.label)
@@ -55,18 +58,9 @@ def _is_empty(given: object) -> bool:
 
 
 def _unknown(calculator: Calculator, name: str) -> Refused:
-    names = [item.name for item in calculator.inputs]
-    hint = _near(name, names) or f"; its inputs are {', '.join(names)}"
+    names = names_of(calculator.inputs)
+    hint = did_you_mean(name, names) or f"; its inputs are {', '.join(names)}"
     return Refused(name, f"'{name}' is not an input of '{calculator.name}'{hint}")
-
-
-def _missing(item: Input, name: str, label: str) -> Refused:
-    return Refused(name, f"{label} is not given, and has no default")
-
-
-def _near(word: str, words: Iterable[str]) -> str:
-    near = difflib.get_close_matches(word, list(words), n=1)
-    return f"; did you mean '{near[0]}'?" if near else ""
 
 
 def _value(item: Input, given: object, name: str, label: str) -> Any:
@@ -75,84 +69,37 @@ def _value(item: Input, given: object, name: str, label: str) -> Any:
         return _rows(item, given, name, label)
     if item.quantity == "plan" and isinstance(given, list):
         return given
-    if item.quantity == "yes-no":
-        return _yes_no(given, name, label)
-    text = _text(given, name, label)
-    if item.quantity == "text":
-        return text
-    if item.quantity == "choice":
-        return _choice(item, text, name, label)
-    try:
-        return read_plan(text) if item.quantity == "plan" else _read(text, item.quantity, item.unit)
-    except Unreadable as unreadable:
-        raise Refused(name, f"{label}: {unreadable}") from unreadable
+    if isinstance(given, bool) and item.quantity == "yes-no":
+        return given
+    return read_one(item, _text(given, name, label), name, label, False)
 
 
 def _text(given: object, name: str, label: str) -> str:
     if isinstance(given, str):
-        return given.strip()
+        return given
     if isinstance(given, int | float) and not isinstance(given, bool) and isfinite(given):
         return f"{given:.12f}".rstrip("0").rstrip(".")
     raise Refused(name, f"{label}: a single figure or word is wanted")
 
 
-def _yes_no(given: object, name: str, label: str) -> bool:
-    word = str(given).strip().lower()
-    if word in ("yes", "y", "true"):
-        return True
-    if word in ("no", "n", "false"):
-        return False
-    raise Refused(name, f"{label}: '{given}' is neither yes nor no")
-
-
-def _choice(item: Input, text: str, name: str, label: str) -> str:
-    for choice in item.choices:
-        if text.lower() in (choice.name.lower(), choice.label.lower()):
-            return choice.name
-    names = [choice.name for choice in item.choices]
-    raise Refused(name, f"{label}: '{text}' is not one of {', '.join(names)}{_near(text, names)}")
-
-
 def _rows(item: Input, given: object, name: str, label: str) -> list[dict[str, Any]]:
-    rows = _split_rows(item, given, name, label) if isinstance(given, str) else given
+    rows = split_rows(item, given, name, label) if isinstance(given, str) else given
+    columns = ", ".join(names_of(item.columns))
     if not isinstance(rows, Sequence):
-        raise Refused(name, f"{label}: a list of rows is wanted, each with {_columns(item)}")
-    return [_row(item, row, name, f"{label}, row {number}") for number, row in enumerate(rows, start=1)]
+        raise Refused(name, f"{label}: a list of rows is wanted, each with {columns}")
+    texts = []
+    for number, row in enumerate(rows, start=1):
+        where = f"{label}, row {number}"
+        if not isinstance(row, Mapping):
+            raise Refused(name, f"{where}: a mapping is wanted with {columns}")
+        texts.append({str(key): _cell(cell, name, where) for key, cell in row.items()})
+    return read_rows(item, texts, name, label, False)
 
 
-def _columns(item: Input) -> str:
-    return ", ".join(column.name for column in item.columns)
-
-
-def _split_rows(item: Input, text: str, name: str, label: str) -> list[dict[str, str]]:
-    lines = [line for line in text.replace("\n", ";").split(";") if line.strip()]
-    rows = []
-    for number, line in enumerate(lines, start=1):
-        cells = line.split(",")
-        if len(cells) > len(item.columns):
-            raise Refused(name, f"{label}, row {number}: '{line.strip()}' has more columns than {_columns(item)}")
-        rows.append({column.name: cell for column, cell in zip(item.columns, cells, strict=False)})
-    return rows
-
-
-def _row(item: Input, row: object, name: str, label: str) -> dict[str, Any]:
-    if not isinstance(row, Mapping):
-        raise Refused(name, f"{label}: a mapping is wanted with {_columns(item)}")
-    names = [column.name for column in item.columns]
-    for key in row:
-        if key not in names:
-            raise Refused(name, f"{label}: '{key}' is not one of {', '.join(names)}{_near(str(key), names)}")
-    values = {}
-    for column in item.columns:
-        given = row.get(column.name)
-        where = f"{label}, {column.label}"
-        if not _is_empty(given):
-            values[column.name] = _value(column, given, name, where)
-        elif column.default is not None:
-            values[column.name] = column.default
-        else:
-            raise _missing(column, name, where)
-    return values
+def _cell(given: object, name: str, label: str) -> str:
+    if given is None or isinstance(given, bool):
+        return "" if given is None else "yes" if given else "no"
+    return _text(given, name, label)
 
 
 def run(calculator: Calculator, values: Mapping[str, Any]) -> Answer:
@@ -165,24 +112,11 @@ def run(calculator: Calculator, values: Mapping[str, Any]) -> Answer:
     for name in values:
         if name not in known:
             raise _unknown(calculator, name)
-    filled = {item.name: values.get(item.name, item.default) for item in calculator.inputs}
-    for item in calculator.inputs:
-        _sound(item, filled[item.name])
-    for name, message in limits(calculator.inputs, filled):
-        raise Refused(name, message)
-    answer = dict(calculator.function(**filled))
+    all_values = filled(calculator.inputs, values)
+    keep_limits(calculator.inputs, all_values, False)
+    answer = dict(calculator.function(**all_values))
     _keeps_declaration(calculator, answer)
-    answer["cautions"] = [*unusual_values(calculator.inputs, filled), *answer["cautions"]]
-    return answer
-
-
-def _sound(item: Input, value: Any) -> None:
-    if value is None:
-        raise _missing(item, item.name, item.label)
-    if item.quantity == "choice" and value not in [choice.name for choice in item.choices]:
-        raise Refused(item.name, f"{item.label}: '{value}' is not one of the choices")
-    if item.quantity not in NOT_A_NUMBER and not isfinite(value):
-        raise Refused(item.name, f"{item.label}: a finite number is wanted")
+    return with_cautions(calculator.inputs, all_values, answer, False)
 
 
 def _keeps_declaration(calculator: Calculator, answer: Answer) -> None:
@@ -221,15 +155,13 @@ def compute(calculator: Calculator, written: Mapping[str, object]) -> Answer:
 
 def shown(calculator: Calculator, answer: Mapping[str, Any], only: Sequence[str] = ()) -> dict[str, Any]:
     """Each output, or ``only`` those, as text in its written unit and rounding; rows are a list of such dicts."""
-    return _shown([output for output in calculator.outputs if len(only) == 0 or output.name in only], answer)
-
-
-def _shown(outputs: Sequence[Output], answer: Mapping[str, Any]) -> dict[str, Any]:
     texts: dict[str, Any] = {}
-    for output in outputs:
+    for output in calculator.outputs:
         value = answer[output.name]
+        if len(only) > 0 and output.name not in only:
+            continue
         if output.quantity == "rows":
-            texts[output.name] = [_shown(output.columns, row) for row in value]
+            texts[output.name] = [shown_row(output.columns, row, False) for row in value]
         else:
-            texts[output.name] = write(value, output.quantity, output.unit, output.step, output.rounds)
+            texts[output.name] = shown_value(output, value, False)
     return texts

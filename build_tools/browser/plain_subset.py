@@ -10,15 +10,14 @@ import ast
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from build_tools.book.problems import Problem
+
 MATH = {"sqrt", "sin", "cos", "tan", "atan", "pi", "floor", "ceil", "exp", "log"}
 BUILTINS = {"abs", "bool", "enumerate", "float", "int", "len", "list", "max", "min", "range", "str", "zip"}
 METHODS = {
     "append", "endswith", "extend", "find", "get", "insert", "items", "join", "keys", "lower", "pop", "replace",
     "split", "startswith", "strip", "upper", "values",
 }  # fmt: skip
-STOPS = {"refuse", "unreadable"}
-"""Functions that raise; the compiled script has its own."""
-
 NODES: dict[type[ast.AST], str] = {
     ast.Try: "'try': look before, and refuse in words",
     ast.ClassDef: "a class: use a dict",
@@ -53,8 +52,8 @@ class Module:
     imported: set[str] = field(default_factory=set)
 
 
-def refusals(source: str, file: str) -> list[str]:
-    """Every use of what is outside the subset, as `file:line: what, and what to write`."""
+def refusals(source: str, file: str, only: set[str] | None = None) -> list[Problem]:
+    """Every use of what is outside the subset, with what to write instead; ``only`` some functions, or all."""
     tree = ast.parse(source)
     for node in ast.walk(tree):
         if isinstance(node, ast.AnnAssign):
@@ -70,26 +69,10 @@ def refusals(source: str, file: str) -> list[str]:
                 found += [(part.lineno, f"math.{name.name}") for name in part.names if name.name not in MATH]
         elif isinstance(part, ast.Import):
             found.append((part.lineno, "'import' of a module: import its names"))
-    for function in _compiled(tree, module):
-        if function.name not in STOPS:
+    for function in module.functions.values():
+        if only is None or function.name in only:
             found += _in_function(function, module)
-    return [f"{file}:{line}: {message}" for line, message in sorted(set(found))]
-
-
-def _compiled(tree: ast.Module, module: Module) -> list[ast.FunctionDef]:
-    """The functions that go into the script: those a calculator's function calls, or all of a shared module's."""
-    given = [node.value for node in ast.walk(tree) if isinstance(node, ast.keyword) and node.arg == "function"]
-    starts = [value.id for value in given if isinstance(value, ast.Name) and value.id in module.functions]
-    if not starts:
-        return list(module.functions.values())
-    reached: list[str] = []
-    while starts:
-        name = starts.pop()
-        if name not in reached:
-            reached.append(name)
-            names = [node.id for node in ast.walk(module.functions[name]) if isinstance(node, ast.Name)]
-            starts += [name for name in names if name in module.functions]
-    return [module.functions[name] for name in reached]
+    return [Problem(file, line, 1, "error", message) for line, message in sorted(set(found))]
 
 
 def _in_function(function: ast.FunctionDef, module: Module) -> Iterator[tuple[int, str]]:

@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-import calculators
-from tests.plain_subset import refusals
+from build_tools.browser.compile import ENTRIES, refused
+from build_tools.browser.modules import reached, starts_of
+from build_tools.browser.plain_subset import refusals
+from calculators.registry import CALCULATORS
 
-HERE = Path(calculators.__file__).parent
-FULL_PYTHON = {"declaration.py", "registry.py", "run.py"}
-"""Modules that only ever run in Python."""
-
-MODULES = sorted(path for path in HERE.rglob("*.py") if path.name not in FULL_PYTHON)
+ON_SITE = [each for each in CALCULATORS.values() if each.on_site]
+STARTS = {each.name: starts_of(each) for each in ON_SITE} | {"every page": list(ENTRIES)}
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(HERE)))
-def test_module_keeps_to_the_plain_subset(path: Path) -> None:
-    found = refusals(path.read_text(encoding="utf-8"), f"calculators/{path.relative_to(HERE).as_posix()}")
-    assert not found, "\n".join(found)
+@pytest.mark.parametrize("what", STARTS)
+def test_what_the_page_runs_keeps_to_the_plain_subset(what: str) -> None:
+    found = refused(reached(STARTS[what]))
+    assert not found, "\n".join(str(problem) for problem in found)
+
+
+def said(source: str) -> list[str]:
+    """The problems of a source as `file:line: message`."""
+    return [f"{found.file}:{found.line}: {found.message}" for found in refusals(source, "a.py")]
 
 
 @pytest.mark.parametrize(
@@ -64,7 +66,7 @@ def test_module_keeps_to_the_plain_subset(path: Path) -> None:
 )
 def test_the_rule_refuses(body: str, message: str) -> None:
     source = f"def own(x: float, y: list[float]) -> object:\n    {body}\n"
-    assert f"a.py:2: {message}" in refusals(source, "a.py")
+    assert f"a.py:2: {message}" in said(source)
 
 
 @pytest.mark.parametrize(
@@ -77,7 +79,7 @@ def test_the_rule_refuses(body: str, message: str) -> None:
     ],
 )
 def test_the_rule_refuses_in_a_module(source: str, found: str) -> None:
-    assert refusals(source, "a.py") == [found]
+    assert said(source) == [found]
 
 
 def test_the_rule_allows_the_subset() -> None:
@@ -107,4 +109,4 @@ def main(width: float, rows: list[dict[str, float]], tight: bool) -> dict[str, o
     least = total if total < 3 else min(total, 5, abs(width))
     return {"total": total, "least": least, "words": ", ".join(words[0:2]), "text": text}
 """
-    assert refusals(source, "a.py") == []
+    assert said(source) == []

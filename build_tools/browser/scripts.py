@@ -1,0 +1,74 @@
+"""The scripts of the site: address to text. Compiling takes a second, so what was compiled is kept on disk."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable
+from importlib.metadata import version
+from pathlib import Path
+from typing import Any
+
+import calculators as package
+from build_tools.book.book import Book
+from build_tools.book.calls import bind
+from build_tools.book.checks.context import Context
+from build_tools.browser.compile import Scripts, as_script, compile_calculators
+from build_tools.browser.declarations import Standard, declaration
+from calculators.declaration import Calculator
+
+HERE = Path(__file__).parent
+
+
+def make_scripts(context: Context, kept: Path) -> dict[str, str]:
+    """The shared script, and one for each calculator; ``kept`` is the folder of what is dear to make.
+
+    Raises NotPlain for a calculator that the page could not run.
+    """
+    scripts = compiled(context.calculators.values(), kept)
+    made = {"assets/script/crew.js": scripts.core}
+    for name, functions in scripts.functions.items():
+        declared = declaration(context.calculators[name], standards_of(context, context.calculators[name]))
+        made[f"assets/script/calculators/{name}.js"] = functions.replace("DECLARATION", as_script(declared), 1)
+    return made
+
+
+def standards_of(context: Context, calculator: Calculator) -> dict[str, Standard]:
+    """The crew standard of each input that starts at one."""
+    ids = context.book.standards(calculator.name)
+    values = _values(context.book, calculator) if ids else {}
+    found: dict[str, Standard] = {}
+    for name, id in ids.items():
+        target = context.index.targets["value", id]
+        written = context.book.values[id].item.quantity
+        found[name] = {"id": id, "title": target.title, "url": target.url, "written": written, "value": values[name]}
+    return found
+
+
+def _values(book: Book, calculator: Calculator) -> dict[str, Any]:
+    return bind(book, calculator, {}).values
+
+
+def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:
+    """The compiled scripts, from disk where neither calculators nor compiler changed since."""
+    chosen = sorted((each for each in calculators if each.on_site), key=lambda each: each.name)
+    folder = kept / "scripts"
+    file = folder / f"{_mark([each.name for each in chosen])}.json"
+    if file.is_file():
+        held = json.loads(file.read_text(encoding="utf-8"))
+        return Scripts(held["core"], held["functions"])
+    made = compile_calculators(chosen)
+    folder.mkdir(parents=True, exist_ok=True)
+    for older in folder.glob("*.json"):
+        older.unlink(missing_ok=True)
+    file.write_text(json.dumps({"core": made.core, "functions": dict(made.functions)}), encoding="utf-8")
+    return made
+
+
+def _mark(names: list[str]) -> str:
+    """Changes with any source that the scripts are made from."""
+    paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.glob("*.py"), HERE / "script" / "core.js"]
+    mark = hashlib.sha256(f"{version('pscript')} {names}".encode())
+    for path in sorted(paths):
+        mark.update(path.read_bytes())
+    return mark.hexdigest()[:32]
