@@ -37,7 +37,7 @@ def work_ahead(maker: Maker) -> None:
     helpers = []
     for number in range(1, cores):
         ours, theirs = fork.Pipe(duplex=False)
-        process = fork.Process(target=_work, args=(maker, new[number::cores], theirs))
+        process = fork.Process(target=_work, args=(maker, new[number::cores], theirs), daemon=True)
         process.start()
         theirs.close()
         helpers.append((process, ours))
@@ -61,6 +61,6 @@ def _work(maker: Maker, entries: list[ProcedureEntry], result: Connection) -> No
 
 def _prepare(maker: Maker, entry: ProcedureEntry) -> Done:
     problems = check_procedure(maker.context, entry)
-    if any(problem.severity == "error" for problem in problems):
+    if any(problem.severity == "error" for problem in problems) or not maker.has_pictures(entry):
         return entry.id, problems, None, ""
     return entry.id, problems, procedure_page(maker, entry), procedure_json(maker.context, entry)

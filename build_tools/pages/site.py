@@ -96,6 +96,11 @@ class Maker:
         beside = sorted(shown.url for (folder, _), shown in self.pictures.items() if folder == entry.folder)
         return self.context.fingerprint, tuple(self.after[entry.id]), tuple(beside)
 
+    def has_pictures(self, entry: ProcedureEntry) -> bool:
+        """Whether every photo and drawing of a procedure could be made."""
+        wanted = [picture.file for step in entry.item.steps for picture in (step.photo, step.drawing) if picture]
+        return all((entry.folder, file) in self.pictures for file in wanted)
+
     def trades(self) -> list[str]:
         """The trades in the order that the book gives them."""
         return sorted(self.book.trades, key=lambda id: (self.book.trades[id].item.order, id))

@@ -10,9 +10,14 @@ from random import Random
 import pytest
 from PIL import Image
 
+from build_tools.book.checks import check
+from build_tools.book.checks.context import Context
 from build_tools.book.checks.pictures import LARGEST
 from build_tools.book.load import load_book
+from build_tools.book.memo import Memo
+from build_tools.pages.ahead import work_ahead
 from build_tools.pages.pictures import WIDEST, Shown, make_pictures
+from build_tools.pages.site import Maker
 from tests.builds import FEW, SMALL, change, context_of, copy_book, pages_of
 from tests.site_pages import SitePage
 
@@ -188,3 +193,18 @@ def test_a_damaged_photo_never_ends_in_a_traceback(book: Path, tmp_path: Path) -
         (book / "plumbing" / "flange.jpg").write_bytes(damaged)
         pictures, unreadable = make_pictures(loaded, tmp_path / "kept")
         assert len(pictures) + len(unreadable) == 1
+
+
+def test_a_missing_picture_in_a_large_book_is_named(book: Path) -> None:
+    """Pages that are made ahead on another core do not stumble over it."""
+    text = (book / FILE).read_text(encoding="utf-8")
+    for number in range(60):
+        (book / f"plumbing/set-bowl-{number}.yaml").write_text(text, encoding="utf-8")
+    picture = "    photo: {file: bowl.jpg, alt: The bowl}\n"
+    change(book / "plumbing/set-bowl-7.yaml", STEP, picture + STEP)
+    context = Context.of(load_book(book).book, Memo(), FEW)
+    pictures, _ = make_pictures(context.book, book / "kept")
+    work_ahead(Maker(context, pictures, "Small"))
+    (problem,) = check(context)
+    assert str(problem).endswith("error: there is no file 'bowl.jpg' beside this one")
+    assert problem.file.endswith("plumbing/set-bowl-7.yaml")
