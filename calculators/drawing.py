@@ -145,6 +145,28 @@ def dimension(x1: float, y1: float, x2: float, y2: float, text: str, side: str) 
     return {"kind": "dimension", "points": [[x1, y1], [x2, y2]], "text": text, "side": side}
 
 
+def enlarged(shapes: list[Shape], x: float, y: float, times: float) -> list[Shape]:
+    """The shapes so many times larger about 0, 0, and then moved to (x, y): a detail beside what it belongs to.
+
+    Say on the sheet how many times larger it is drawn.
+
+    >>> enlarged([circle(1.0, 2.0, 0.5)], 10.0, 0.0, 3.0)[0]["points"]
+    [[13.0, 6.0]]
+    """
+    found = []
+    for shape in shapes:
+        copy = {}
+        for name in shape:
+            copy[name] = shape[name]
+        copy["points"] = [[x + point[0] * times, y + point[1] * times] for point in shape["points"]]
+        if shape["kind"] == "circle":
+            copy["radius"] = shape["radius"] * times
+        if shape["kind"] == "label":
+            copy["room"] = shape["room"] * times
+        found.append(copy)
+    return found
+
+
 def sheet(title: str, alt: str, shapes: list[Shape], stretch: float = 1.0) -> Sheet:
     """A whole drawing. ``alt`` says the same in words with its figures.
 

@@ -82,9 +82,9 @@ def place_dimensions(placed: Placed, dimensions: list[dict[str, Any]], side: str
                 text_at = u2 + 5 + long / 2
             else:
                 text_at = u1 - 5 - long / 2
-        reach1 = min(u1, text_at - long / 2)
-        reach2 = max(u2, text_at + long / 2)
-        row = free_row(taken, reach1 - 3, reach2 + 3)
+        reach1 = min(u1, text_at - long / 2 - 3)
+        reach2 = max(u2, text_at + long / 2 + 3)
+        row = free_row(taken, reach1, reach2)
         taken.append([row, reach1, reach2])
         v = first + row * step
         away = 3.0
@@ -128,7 +128,7 @@ def in_order(items: list[dict[str, Any]], name: str) -> list[dict[str, Any]]:
     found: list[dict[str, Any]] = []
     for item in items:
         at = len(found)
-        while at > 0 and found[at - 1][name] > item[name]:
+        while at > 0 and found[at - 1][name] > item[name] + 0.01:
             at = at - 1
         found.insert(at, item)
     return found
@@ -189,10 +189,16 @@ def flag_fits(taken: list[list[float]], row: int, start: float, end: float, x: f
 
 
 def place_column(placed: Placed, leaders: list[dict[str, Any]], side: str) -> None:
-    """Leaders' texts one under the other beside the drawing, as near to the height of their places as they can."""
+    """Leaders' texts one under the other beside the drawing, as near to the height of their places as they can.
+
+    Of several at one height the nearest comes first, so that the lines to the others pass below it.
+    """
     if len(leaders) == 0:
         return
-    ordered = in_order(leaders, "y")
+    across = in_order(leaders, "x")
+    if side == "right":
+        across = [across[len(across) - 1 - i] for i in range(len(across))]
+    ordered = in_order(across, "y")
     tops: list[float] = []
     reach = placed["top"]
     total = -BETWEEN

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calculators.concrete.approach_drawing import approach_drawing
 from calculators.concrete.approach_limits import access_cautions, grade_cautions, refuse_shape
 from calculators.concrete.approach_shape import (
     bars_along,
@@ -210,6 +211,7 @@ CALCULATOR = Calculator(
     trade="concrete",
     summary="Concrete, base, forms, stakes and bars for one approach, and its slopes against the limits.",
     function=approach_concrete,
+    drawing=approach_drawing,
     inputs=(
         Input("throat", "Throat width, at the walk", "length", "ft-in", 144, 36, 1200, (108, 288)),
         Input("depth", "Depth, from curb line to walk", "length", "ft-in", 72, 24, 480, (36, 180)),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calculators.concrete.joint_spacing_drawing import joint_spacing_drawing
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
 from calculators.writing import decimal, feet_inches, inches, whole
 
@@ -159,6 +160,7 @@ CALCULATOR = Calculator(
     trade="concrete",
     summary="How far apart and how deep the joints of a plain slab go, and how a pad is divided.",
     function=joint_spacing,
+    drawing=joint_spacing_drawing,
     inputs=(
         Input("thickness", "Slab thickness", "length", "in", 6, 3, 12, (4, 10)),
         Input("aggregate", "Largest stone", "choice", default="up-to-3-4", choices=AGGREGATES),

@@ -18,6 +18,7 @@ from calculators.declaration import (
     Output,
     refuse,
 )
+from calculators.doors.lock_preparation_drawing import lock_preparation_drawing
 from calculators.writing import decimal, inches
 
 STANDARD_BACKSETS = {"2-3/8": 2.375, "2-3/4": 2.75}
@@ -264,6 +265,7 @@ CALCULATOR = Calculator(
     trade="doors",
     summary="Where to bore the door, where the strike goes, and what does not fit.",
     function=lock_preparation,
+    drawing=lock_preparation_drawing,
     inputs=(
         Input(
             "kind",

@@ -18,6 +18,7 @@ from calculators.declaration import (
     Output,
     refuse,
 )
+from calculators.flooring.board_layout_drawing import board_layout_drawing
 from calculators.writing import feet_inches, inches
 
 LEAST_ROOM = 24.0
@@ -185,6 +186,7 @@ CALCULATOR = Calculator(
     trade="flooring",
     summary="Where the start line goes, and how wide the first and the last row come out at each end.",
     function=board_layout,
+    drawing=board_layout_drawing,
     inputs=(
         Input(
             "width_near",

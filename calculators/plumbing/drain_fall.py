@@ -7,6 +7,7 @@ family has its own rule.
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.plumbing.drain_fall_drawing import drain_fall_drawing
 from calculators.writing import NOISE, decimal, inches
 
 QUARTER_A_FOOT = 0.25 / 12
@@ -109,6 +110,7 @@ CALCULATOR = Calculator(
     trade="plumbing",
     summary="How far the pipe drops over its run, and whether the slope passes for its size.",
     function=drain_fall,
+    drawing=drain_fall_drawing,
     inputs=(
         Input("run", "Run of the pipe, level", "length", "ft", default=120.0, least=1, most=12000),
         Input(

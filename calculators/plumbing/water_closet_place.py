@@ -7,6 +7,7 @@ walls (board, tile) is taken off before a reading is compared, because the codes
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, refuse
+from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
 from calculators.writing import NOISE, inches
 
 STOCK_BOWLS = [14.0, 12.0, 10.0]
@@ -208,6 +209,7 @@ CALCULATOR = Calculator(
     trade="plumbing",
     summary="Sides, front and rough-in from the flange's centre, against the code and the bowl.",
     function=water_closet_place,
+    drawing=water_closet_place_drawing,
     inputs=(
         Input(
             "code",

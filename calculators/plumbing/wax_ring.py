@@ -18,6 +18,7 @@ from calculators.declaration import (
     Output,
     refuse,
 )
+from calculators.plumbing.wax_ring_drawing import wax_ring_drawing
 from calculators.writing import NOISE, inches
 
 STANDARD_RING = 1.0
@@ -171,6 +172,7 @@ CALCULATOR = Calculator(
     trade="plumbing",
     summary="The gap from flange to bowl, the squeeze of a ring in it, and the ring to use.",
     function=wax_ring,
+    drawing=wax_ring_drawing,
     inputs=(
         Input(
             "rise_from",
