@@ -10,13 +10,13 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.index import PAGE_OF
 from build_tools.pages.calculator_page import calculator_page
+from build_tools.pages.filling import templates
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.linked_data import how_to
 from build_tools.pages.page import Found, Heading, Page
@@ -24,19 +24,6 @@ from build_tools.pages.pictures import Shown
 from build_tools.pages.words import words
 
 HERE = Path(__file__).parent
-
-
-@lru_cache
-def templates() -> Environment:
-    """The templates of the pages, and the signs that they put in."""
-    return Environment(
-        loader=FileSystemLoader(HERE / "templates"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        auto_reload=False,
-    )
 
 
 @lru_cache
@@ -63,9 +50,8 @@ class Maker:
 
     def fill(self, template: str, helpers: Helpers, **given: Any) -> str:
         """A template filled for one page."""
-        return (
-            templates().get_template(template).render({"t": self.words, "signs": signs(), **helpers.names(), **given})
-        )
+        names = {"t": self.words, "signs": signs(), **helpers.names(), **given}
+        return templates(self.book.language).get_template(template).render(names)
 
     def procedures_of(self, trade: str) -> list[ProcedureEntry]:
         """The procedures of a trade by title."""
