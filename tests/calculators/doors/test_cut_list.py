@@ -1,0 +1,138 @@
+"""Cut lists: every piece is cut, no stick is overfilled, and what is proved is proved."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calculators.declaration import Refused
+from calculators.doors.cut_list import CALCULATOR, cut_list
+from calculators.doors.cut_list_drawing import cut_list_drawing
+from calculators.doors.cutting_stock import Question, Stock, first_fit, pack, patterns
+from calculators.run import compute
+
+pieces_lists = st.lists(
+    st.tuples(st.integers(24, 96 * 4).map(lambda n: n / 4), st.integers(1, 4)), min_size=1, max_size=5
+)
+stocks = st.lists(st.sampled_from([96.0, 120.0, 144.0, 192.0]), min_size=1, max_size=2, unique=True)
+
+
+def rows(pieces: list[tuple[float, int]]) -> list[dict[str, Any]]:
+    return [{"length": length, "count": count, "name": f"p{at}"} for at, (length, count) in enumerate(pieces)]
+
+
+def sticks(*lengths: float) -> list[dict[str, Any]]:
+    return [{"length": length, "price": 0.0} for length in lengths]
+
+
+@settings(max_examples=25, deadline=None)
+@given(pieces=pieces_lists, stock=stocks, kerf=st.sampled_from([0.0, 0.125]))
+def test_every_piece_is_cut_and_no_stick_is_overfilled(
+    pieces: list[tuple[float, int]], stock: list[float], kerf: float
+) -> None:
+    answer = cut_list(rows(pieces), sticks(*stock), kerf)
+    cut: dict[str, int] = {}
+    for row in answer["cuts"]:
+        lengths = [part["length"] for part in row["parts"]]
+        assert sum(lengths) + kerf * (len(lengths) - 1) <= row["stock"] + 1e-6
+        for part in row["parts"]:
+            cut[part["name"]] = cut.get(part["name"], 0) + row["times"]
+    assert cut == {row["name"]: row["count"] for row in rows(pieces)}
+    assert sum(row["times"] for row in answer["cuts"]) == sum(row["count"] for row in answer["order"])
+    assert answer["bought"] == sum(row["count"] * row["length"] for row in answer["order"])
+    assert answer["proved"]
+    assert answer["gap"] == 0
+
+
+@settings(max_examples=15, deadline=None)
+@given(pieces=pieces_lists)
+def test_another_stock_length_never_costs_more(pieces: list[tuple[float, int]]) -> None:
+    one = cut_list(rows(pieces), sticks(96.0))
+    two = cut_list(rows(pieces), sticks(96.0, 144.0))
+    assert two["bought"] <= one["bought"]
+
+
+def test_kerf_decides_whether_three_come_out_of_a_stick() -> None:
+    assert cut_list(rows([(32, 3)]), sticks(96.0), 0.0)["sticks"] == 1
+    assert cut_list(rows([(32, 3)]), sticks(96.0), 0.125)["sticks"] == 2
+    assert cut_list(rows([(31.875, 3)]), sticks(96.0), 0.125)["sticks"] == 1
+    assert cut_list(rows([(31.875, 3)]), sticks(96.0), 0.125, 0.5)["sticks"] == 2
+
+
+def test_of_equal_lengths_the_fewest_sticks() -> None:
+    answer = cut_list(rows([(48, 4)]), sticks(96.0, 192.0), 0.0)
+    assert [(row["length"], row["count"]) for row in answer["order"]] == [(192, 1)]
+
+
+def test_prices_rule_where_they_are_given() -> None:
+    stock = [{"length": 96.0, "price": 5.0}, {"length": 192.0, "price": 14.0}]
+    answer = cut_list(rows([(48, 4)]), stock, 0.0)
+    assert (answer["sticks"], answer["price"]) == (2, 10)
+    assert answer["proof"] == "proved: a lower price cannot do it"
+
+
+def test_pieces_of_one_length_keep_their_names() -> None:
+    pieces = [{"length": 30.0, "count": 2, "name": "left"}, {"length": 30.0, "count": 1, "name": "right"}]
+    answer = cut_list(pieces, sticks(96.0))
+    assert answer["cuts"][0]["cuts"] == "2 x 2' 6\" left, 1 x 2' 6\" right"
+    assert answer["cuts"][0]["offcut"] == pytest.approx(96 - 90 - 0.375)
+
+
+def test_the_solver_beats_the_hand() -> None:
+    answer = cut_list(rows([(41, 1), (32, 2), (26, 2), (24, 1)]), sticks(96.0))
+    assert (answer["by_hand"], answer["sticks"], answer["proved"]) == (3, 2, True)
+
+
+def test_where_ways_are_too_many_it_places_piece_by_piece() -> None:
+    lengths = tuple(float(n) for n in range(30, 4, -1))
+    question = Question(lengths, (2,) * len(lengths), (Stock(480.0, 480),), 0.125, 0.0)
+    assert patterns(question, question.stock[0]) is None
+    packing = pack(question, 1.0)
+    assert packing.proved
+    assert len(packing.sticks) == 2
+    assert [sum(stick.counts[at] for stick in packing.sticks) for at in range(len(lengths))] == [2] * len(lengths)
+
+
+def test_out_of_time_it_keeps_the_hand_s_list_and_tells_the_gap() -> None:
+    question = Question((45.0, 36.0, 31.0, 14.0), (97, 610, 395, 211), (Stock(100.0, 100),), 0.0, 0.0)
+    packing = pack(question, 1e-9)
+    assert packing.cost <= 100 * len(first_fit(question))
+    assert packing.least <= 45300 <= packing.cost
+
+
+@pytest.mark.parametrize(
+    ("pieces", "stock", "message"),
+    [
+        ([], sticks(96.0), "No pieces are given."),
+        (rows([(10, 1)]), [], "No stock length is given."),
+        (
+            [{"length": 97.0, "count": 1, "name": "jamb"}],
+            sticks(96.0),
+            "A piece of 8' 1\" (jamb) does not come out of the longest stock, 8' 0\", less 0 in of trim.",
+        ),
+        (
+            rows([(10, 1)]),
+            [*sticks(96.0), {"length": 120.0, "price": 4.0}],
+            "Some stock has a price and some has none: give all prices or none.",
+        ),
+        (rows([(10, 1001)]), sticks(96.0), "More than the 1000 pieces that this answers for: make a list a room."),
+    ],
+)
+def test_refusals_name_what_is_wrong(pieces: list[dict[str, Any]], stock: list[dict[str, Any]], message: str) -> None:
+    with pytest.raises(Refused) as caught:
+        cut_list(pieces, stock)
+    assert caught.value.message == message
+
+
+def test_drawing_shows_each_way_to_cut_once() -> None:
+    answer = compute(CALCULATOR, CALCULATOR.example)
+    drawn = cut_list_drawing({"kerf": 0.125}, answer)
+    sticks_drawn = [shape for shape in drawn["shapes"] if shape["kind"] == "leader"]
+    assert len(sticks_drawn) == len(answer["cuts"])
+    labels = [shape for shape in drawn["shapes"] if shape["kind"] == "label"]
+    assert len(labels) == sum(len(row["parts"]) for row in answer["cuts"])
+    for row in answer["cuts"]:
+        assert row["cuts"] in drawn["alt"]
