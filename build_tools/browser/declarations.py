@@ -30,7 +30,9 @@ def _declared(item: Input | Output) -> dict[str, Any]:
     found: dict[str, Any] = {}
     for each in fields(item):
         value = getattr(item, each.name)
-        if value in (None, "", ()) or (each.name in ("step", "rounds") and value == each.default):
+        # An empty text that is a default says that the input may be left out.
+        is_empty = value is None if each.name == "default" else value in (None, "", ())
+        if is_empty or (each.name in ("step", "rounds") and value == each.default):
             continue
         if each.name == "columns":
             value = [_declared(column) for column in value]
