@@ -1,4 +1,4 @@
-"""The calculators compiled to script: one file that every page shares, and one for each calculator.
+"""The calculators compiled to script: one file that every page shares, one for drawings, and one for each calculator.
 
 The shared file holds the library, the shared modules as far as any calculator or the run core needs them, and the
 interface ``crew`` (``script/core.js``). A calculator's file holds the modules of its trade that it needs. Modules keep
@@ -26,6 +26,9 @@ from build_tools.browser.plain_subset import refusals
 from calculators.declaration import Calculator
 
 CORE = Path(__file__).parent / "script" / "core.js"
+DRAW = CORE.with_name("draw.js")
+LAY_OUT: Name = ("calculators.drawing_layout", "lay_out")
+"""What ``script/draw.js`` calls."""
 ENTRIES: tuple[Name, ...] = tuple(
     (f"calculators.{name}", function)
     for name, function in (
@@ -57,10 +60,11 @@ class NotPlain(Exception):
 
 @dataclass(frozen=True)
 class Scripts:
-    """The shared script, and each calculator's without its declaration."""
+    """The shared script, each calculator's without its declaration, and the one that draws."""
 
     core: str
     functions: Mapping[str, str]
+    draw: str
 
 
 def compile_calculators(calculators: Iterable[Calculator]) -> Scripts:
@@ -78,22 +82,24 @@ _COMPILED: dict[tuple[int, ...], tuple[list[Calculator], Scripts]] = {}
 
 def _compile(calculators: list[Calculator]) -> Scripts:
     everything = reached([*ENTRIES, *(start for each in calculators for start in starts_of(each))])
-    problems = refused(everything)
+    problems = refused([*everything, *reached([LAY_OUT])])
     if problems:
         raise NotPlain(problems)
-    shared = [name for name in everything if _is_shared(name[0])]
-    modules = _modules_script(shared, shared=True)
+    layout = [name for name in reached([LAY_OUT]) if name[0].startswith("calculators.drawing_")]
+    shared = [name for name in {*everything, *reached([LAY_OUT])} if _is_shared(name[0]) and name not in layout]
+    modules = _modules_script(sorted(shared), shared=True)
+    drawing = _modules_script(layout, shared=False)
     parts: dict[str, str] = {}
     for calculator in calculators:
         own = [name for name in reached(starts_of(calculator)) if not _is_shared(name[0])]
         parts[calculator.name] = _modules_script(own, shared=False)
-    std = library(called("".join([modules, *parts.values()])))
+    std = library(called("".join([modules, drawing, *parts.values()])))
     lines = [f"var {name} = {code};" for name, code in std.items()]
     listed = ", ".join(f"{name}: {name}" for name in std)
     core = CORE.read_text(encoding="utf-8").replace("/* LIBRARY */", "\n".join([*lines, f"var std = {{{listed}}};"]))
     core = core.replace("/* MODULES */", modules)
     functions = {each.name: _calculator_script(each, parts[each.name]) for each in calculators}
-    return Scripts(shorter(core), functions)
+    return Scripts(shorter(core), functions, _own_scope(drawing, DRAW.read_text(encoding="utf-8")))
 
 
 def _is_shared(module_name: str) -> bool:
@@ -238,17 +244,21 @@ def key(module_name: str) -> str:
 
 def _calculator_script(calculator: Calculator, modules: str) -> str:
     """A calculator's modules and the calls into it; ``DECLARATION`` stands for the declaration."""
-    std = sorted(called(modules))
-    library_names = f"var {', '.join(f'{name} = std.{name}' for name in std)};\n" if std else ""
     module_name, function = place(calculator.function)
     wanted = ", ".join(f'values["{name}"]' for name in inspect.signature(calculator.function).parameters)
     call = f"function (values) {{ return modules.{key(module_name)}.{safe(function)}({wanted}); }}"
     drawing = "null"
     if calculator.drawing is not None:
         drawing = f"modules.{key(place(calculator.drawing)[0])}.{safe(place(calculator.drawing)[1])}"
-    body = f"{library_names}{modules}\ncrew.add(DECLARATION, {call}, {drawing});"
+    return _own_scope(modules, f"crew.add(DECLARATION, {call}, {drawing});")
+
+
+def _own_scope(modules: str, body: str) -> str:
+    """A script of a page beside the shared one: what it takes from there, its modules, and what it does with them."""
+    std = sorted(called(modules))
+    library_names = f"var {', '.join(f'{name} = std.{name}' for name in std)};\n" if std else ""
     names = "var std = crew.std, modules = crew.modules, host = crew.host;"
-    return shorter(f'(function () {{\n"use strict";\n{names}\n{body}\n}})();\n')
+    return shorter(f'(function () {{\n"use strict";\n{names}\n{library_names}{modules}\n{body}\n}})();\n')
 
 
 def shorter(script: str) -> str:

@@ -21,12 +21,12 @@ HERE = Path(__file__).parent
 
 
 def make_scripts(context: Context, kept: Path) -> dict[str, str]:
-    """The shared script, and one for each calculator; ``kept`` is the folder of what is dear to make.
+    """The shared script, the one that draws, one for each calculator; ``kept`` is the folder of what is dear to make.
 
     Raises NotPlain for a calculator that the page could not run.
     """
     scripts = compiled(context.calculators.values(), kept)
-    made = {"assets/script/crew.js": scripts.core}
+    made = {"assets/script/crew.js": scripts.core, "assets/script/draw.js": scripts.draw}
     for name, functions in scripts.functions.items():
         declared = declaration(context.calculators[name], standards_of(context, context.calculators[name]))
         made[f"assets/script/calculators/{name}.js"] = functions.replace("DECLARATION", as_script(declared), 1)
@@ -56,18 +56,19 @@ def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:
     file = folder / f"{_mark([each.name for each in chosen])}.json"
     if file.is_file():
         held = json.loads(file.read_text(encoding="utf-8"))
-        return Scripts(held["core"], held["functions"])
+        return Scripts(held["core"], held["functions"], held["draw"])
     made = compile_calculators(chosen)
     folder.mkdir(parents=True, exist_ok=True)
     for older in folder.glob("*.json"):
         older.unlink(missing_ok=True)
-    file.write_text(json.dumps({"core": made.core, "functions": dict(made.functions)}), encoding="utf-8")
+    held = {"core": made.core, "functions": dict(made.functions), "draw": made.draw}
+    file.write_text(json.dumps(held), encoding="utf-8")
     return made
 
 
 def _mark(names: list[str]) -> str:
     """Changes with any source that the scripts are made from."""
-    paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.glob("*.py"), HERE / "script" / "core.js"]
+    paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.glob("*.py"), *HERE.glob("script/*.js")]
     mark = hashlib.sha256(f"{version('pscript')} {names}".encode())
     for path in sorted(paths):
         mark.update(path.read_bytes())

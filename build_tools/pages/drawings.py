@@ -34,7 +34,7 @@ def svg(sheet: Sheet, key: str) -> str:
 def _svg(sheet: str, key: str) -> str:
     """A build draws the same sheet for its page and for a step, and a preview draws it again and again."""
     laid = lay_out(json.loads(sheet))
-    width, height = (float(figure) for figure in laid["box"].split()[2:])
+    width, height = laid["box"].split()[2:]
     names = {"role": "img", "aria_labelledby": f"{key}-title {key}-alt", "class": "drawing"}
     drawing = drawsvg.Drawing(width, height, viewBox=laid["box"], **names)
     drawing.append(drawsvg.Title(laid["title"], id=f"{key}-title"))
