@@ -265,7 +265,7 @@ CALCULATOR = Calculator(
             {"length": "5'", "count": 4, "name": "back cleat"},
             {"length": "13-1/4 in", "count": 8, "name": "side cleat"},
         ],
-        "stock": [{"length": "8'"}, {"length": "12'"}],
+        "stock": [{"length": "12'"}],
     },
     other_names=("cutting list", "cut plan", "stick list", "trim list", "board optimizing", "cutting stock"),
     cannot_decide=(

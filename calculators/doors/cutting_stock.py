@@ -3,7 +3,8 @@
 Runs in Python alone. A *pattern* is a way to cut one stick: how many of each length. Where the patterns can be listed,
 the model chooses how often each is cut; where there are too many, it places pieces into single sticks. Either way
 the solver is OR-Tools CP-SAT, which also gives a bound that no packing can beat. It runs on one thread with a limit in
-its own units of work, so that the same question has the same answer on every machine.
+its own units of work, so that the same question has the same answer on every machine. It is not asked where the list
+made by hand costs no more than the sum of the lengths: nothing can beat that.
 """
 
 from __future__ import annotations
@@ -113,6 +114,8 @@ def patterns(question: Question, stock: Stock, most: int = MOST_PATTERNS) -> lis
 def pack(question: Question, work: float) -> Packing:
     """The cheapest packing that is found within so much work of the solver, and the least that any costs."""
     by_hand = first_fit(question)
+    if _cost(question, by_hand) <= by_material(question):
+        return Packing(tuple(by_hand), _cost(question, by_hand), _cost(question, by_hand))
     listed = [patterns(question, stock) for stock in question.stock]
     known = [each for each in listed if each is not None]
     if len(known) == len(listed):
