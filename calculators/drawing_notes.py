@@ -19,7 +19,7 @@ from calculators.drawing_text import (
     written,
 )
 
-ROW = 17.0
+ROW = 17.5
 """From one dimension line to the next, with its text between."""
 CLEAR = 8.0
 """From the outline to what stands around it."""

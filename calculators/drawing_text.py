@@ -16,9 +16,9 @@ Placed = dict[str, Any]
 
 PAPER = 330.0
 """Width of every drawing."""
-SIZE = 11.5
+SIZE = 12.0
 """Height of the letters."""
-LINE = 13.0
+LINE = 13.5
 """From one line of a text to the next."""
 NARROW = " .,:;'|!ijltfrI()[]-/"
 WIDE = "mwMWQOG%@"

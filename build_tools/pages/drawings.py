@@ -11,7 +11,9 @@ from html import escape
 from typing import Any
 
 import drawsvg
+from markupsafe import Markup
 
+from build_tools.book.calls import Called
 from calculators.declaration import Sheet
 from calculators.drawing_layout import lay_out
 
@@ -28,6 +30,15 @@ def svg(sheet: Sheet, key: str) -> str:
     (True, True)
     """
     return _svg(json.dumps(sheet), key)
+
+
+def drawn(called: Called, key: str) -> dict[str, Any] | None:
+    """The drawing of a call for the templates: its title and the SVG; None where there is none."""
+    draw = called.calculator.drawing
+    if draw is None or called.answer is None:
+        return None
+    sheet = draw(called.values, called.answer)
+    return {"title": sheet["title"], "svg": Markup(svg(sheet, key))}
 
 
 @lru_cache(maxsize=500)
