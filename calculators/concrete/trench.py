@@ -1,0 +1,297 @@
+"""A trench that people work in: how far its walls are laid back, what comes out of it, and how they get out.
+
+A cubic yard of earth weighs more than a small car, and a wall falls without warning. The federal rule gives the
+steepest slope by soil; whoever is trained to judge the soil says on the site which soil it is.
+"""
+
+from __future__ import annotations
+
+from math import atan, pi, sqrt
+
+from calculators.concrete.trench_drawing import trench_drawing
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    refuse,
+)
+from calculators.writing import NOISE, decimal, feet_inches, whole
+
+RUN_OF_SOIL: dict[str, float] = {"stable-rock": 0.0, "a": 0.75, "b": 1.0, "c": 1.5, "unknown": 1.5}
+"""Horizontal to 1 up: 29 CFR 1926 Subpart P, App. B, Table B-1; unknown soil is dug as type C, 1926.652(b)(1)(i)."""
+SLOPE_WORDS: dict[str, str] = {
+    "stable-rock": "upright",
+    "a": "3/4 to 1",
+    "b": "1 to 1",
+    "c": "1-1/2 to 1",
+    "unknown": "1-1/2 to 1",
+}
+ENGINEER_FROM = 240.0
+"""Deeper than 20 ft: a registered professional engineer designs the protection, App. B, Table B-1, note 3."""
+LADDER_FROM = 48.0
+LADDER_REACH = 300.0
+"""1926.651(c)(2): a way out from 4 ft deep, no more than 25 ft to go along the trench."""
+ABOVE_EDGE = 36.0
+"""1926.1053(b)(1): side rails 3 ft above the landing."""
+GUARD_FROM = 72.0
+LEAN = 0.25
+"""1926.1053(b)(5)(i): the foot stands out a quarter of the height."""
+HEAP = 1.5
+"""Loose earth lies at 1-1/2 to 1: common practice."""
+
+REQUIRED = "needed: slope, shore or shield"
+BY_LOOK = "the competent person decides: none by depth alone"
+ROCK = "none in stable rock, if the competent person says that it is"
+
+
+def pit_volume(length: float, width: float, depth: float, run: float) -> float:
+    """Volume in cu in of a trench whose four sides lie back ``run`` to 1 from a bottom of ``length`` by ``width``.
+
+    The prismoid: depth / 6 x (bottom + 4 x middle + top).
+
+    >>> [pit_volume(10, 2, 6, 0), pit_volume(10, 2, 6, 1)]
+    [120.0, 840.0]
+    """
+    middle = (length + run * depth) * (width + run * depth)
+    top = (length + 2 * run * depth) * (width + 2 * run * depth)
+    return depth / 6 * (length * width + 4 * middle + top)
+
+
+def ladders_for(depth: float, length: float) -> int:
+    """How many ways out, so that nobody is further than 25 ft along the trench from one. Inches.
+
+    >>> [ladders_for(40, 1200), ladders_for(48, 480), ladders_for(60, 600), ladders_for(60, 601)]
+    [0, 1, 1, 2]
+    """
+    if depth < LADDER_FROM - NOISE:
+        return 0
+    return max(1, whole(length / (2 * LADDER_REACH), "up"))
+
+
+def protection(depth: float, soil: str, protect_from: float) -> str:
+    """Whether the walls need protection by the rule. Inches.
+
+    >>> [protection(60, "unknown", 60), protection(48, "unknown", 60), protection(90, "stable-rock", 60)]
+    ['needed: slope, shore or shield', 'the competent person decides: none by depth alone', \
+'none in stable rock, if the competent person says that it is']
+    """
+    if soil == "stable-rock":
+        return ROCK
+    if depth < protect_from - NOISE:
+        return BY_LOOK
+    return REQUIRED
+
+
+def trench(
+    depth: float = 60.0,
+    width: float = 24.0,
+    length: float = 480.0,
+    soil: str = "unknown",
+    walls: str = "sloped",
+    protect_from: float = 60.0,
+    set_back: float = 24.0,
+    swell: float = 25.0,
+) -> Answer:
+    """Slope, width at the top, spoil and ways out of a trench.
+
+    Lengths in inches; ``width`` and ``length`` are the bottom's; ``swell`` in percent is how much more room the earth
+    takes when it is dug. ``walls`` is 'sloped' at every depth, or 'by-depth': upright while the depth stays under
+    ``protect_from``. The ends are sloped like the sides. Volumes in cu ft.
+
+    Sources: 29 CFR 1926.652(a)(1), (b)(1)(i) and (b)(4); Subpart P App. A and App. B, Table B-1; 1926.651(c)(2) and
+    (j)(2); 1926.1053(b)(1) and (b)(5)(i); 1926.501(b)(7)(i). Swell and the slope of the heap: common practice.
+
+    >>> answer = trench(depth=60, width=24, length=480)
+    >>> [answer["slope"], answer["top_width"], answer["ladders"], answer["protection"]]
+    ['1-1/2 to 1', 204.0, 1, 'needed: slope, shore or shield']
+    """
+    if depth > ENGINEER_FROM:
+        refuse(
+            "depth",
+            f"{feet_inches(depth)} is deeper than 20' 0\". A registered professional engineer designs the protection "
+            "(29 CFR 1926 Subpart P, App. B); this gives no figures for it.",
+        )
+    needed = protection(depth, soil, protect_from)
+    run = RUN_OF_SOIL[soil]
+    slope = SLOPE_WORDS[soil]
+    if walls == "by-depth" and needed == BY_LOOK:
+        run = 0.0
+        slope = "upright"
+    top_width = width + 2 * run * depth
+    top_length = length + 2 * run * depth
+    bank = pit_volume(length, width, depth, run) / 1728
+    loose = bank * (1 + swell / 100)
+    heap_area = loose * 1728 / top_length
+    heap_height = sqrt(heap_area / HEAP)
+    heap_width = 2 * HEAP * heap_height
+    ladders = ladders_for(depth, length)
+    apart = 0.0
+    ladder_length = 0.0
+    if ladders > 0:
+        apart = length / ladders
+        lean = max(LEAN, run)
+        ladder_length = (depth + ABOVE_EDGE) * sqrt(1 + lean * lean)
+    return {
+        "protection": needed,
+        "slope": slope,
+        "angle": wall_angle(run),
+        "top_width": top_width,
+        "top_length": top_length,
+        "spoil_from_edge": set_back,
+        "heap_width": heap_width,
+        "heap_height": heap_height,
+        "ground": top_width + set_back + heap_width,
+        "bank": bank,
+        "loose": loose,
+        "ladders": ladders,
+        "ladders_apart": apart,
+        "ladder_length": ladder_length,
+        "cautions": cautions_for(depth, soil, needed, run),
+        "working": [
+            f"top = bottom + 2 x depth x run: {feet_inches(width)} + 2 x {feet_inches(depth)} x {decimal(run, 2)} = "
+            f"{feet_inches(top_width)} wide, {feet_inches(top_length)} long",
+            f"in the ground {decimal(bank / 27, 1)} cu yd; loose, plus {decimal(swell, 0)} %: {decimal(loose / 27, 1)} "
+            "cu yd",
+            ladders_in_words(depth, length, ladders),
+        ],
+    }
+
+
+def wall_angle(run: float) -> float:
+    """The wall's angle from level in degrees, for so much run to 1 up.
+
+    >>> [wall_angle(0), wall_angle(1), wall_angle(1.5)]
+    [90.0, 45.0, 33.69]
+    """
+    if run <= 0:
+        return 90.0
+    return atan(1 / run) * 180 / pi
+
+
+def ladders_in_words(depth: float, length: float, ladders: int) -> str:
+    """Why so many ways out."""
+    if ladders == 0:
+        return f"{feet_inches(depth)} deep: less than 4 ft, no ladder by the rule"
+    return (
+        f"4 ft deep or more: one way out for each 50 ft, 25 ft to either side: {decimal(length / 12, 1)} ft / 50 ft, "
+        f"rounded up = {ladders}"
+    )
+
+
+def cautions_for(depth: float, soil: str, needed: str, run: float) -> list[str]:
+    """What to watch in such a trench; the first holds for every one."""
+    cautions = [
+        "A competent person looks before anybody goes in: each day, after every rain, after every change. Water in it, "
+        "cracks beside it, soil that runs: everybody out. Nobody works in it alone."
+    ]
+    if soil == "unknown":
+        cautions.append("Soil not judged yet: dug as type C, the weakest.")
+    if soil == "a":
+        cautions.append(
+            "Soil that was dug before, is cracked, drips, or shakes from traffic is never type A (App. A). Around a "
+            "house most of it was dug before."
+        )
+    if needed == BY_LOOK:
+        cautions.append("Any sign that a wall may fall, at any depth: slope it, shore it or stay out.")
+        if run <= 0:
+            cautions.append("Upright walls bury a man who kneels. Sloping them costs an hour.")
+    if depth > LADDER_FROM + NOISE:
+        cautions.append(
+            "Deeper than 4 ft: where the air may be bad (sewer, gas, fuel, fill), test it before anybody goes down."
+        )
+    if depth >= GUARD_FROM - NOISE:
+        cautions.append("6 ft deep or more: guardrail, fence or barricade along an edge that cannot be seen.")
+    return cautions
+
+
+CALCULATOR = Calculator(
+    name="trench",
+    title="Trench: slope, spoil and ways out",
+    trade="concrete",
+    summary="How wide a trench is at the top, what comes out of it and where that lies, and how people get out.",
+    function=trench,
+    drawing=trench_drawing,
+    inputs=(
+        Input("depth", "Depth", "length", "ft-in", default=60.0, least=6, most=1200),
+        Input("width", "Width of the bottom", "length", "ft-in", default=24.0, least=6, most=240, usual=(18, 72)),
+        Input("length", "Length of the bottom", "length", "ft-in", default=480.0, least=12, most=12000),
+        Input(
+            "soil",
+            "Soil",
+            "choice",
+            default="unknown",
+            choices=(
+                Choice("unknown", "not judged"),
+                Choice("c", "type C: sand, gravel, soft or wet soil"),
+                Choice("b", "type B: medium clay, silt, or soil dug before"),
+                Choice("a", "type A: stiff clay, never dug, dry, no shaking"),
+                Choice("stable-rock", "stable rock"),
+            ),
+            help="The competent person judges it on the site, by eye and by hand (App. A). In doubt, the weaker.",
+        ),
+        Input(
+            "walls",
+            "Walls",
+            "choice",
+            default="sloped",
+            choices=(
+                Choice("sloped", "sloped at every depth"),
+                Choice("by-depth", "upright where the depth asks for no protection"),
+            ),
+        ),
+        Input("protect_from", "Protected from a depth of", "length", "ft-in", default=60.0, least=24, most=60),
+        Input("set_back", "Spoil from the edge", "length", "ft-in", default=24.0, least=24, most=240),
+        Input(
+            "swell",
+            "Loose over what was in the ground",
+            "percent",
+            "%",
+            default=25.0,
+            least=0,
+            most=80,
+            usual=(10, 50),
+            help="Sand and gravel 10 to 15, ordinary earth 25, clay 30 to 40, broken rock 50 and more.",
+        ),
+    ),
+    outputs=(
+        Output("protection", "Protection of the walls", "text"),
+        Output("slope", "Slope, across to up", "text"),
+        Output("angle", "Angle from level, at most", "angle", "deg", 1, "down"),
+        Output("top_width", "Width at the top", "length", "ft-in", 1, "up"),
+        Output("top_length", "Length at the top", "length", "ft-in", 1, "up"),
+        Output("spoil_from_edge", "Spoil from the edge, at least", "length", "ft-in", 1, "up"),
+        Output("heap_width", "Width of the spoil heap", "length", "ft-in", 1, "up"),
+        Output("heap_height", "Height of the spoil heap", "length", "ft-in", 1, "up"),
+        Output("ground", "Ground taken, spoil on one side", "length", "ft-in", 1, "up"),
+        Output("bank", "Earth in the ground", "volume", "cu yd", 0.5, "up"),
+        Output("loose", "Spoil, loose", "volume", "cu yd", 0.5, "up"),
+        Output("ladders", "Ladders, ramps or steps", "count", step=1, rounds="up"),
+        Output("ladders_apart", "One for each", "length", "ft-in", 1, "down", help="Half as far from each end."),
+        Output("ladder_length", "Ladder, at least", "length", "ft-in", 1, "up", help="3 ft above the edge."),
+    ),
+    formula=(
+        "Top = bottom + 2 x depth x run, along and across. Run for 1 up: rock 0, type A 3/4, type B 1, type C and soil "
+        "not judged 1-1/2. Earth = depth / 6 x (bottom + 4 x middle + top). Loose = earth x (1 + swell). The heap lies "
+        "at 1-1/2 to 1 along one side.\n\n"
+        "Ways out: from 4 ft deep, one for each 50 ft, so that nobody has more than 25 ft to go."
+    ),
+    sources=(
+        Citation("osha-excavation", "(c)(2) ways out, (g) air, (j)(2) spoil, (k) inspections"),
+        Citation("osha-subpart-p", "1926.652(a)(1), (b); App. A; App. B, Table B-1"),
+        Citation("osha-ladders", "(b)(1), (b)(5)(i)"),
+        Citation("osha-falls", "(b)(7)(i)"),
+        COMMON_PRACTICE,
+    ),
+    example={"depth": "6'", "width": "2'", "length": "60'", "soil": "b"},
+    other_names=("excavation", "ditch", "sloping and benching", "shoring", "cave-in", "spoil pile"),
+    cannot_decide=(
+        "Which soil it is, and whether anybody may go in: a competent person decides that on the site (29 CFR "
+        "1926.650), and he may ask for flatter walls. Shores and boxes go by their maker's tables. Layers, water, "
+        "buildings, roads and poles near by, and anything deeper than 20 ft are a registered professional engineer's. "
+        "Nobody digs before the lines are marked (811). State plans may be stricter."
+    ),
+)
