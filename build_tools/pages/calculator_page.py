@@ -24,7 +24,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         "calculator.html",
         helpers,
         calculator=calculator,
-        example=helpers.worked(called),
+        example=helpers.worked(called, calculator.name, calculator.example),
         inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
             {"label": output.label, "help": output.help, "comes": _comes(output, maker.words)}
@@ -34,6 +34,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         cannot_decide=helpers.prose(calculator.cannot_decide) if calculator.cannot_decide else "",
         sources=helpers.sources(calculator),
         used_in=helpers.used_in("calculator", calculator.name),
+        live=maker.live(helpers, [calculator]),
     )
     names = ("worked_example", "example"), ("takes", "takes"), ("gives", "gives"), ("formula", "formula")
     headings = [Heading(maker.words[word], id) for word, id in names]

@@ -5,7 +5,7 @@ Each page has a set of its own, since links are relative.
 
 from __future__ import annotations
 
-from collections.abc import Container
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 from typing import Any
@@ -20,6 +20,8 @@ from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import Reference, html, plain
 from build_tools.book.tables import Computed
 from build_tools.book.uses import figure_of, named_value
+from build_tools.pages.drawings import drawn
+from build_tools.pages.live import open_inputs, start_of
 from build_tools.pages.pictures import Shown
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
@@ -144,21 +146,20 @@ class Helpers:
 
     # calculators
 
-    def form(self, form: Form) -> dict[str, Any]:
-        """A calculator worked once, for the inputs of a step."""
-        return self.worked(self.context.call(form), form.show, form.inputs)
+    def form(self, form: Form, key: str) -> dict[str, Any]:
+        """A calculator worked once, for the inputs of a step; ``key`` is the step's id."""
+        return self.worked(self.context.call(form), key, form.inputs, form.show)
 
-    def worked(
-        self, called: Called, show: list[str] | tuple[str, ...] = (), given: Container[str] = ()
-    ) -> dict[str, Any]:
+    def worked(self, called: Called, key: str, given: Mapping[str, Any], show: Sequence[str] = ()) -> dict[str, Any]:
         """A call as the templates show it: what was given, what stood at its standard, the answer, the working.
 
-        ``given`` names the inputs that the call itself sets; without any, all count as given.
+        ``given`` holds the inputs that the call itself sets; ``key`` names the form in addresses.
         """
         calculator, answer = called.calculator, called.answer or {}
         texts = shown(calculator, answer)
+        opened = open_inputs(called, given, self.context.book.standards(calculator.name))
         lines = [
-            {"label": each.label, "text": shown_input(each, called.values[each.name]), "given": each.name in given}
+            {"label": each.label, "text": shown_input(each, called.values[each.name]), "open": each.name in opened}
             for each in calculator.inputs
             if called.values.get(each.name) not in (None, [], "")
         ]
@@ -166,13 +167,15 @@ class Helpers:
             "calculator": calculator.name,
             "title": calculator.title,
             "url": self.url("calculator", calculator.name),
-            "inputs": [line for line in lines if line["given"] or not given],
-            "standards": [line for line in lines if given and not line["given"]],
-            "outputs": [
-                _output(output, texts[output.name]) for output in calculator.outputs if not show or output.name in show
-            ],
+            "inputs": [line for line in lines if line["open"]],
+            "standards": [line for line in lines if not line["open"]],
+            "start": start_of(self.context.book, called, key, given, list(show), opened) if calculator.on_site else "",
+            "outputs": [_output(output, texts[output.name]) for output in in_order_of(calculator.outputs, show)],
             "working": answer.get("working", []),
             "cautions": answer.get("cautions", []),
+            "drawing": drawn(called, f"{key}-drawing"),
+            "cannot_decide": self.prose(calculator.cannot_decide) if calculator.cannot_decide else "",
+            "sources": self.sources(calculator),
         }
 
     def table(self, table: Table) -> dict[str, Any]:
@@ -181,6 +184,9 @@ class Helpers:
         return {
             "caption": computed.caption,
             "calculator": computed.calculator.name,
+            "down": computed.down,
+            "across": computed.across,
+            "column_values": computed.column_values,
             "down_label": computed.down_label,
             "across_label": computed.across_label,
             "columns": computed.columns,
@@ -188,6 +194,7 @@ class Helpers:
             "rows": [
                 {
                     "head": row.head,
+                    "value": row.value,
                     "ours": row.ours,
                     "cells": [
                         {
@@ -221,6 +228,12 @@ class Helpers:
             "width": made.width,
             "height": made.height,
         }
+
+
+def in_order_of(outputs: Sequence[Output], names: Sequence[str]) -> list[Output]:
+    """The outputs that are named, in that order; all of them where none is named."""
+    known = {output.name: output for output in outputs}
+    return [known[name] for name in names] if names else list(outputs)
 
 
 def _output(output: Output, text: Any) -> dict[str, Any]:

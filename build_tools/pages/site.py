@@ -6,6 +6,7 @@ of entry.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -19,9 +20,11 @@ from build_tools.pages.calculator_page import calculator_page
 from build_tools.pages.filling import templates
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.linked_data import how_to
+from build_tools.pages.live import live_page
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.pages.pictures import Shown
 from build_tools.pages.words import words
+from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
 
@@ -52,6 +55,13 @@ class Maker:
         """A template filled for one page."""
         names = {"t": self.words, "signs": signs(), **helpers.names(), **given}
         return templates(self.book.language).get_template(template).render(names)
+
+    def live(self, helpers: Helpers, calculators: Iterable[Calculator]) -> dict[str, str]:
+        """What makes the forms of these calculators live on a page."""
+        return {
+            "data": live_page(calculators, self.words, helpers.top),
+            "script": f"{helpers.top}assets/script/form.js",
+        }
 
     def procedures_of(self, trade: str) -> list[ProcedureEntry]:
         """The procedures of a trade by title."""
@@ -185,6 +195,7 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
     helpers = maker.helpers(url, entry.folder)
     item = entry.item
     approved = maker.book.people.get(item.revision.approved_by)
+    forms = {step.calculator.calculator for step in item.steps if step.calculator}
     content = maker.fill(
         "procedure.html",
         helpers,
@@ -195,6 +206,7 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
             "after": maker.linked(helpers, maker.after[entry.id]),
             "approved_by": approved.item.name if approved else item.revision.approved_by,
         },
+        live=maker.live(helpers, [maker.context.calculators[name] for name in sorted(forms)]),
     )
     data = Markup('<script type="application/ld+json">{}</script>').format(Markup(how_to(entry, helpers)))
     summary = helpers.words(item.summary)

@@ -7,6 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from build_tools.book.checks.context import Context
+from build_tools.browser.form_script import form_script
 from build_tools.browser.scripts import make_scripts
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.open_data import book_json, book_schema
@@ -24,6 +25,7 @@ def site_files(
     made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
     made |= {shown.url: shown.content for shown in pictures.values()}
     made |= make_scripts(context, kept)
+    made["assets/script/form.js"] = form_script()
     made["book.json"] = book_json(context, edition)
     made["book.schema.json"] = _schema()
     return made

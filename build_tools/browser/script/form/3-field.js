@@ -1,0 +1,98 @@
+// One field of a form: what was put in, what it means, and what stands on the page for it.
+//
+// A field holds `text` (what was put in, with its unit), `start` (where the page starts it), and the elements `box`
+// (for it all), `wrong` (why it cannot be used) and, where it has them, `reads` and `back`.
+
+/** A field that tells the form when it is changed: `changed()` after each key, `settled()` when somebody is done. */
+function makeField(form, input, number) {
+  const standard = input.standard;
+  const start = form.start.given[input.name] ?? standard?.written ?? exactly(input);
+  const field = { form, input, start, text: start, id: `${form.key}-${number}`, read: null };
+  field.standard = standard ? standard.written : null;
+  return field;
+}
+
+/** The default of an input as text; nothing for one that has to be given. */
+function exactly(input) {
+  const value = input.default;
+  if (value === null || (Array.isArray(value) && value.length === 0)) return "";
+  return crew.exactly(value, input.quantity, input.unit);
+}
+
+/** The value of a field or the message why there is none; read once for each text. */
+function readField(field) {
+  const { input, text } = field;
+  if (field.read?.text === text) return field.read;
+  const empty = text.trim() === "" && !["text", "plan", "rows"].includes(input.quantity);
+  const read = empty ? { message: say.empty } : crew.readInput(field.form.name, input.name, text);
+  field.read = { ...read, text };
+  return field.read;
+}
+
+/** Put a text into a field, as if somebody had. */
+function put(field, text) {
+  field.text = text;
+  field.show?.();
+  showAround(field);
+}
+
+/** Build a field's elements, once. */
+function drawField(field) {
+  if (field.box) return field.box;
+  const { input, id } = field;
+  const kind = { choice: choices, "yes-no": choices, plan: area, rows: rowsEditor }[input.quantity] ?? line;
+  field.wrong = make("p", { class: "wrong", id: `${id}-wrong` });
+  field.reads = make("p", { class: "reads" });
+  const help = input.help ? make("p", { class: "help", id: `${id}-help` }, input.help) : "";
+  field.describes = `${id}-wrong${help && ` ${id}-help`}`;
+  const { label, control } = kind(field);
+  const group = ["choice", "yes-no", "rows"].includes(input.quantity);
+  const around = group ? { role: "group", "aria-labelledby": `${id}-asks`, "aria-describedby": field.describes } : {};
+  field.box = make("div", { class: `field of-${input.quantity}`, "data-input": input.name, ...around });
+  const given = make("div", { class: "given-in" }, control, field.reads, field.wrong, ...standardOf(field));
+  field.box.append(make("div", { class: "asked" }, label, help), given);
+  field.show();
+  showAround(field);
+  return field.box;
+}
+
+/** The crew's standard by name, and the way back to it. */
+function standardOf(field) {
+  const { standard } = field.input;
+  if (!standard) return [];
+  const link = make("a", { href: page.top + standard.url }, standard.title);
+  field.back = button(say.back, () => {
+    put(field, field.standard);
+    field.form.changed(field);
+    field.box.querySelector("input, textarea")?.focus();
+  }, { class: "back-to" });
+  return [make("p", { class: "ours-is" }, make("span", { class: "label" }, say.our_standard), link, " ", make("b", {}, standard.written), field.back)];
+}
+
+/** What stands around the figure: how it was read, why it cannot be used, the way back. */
+function showAround(field) {
+  if (!field.box) return;
+  const { message, value } = readField(field);
+  const changed = field.standard !== null && field.text !== field.standard && !sameValue(field, field.standard);
+  if (field.back) field.back.hidden = !changed;
+  field.box.classList.toggle("changed", changed);
+  write(field.reads, message === undefined ? readAs(field, value) : "");
+}
+
+/** Whether another text means the same figure. */
+function sameValue(field, text) {
+  const { value } = readField(field);
+  const other = crew.readInput(field.form.name, field.input.name, text).value;
+  return typeof value === "number" ? Math.abs(value - other) < 1e-9 : value === other;
+}
+
+/** A figure typed with another unit, or without one where feet and inches stand, said in the unit of the form. */
+function readAs(field, value) {
+  const { input, text } = field;
+  if (input.quantity !== "length" || typeof value !== "number" || value < -1e9 || value > 1e9) return "";
+  const full = crew.write(value, input.quantity, unitOf(input), 0, "nearest");
+  const typed = field.typed ?? inBox(input, text);
+  const same = [full, withoutUnit(input, full), full.replace(/' 0"$/, "'")].some((one) => one === typed.trim());
+  const plain = !isBare(typed) || unitOf(input) === "ft-in";
+  return same || !plain ? "" : `= ${full}`;
+}

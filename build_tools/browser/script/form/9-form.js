@@ -1,0 +1,177 @@
+// A worked example of the page becomes a form that answers as somebody types.
+
+function makeForm(root) {
+  const start = JSON.parse(root.dataset.start);
+  const name = root.dataset.calculator;
+  const form = { root, name, start, key: start.key, declared: crew.calculators[name].declaration };
+  form.fields = form.declared.inputs.map((input, number) => makeField(form, input, number));
+  form.answerBox = root.querySelector(".comes");
+  form.changed = (field) => {
+    follow(form, field);
+    work(form, field);
+  };
+  form.settled = (field) => sayWrong(form, field, true);
+  form.waitToSay = later(600, () => form.fields.forEach((field) => sayWrong(form, field, false)));
+  makeAnswer(form);
+  root.querySelector(".puts").replaceChildren(...fieldParts(form));
+  form.answerBox.after(acts(form));
+  root.classList.add("live");
+  return form;
+}
+
+/** What the page gives to type in, and the rest folded; a folded field is built when it is first seen. */
+function fieldParts(form) {
+  const isFolded = (field) => form.start.folded.includes(field.input.name);
+  const open = form.fields.filter((field) => !isFolded(field));
+  const folded = form.fields.filter(isFolded);
+  const head = make("div", { class: "head-in" }, make("p", { class: "label" }, say.put_in), unitSwitch());
+  const parts = [head, make("div", { class: "fields" }, ...open.map(drawField))];
+  if (!folded.length) return parts;
+  const inside = make("div", { class: "fields" });
+  form.rest = make("details", { class: "worked rest" }, make("summary", {}, say.at_standards), inside);
+  form.openRest = () => {
+    if (!inside.children.length) inside.append(...folded.map(drawField));
+  };
+  form.rest.addEventListener("toggle", form.openRest);
+  form.showRest = () => {
+    form.openRest();
+    form.rest.open = true;
+  };
+  return [...parts, form.rest];
+}
+
+/** Start over, and the link. */
+function acts(form) {
+  const said = make("span", { role: "status" });
+  const again = button(say.start_over, () => {
+    form.fields.forEach((field) => put(field, field.start));
+    work(form);
+  }, { class: "act again" });
+  const copy = button(say.copy_link, async () => {
+    write(said, "");
+    write(said, (await copyLink(form)) ? say.copied : say.not_copied);
+  }, { class: "act copy" });
+  return make("div", { class: "acts" }, again, copy, said);
+}
+
+/** Feet and inches or metres: one choice for all forms and pages, remembered. */
+function unitSwitch() {
+  const one = (words, on) => button(words, () => setUnits(on), { class: "units-by", "data-metric": String(on), "aria-pressed": String(metric === on) });
+  return make("div", { class: "units", role: "group", "aria-label": say.units }, one(say.us, false), one(say.metric, true));
+}
+
+function setUnits(on) {
+  metric = on;
+  remember("crew-units", on ? "metric" : "us");
+  for (const press of document.querySelectorAll(".units-by")) press.setAttribute("aria-pressed", String(press.dataset.metric === String(on)));
+  for (const form of forms) {
+    for (const field of form.fields) put(field, field.text);
+    work(form);
+  }
+}
+
+/** The same figure asked for at another step of the page follows, where both started alike. */
+function follow(form, field) {
+  for (const other of forms) {
+    const twin = other !== form && other.name === form.name && other.fields.find((one) => one.input.name === field.input.name);
+    if (twin && twin.start === field.start && twin.text !== field.text) {
+      put(twin, field.text);
+      work(other);
+    }
+  }
+}
+
+/** Work it out anew; `field` is the one that was changed. */
+function work(form, field) {
+  const values = {};
+  let wrong = [];
+  for (const one of form.fields) {
+    const { value, message } = readField(one);
+    if (message !== undefined) wrong.push({ name: one.input.name, message });
+    else values[one.input.name] = value;
+  }
+  const result = wrong.length ? null : crew.run(form.name, values, metric);
+  if (result?.message !== undefined) wrong = [{ name: result.input, message: result.message }];
+  noteWrong(form, wrong);
+  if (wrong.length) {
+    setStale(form, true);
+    unmarkTables(form);
+    form.waitToSay();
+  } else {
+    showAnswer(form, values, result.answer);
+    markTables(form, values);
+  }
+  if (field) addressLater(form);
+}
+
+/** Keep what is wrong at its field; what is mended is cleared at once, what is new waits until typing pauses. */
+function noteWrong(form, wrong) {
+  for (const field of form.fields) {
+    field.message = wrong.find((one) => one.name === field.input.name)?.message ?? "";
+    if (field.box && field.message === "") sayWrong(form, field, false);
+  }
+}
+
+/** Say beside a field why it cannot be used; aloud once somebody is done with it. */
+function sayWrong(form, field, aloud) {
+  if (field.message && !field.box) form.showRest?.();
+  if (!field.box) return;
+  const { wrong, box, message } = field;
+  if (message && form.rest?.contains(box)) form.rest.open = true;
+  if (aloud && message) wrong.setAttribute("role", "alert");
+  else if (!message) wrong.removeAttribute("role");
+  write(wrong, message ?? "");
+  box.classList.toggle("is-wrong", Boolean(message));
+  for (const control of box.querySelectorAll("input, textarea, select")) {
+    if (message) control.setAttribute("aria-invalid", "true");
+    else control.removeAttribute("aria-invalid");
+  }
+}
+
+let lastForm = null;
+const writeLater = later(300, () => addressWrite(lastForm.key));
+
+/** Write the address when typing pauses: a browser counts how often it is written. */
+function addressLater(form) {
+  lastForm = form;
+  writeLater();
+}
+
+let begun = null;
+
+/** Load the calculators and make every form of the page live; what fails to load leaves the worked examples standing. */
+function begin() {
+  begun ??= load(page.scripts).then(makeLive, () => {});
+  return begun;
+}
+
+function makeLive() {
+  forms.push(...roots.map(makeForm));
+  forms.forEach((form) => work(form));
+  const place = addressTake();
+  const isReload = performance.getEntriesByType("navigation")[0]?.type === "reload";
+  if (!isReload) place?.scrollIntoView();
+}
+
+/** Begin when a form comes near the screen: most pages are read without one. */
+function beginWhenNear() {
+  const near = new IntersectionObserver((seen) => {
+    if (!seen.some((one) => one.isIntersecting)) return;
+    near.disconnect();
+    begin();
+  }, { rootMargin: "1500px" });
+  roots.forEach((root) => near.observe(root));
+}
+
+window.addEventListener("hashchange", async () => {
+  if (addressRead().given.length) {
+    await begin();
+    addressTake()?.scrollIntoView();
+  } else if (forms.length) {
+    addressWrite();
+  }
+});
+
+const roots = [...document.querySelectorAll("[data-calculator][data-start]")];
+if (addressRead().given.length) begin();
+else beginWhenNear();

@@ -1,0 +1,68 @@
+"""What a page hands to the script of its live forms: where each form starts, the words, and the scripts to load."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Collection, Iterable, Mapping
+from typing import Any
+
+from markupsafe import Markup
+
+from build_tools.book.book import Book
+from build_tools.book.calls import Called, Written, resolve
+from calculators.declaration import Calculator, Input
+
+WORDS = "live_"
+"""The words of the forms have names that start so."""
+SHARED = ("how_worked_out", "answer", "caution", "at_standards", "our_standard")
+"""Words that the forms and the pages have in common."""
+
+
+def open_inputs(called: Called, given: Collection[str], standards: Collection[str]) -> list[str]:
+    """The inputs that stand open on the page, to be asked for: those given, or else those without a crew standard."""
+    names = [each.name for each in called.calculator.inputs]
+    return [name for name in names if name in given] or [name for name in names if name not in standards]
+
+
+def start_of(book: Book, called: Called, key: str, given: Mapping[str, Any], show: list[str], open_: list[str]) -> str:
+    """Where a form starts, as JSON: ``key`` is its name in addresses, ``given`` the texts that the page puts in."""
+    calculator = called.calculator
+    texts = {
+        each.name: _text(book, each, given[each.name])
+        for each in calculator.inputs
+        if given.get(each.name) not in (None, "", [])
+    }
+    folded = [each.name for each in calculator.inputs if each.name not in open_]
+    return json.dumps({"key": key, "given": texts, "show": show, "folded": folded}, ensure_ascii=False)
+
+
+def _text(book: Book, declared: Input, written: Written) -> str:
+    """An input as it is typed into a form; rows are parted by `;` and their cells by `,`."""
+    resolved = resolve(book, written)
+    if isinstance(resolved, list):
+        return "; ".join(_row(declared, row) for row in resolved)
+    return str(resolved or "")
+
+
+def _row(declared: Input, row: Mapping[str, Any]) -> str:
+    return ", ".join(str(row.get(column.name, "")) for column in declared.columns).rstrip(", ")
+
+
+def live_page(calculators: Iterable[Calculator], words: Mapping[str, str], top: str) -> Markup:
+    """What the script of the forms needs to know of its page, as the text of a data block; nothing where it has none.
+
+    ``scripts`` run the calculators and are loaded when a form comes near, ``draw`` when a drawing has to be drawn anew:
+    a page that is only read loads neither.
+    """
+    on_site = sorted(calculator.name for calculator in calculators if calculator.on_site)
+    if not on_site:
+        return Markup("")
+    said = {name.removeprefix(WORDS): text for name, text in words.items() if name.startswith(WORDS)}
+    said |= {name: words[name] for name in SHARED}
+    names = ["crew", *(f"calculators/{name}" for name in on_site)]
+    page = {"top": top, "scripts": [_script(name) for name in names], "draw": _script("draw"), "words": said}
+    return Markup(json.dumps(page, ensure_ascii=False).replace("<", "\\u003c"))
+
+
+def _script(name: str) -> str:
+    return f"assets/script/{name}.js"
