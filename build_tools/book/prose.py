@@ -28,7 +28,7 @@ KEPT = 100_000
 """Texts whose parts are remembered."""
 
 _LINK = re.compile(r"\[([^\[\]`*_!<&\\\n]*)\]\(([a-z]+:[A-Za-z0-9_#-]+)\)")
-_MARKS = re.compile(r"[\\`*_\[\]!|<>&\n]")
+_MARKS = re.compile(r"[\\`*_\[\]!|<>&\n]|  ")
 _BLOCK_START = re.compile(r"[\s#+\-=~>|]|\d{1,9}[.)]")
 
 
@@ -63,6 +63,8 @@ def read_reference(address: str, text: str) -> Reference:
 
 def references(text: str) -> tuple[Reference, ...]:
     """The links of a Markdown text, in order."""
+    if "[" not in text and "<" not in text:
+        return ()
     parts = _simple(text)
     if parts is not None:
         return tuple(part for part in parts if isinstance(part, Reference))
@@ -94,8 +96,21 @@ def html(text: str, resolve: Resolve, *, block: bool) -> str:
 
 def plain(text: str, resolve: Resolve) -> str:
     """The words alone, for search and structured data; a reference without text gives its target's title."""
+    parts = _simple(text)
+    if parts is None:
+        words = _plain_words(_parsed(text), resolve)
+    elif len(parts) == 1 and isinstance(parts[0], str):
+        words = text
+    else:
+        words = "".join(
+            _unescaped(part) if isinstance(part, str) else part.text or _title(part, resolve) for part in parts
+        )
+    return " ".join(words.split())
+
+
+def _plain_words(tokens: Sequence[Token], resolve: Resolve) -> str:
     words: list[str] = []
-    for token in _parsed(text) if _simple(text) is None else ():
+    for token in tokens:
         children = token.children or []
         for index, child in enumerate(children):
             if child.type == "link_open":
@@ -105,12 +120,7 @@ def plain(text: str, resolve: Resolve) -> str:
                 words.append(" " if child.type in ("softbreak", "hardbreak") else child.content)
         if token.type == "inline":
             words.append(" ")
-    for part in _simple(text) or ():
-        if isinstance(part, Reference):
-            words.append(part.text or _title(part, resolve))
-        else:
-            words.append(_unescaped(part))
-    return " ".join("".join(words).split())
+    return "".join(words)
 
 
 @lru_cache(maxsize=KEPT)
@@ -119,16 +129,19 @@ def _simple(text: str) -> tuple[str | Reference, ...] | None:
     if _BLOCK_START.match(text) or not text or text[-1].isspace():
         return None
     parts: list[str | Reference] = []
-    end = 0
-    for link in _LINK.finditer(text):
-        parts += [text[end : link.start()], read_reference(link[2], link[1])]
-        end = link.end()
-    parts.append(text[end:])
-    if any(isinstance(part, str) and (_MARKS.search(part) or "  " in part) for part in parts):
-        return None
-    if any(isinstance(part, Reference) and not part.scheme for part in parts):
-        return None
-    return tuple(escape(part).replace("&#x27;", "'") if isinstance(part, str) else part for part in parts if part)
+    pieces = _LINK.split(text)  # words, then again and again the text and the address of a link, and words
+    for at in range(0, len(pieces), 3):
+        if at > 0:
+            reference = read_reference(pieces[at - 1], pieces[at - 2])
+            if not reference.scheme:
+                return None
+            parts.append(reference)
+        words = pieces[at]
+        if _MARKS.search(words):
+            return None
+        if words:
+            parts.append(words.replace('"', "&quot;"))
+    return tuple(parts)
 
 
 def _unescaped(words: str) -> str:

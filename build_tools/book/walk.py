@@ -5,12 +5,11 @@ Checks, back-links and pages all use this one walk, so that a field added to the
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
 from build_tools.book.memo import Memo
-from build_tools.book.model.base import IsMeasure, Part, RefersTo, Text
+from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo, Text
 from build_tools.book.model.table import Call, Form, Table
 from build_tools.book.yaml_reader import Location
 
@@ -21,30 +20,37 @@ Found = tuple[Location, Any, Any]
 """Location, what it is (``Prose``, ``Text``, a call, :class:`RefersTo`, :class:`IsMeasure`), and the value itself."""
 
 
-def walk(part: Part, location: Location = ()) -> Iterator[Found]:
+def walk(part: Part, location: Location = ()) -> tuple[Found, ...]:
     """Everything of interest inside a part of the book, in the order of the fields."""
+    found: list[Found] = []
+    _collect(part, location, found)
+    return tuple(found)
+
+
+def _collect(part: Part, location: Location, found: list[Found]) -> None:
     for name, written, marker in _fields(type(part)):
-        yield from _visit(getattr(part, name), (*location, written), marker)
+        value = getattr(part, name)
+        if value is not None:
+            _visit(value, (*location, written), marker, found)
 
 
-def _visit(value: Any, location: Location, marker: Any) -> Iterator[Found]:
-    if value is None:
-        return
-    if isinstance(value, str):
+def _visit(value: Any, location: Location, marker: Any, found: list[Found]) -> None:
+    kind = type(value)
+    if kind is str:
         if marker is not None:
-            yield location, marker, value
-    elif isinstance(value, Text):
-        yield location, type(value), value
-    elif isinstance(value, Part):
-        if isinstance(value, CALLS):
-            yield location, type(value), value
-        yield from walk(value, location)
-    elif isinstance(value, list):
+            found.append((location, marker, value))
+    elif kind is Prose or kind is Text:
+        found.append((location, kind, value))
+    elif kind is list:
         for index, item in enumerate(value):
-            yield from _visit(item, (*location, index), marker)
-    elif isinstance(value, dict):
+            _visit(item, (*location, index), marker, found)
+    elif kind is dict:
         for key, item in value.items():
-            yield from _visit(item, (*location, key), marker)
+            _visit(item, (*location, key), marker, found)
+    elif isinstance(value, Part):
+        if kind in CALLS:
+            found.append((location, kind, value))
+        _collect(value, location, found)
 
 
 @cache
@@ -69,4 +75,4 @@ def _marker(annotation: Any, metadata: list[Any] | tuple[Any, ...]) -> Any:
 
 def walked(part: Part, memo: Memo) -> tuple[Found, ...]:
     """The same as :func:`walk`, remembered: several checks go over each procedure."""
-    return memo.of("walk", part, None, lambda: tuple(walk(part)))
+    return memo.of("walk", part, None, lambda: walk(part))
