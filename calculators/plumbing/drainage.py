@@ -1,0 +1,296 @@
+"""How large a building drain has to be for the fixtures of a small dwelling, and how much water it carries.
+
+The code counts fixtures in drainage fixture units and gives the size by their sum and the slope. How much water then
+runs, and how fast, follows from the slope, the bore and the roughness.
+"""
+
+from __future__ import annotations
+
+from math import exp, log, pi, sqrt
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, refuse
+from calculators.plumbing.drain_fall import CLOSET_DRAIN, EIGHTH_A_FOOT, QUARTER_A_FOOT, least_slope_for
+from calculators.writing import NOISE, decimal
+
+HALF_A_FOOT = 0.5 / 12
+GALLONS_A_MINUTE = 448.8311688311688
+"""In a cubic foot a second: 60 s x 1728 cu in / 231 cu in."""
+FEET_FACTOR = 1.4859185775384814
+"""Manning's equation in feet: the cube root of the feet in a metre."""
+
+BATHROOM, CLOSET, LAVATORY, BATH, KITCHEN, DISHWASHER, WASHER, TUB = 5, 3, 1, 2, 2, 2, 2, 2
+"""Fixture units, each with its row in IPC Table 709.1: bathroom group and closet with 1.6 gal a flush (private),
+lavatory, bathtub or shower, kitchen sink, dishwasher, clothes washer, laundry tray."""
+WASHER_TRAP = 2.0
+
+SIZES = [1.5, 2.0, 3.0, 4.0]
+"""Those of IPC Table 710.1(1) that a small dwelling needs and that drain pipe is sold in."""
+BORE: dict[str, float] = {"1.5": 1.610, "2": 2.067, "3": 3.068, "4": 4.026}
+"""Inside diameters of schedule 40 pipe, inches."""
+UNITS_AT: dict[str, list[float]] = {"1.5": [0, 3, 3], "2": [0, 21, 26], "3": [36, 42, 50], "4": [180, 216, 250]}
+"""IPC Table 710.1(1): units at 1/8, 1/4 and 1/2 in/ft; 0 where the size may not lie so flat."""
+
+
+def units_allowed(size: str, slope: float) -> float:
+    """How many units the code allows on a size at a slope; between two slopes of the table the flatter one counts.
+
+    >>> [units_allowed("3", 0.25 / 12), units_allowed("3", 0.02), units_allowed("2", 0.02), units_allowed("4", 0.1)]
+    [42, 36, 0, 250]
+    """
+    if slope >= HALF_A_FOOT - NOISE:
+        return UNITS_AT[size][2]
+    if slope >= QUARTER_A_FOOT - NOISE:
+        return UNITS_AT[size][1]
+    return UNITS_AT[size][0]
+
+
+def smallest(units: float, slope: float, least: float) -> str:
+    """The smallest size, at least ``least`` inches, that takes so many units at that slope; no text where none does.
+
+    >>> [smallest(12, 0.25 / 12, 3), smallest(12, 0.25 / 12, 1.25), smallest(43, 0.25 / 12, 3), smallest(999, 0.1, 3)]
+    ['3', '2', '4', '']
+    """
+    for inches_of in SIZES:
+        size = decimal(inches_of, 1)
+        if inches_of >= least - NOISE and units_allowed(size, slope) >= units - NOISE:
+            return size
+    return ""
+
+
+def velocity(bore: float, slope: float, n: float) -> float:
+    """Speed in ft/s in a round pipe that runs full or half full: 1.486 / n x R^(2/3) x S^(1/2), R = bore / 4 in feet.
+
+    >>> velocity(4.0, 0.25 / 12, 0.013)
+    3.148
+    """
+    radius = bore / 48
+    return FEET_FACTOR / n * exp(log(radius) * 2 / 3) * sqrt(slope)
+
+
+def flow_full(bore: float, slope: float, n: float) -> float:
+    """Gallons a minute in a round pipe that runs full; half of it at half full.
+
+    >>> flow_full(4.0, 0.25 / 12, 0.013)
+    123.3
+    """
+    area = pi * bore * bore / 4 / 144
+    return area * velocity(bore, slope, n) * GALLONS_A_MINUTE
+
+
+def drainage(
+    bathrooms: float = 1.0,
+    water_closets: float = 0.0,
+    lavatories: float = 0.0,
+    baths: float = 0.0,
+    kitchen_sinks: float = 1.0,
+    dishwashers: float = 0.0,
+    washers: float = 1.0,
+    laundry_tubs: float = 0.0,
+    other_units: float = 0.0,
+    slope: float = 0.25 / 12,
+    pipe: str = "smallest",
+    roughness: float = 0.013,
+    least_velocity: float = 2.0,
+) -> Answer:
+    """Fixture units, the smallest building drain for them, and what that pipe carries.
+
+    Counts of fixtures; ``slope`` as a ratio, from 1/8 in/ft; ``pipe`` is 'smallest' or a size to look at; ``roughness``
+    is Manning's n; speeds in ft/s, flows in gallons a minute.
+
+    Sources: units IPC Table 709.1 (bathroom group 5 and closet 3 at 1.6 gal a flush; the others from memory); sizes
+    IPC Table 710.1(1) with its note a; Manning's equation, Chow 1959; 2 ft/s to scour, NSPC 2009 Appendix K.
+
+    >>> answer = drainage(bathrooms=2, slope=0.25 / 12)
+    >>> [answer["units"], answer["size"], answer["allowed"], answer["verdict"]]
+    [14.0, '3 in', 42, 'large enough']
+    """
+    if slope < EIGHTH_A_FOOT - NOISE:
+        refuse("slope", f"{decimal(slope * 12, 3)} in/ft is flatter than 1/8 in/ft: no drain up to 4 in may lie so.")
+    closets = bathrooms + water_closets
+    units = fixture_units(bathrooms, water_closets, lavatories, baths, other_units) + (
+        kitchen_sinks * KITCHEN + dishwashers * DISHWASHER + washers * WASHER + laundry_tubs * TUB
+    )
+    if units <= 0:
+        refuse("bathrooms", "No fixture is counted: give at least one.")
+    least = 1.5
+    if washers > 0:
+        least = WASHER_TRAP
+    if closets > 0:
+        least = CLOSET_DRAIN
+    size = smallest(units, slope, least)
+    if pipe == "smallest" and size == "":
+        refuse("other_units", f"{decimal(units, 1)} units are more than a 4 in drain takes: an engineer sizes it.")
+    if pipe != "smallest":
+        size = pipe
+    allowed = units_allowed(size, slope)
+    verdict = judge(size, units, allowed, least, slope)
+    bore = BORE[size]
+    full = flow_full(bore, slope, roughness)
+    speed = velocity(bore, slope, roughness)
+    return {
+        "units": units,
+        "size": size_in_words(size),
+        "allowed": allowed,
+        "verdict": verdict,
+        "fits": verdict == "large enough",
+        "half": full / 2,
+        "full": full,
+        "velocity": speed,
+        "cleans": speed >= least_velocity - NOISE,
+        "cautions": cautions_for(size, slope, speed, least_velocity, closets, units, allowed),
+        "working": [
+            f"fixture units: {decimal(units, 1)}; {size_in_words(size)} at {decimal(slope * 12, 3)} in/ft takes "
+            f"{decimal(allowed, 0)} (IPC Table 710.1(1))",
+            f"bore {decimal(bore, 3)} in, R = bore / 4 = {decimal(bore / 48, 4)} ft; speed = 1.486 / "
+            f"{decimal(roughness, 4)} x R^(2/3) x {decimal(slope, 5)}^(1/2) = {decimal(speed, 2)} ft/s",
+            f"half full {decimal(full / 2, 1)} gpm, full {decimal(full, 1)} gpm",
+        ],
+    }
+
+
+def fixture_units(bathrooms: float, closets: float, lavatories: float, baths: float, other: float) -> float:
+    """Units of the bathroom fixtures. A whole bathroom counts less than its parts.
+
+    >>> [fixture_units(1, 0, 0, 0, 0), fixture_units(0, 1, 1, 1, 0)]
+    [5, 6]
+    """
+    return bathrooms * BATHROOM + closets * CLOSET + lavatories * LAVATORY + baths * BATH + other
+
+
+def size_in_words(size: str) -> str:
+    """A size as people write it."""
+    if size == "1.5":
+        return "1-1/2 in"
+    return size + " in"
+
+
+def judge(size: str, units: float, allowed: float, least: float, slope: float) -> str:
+    """Whether the size does.
+
+    >>> [judge("2", 3, 21, 3, 0.03), judge("3", 43, 42, 3, 0.03), judge("2", 3, 0, 2, 0.015)]
+    ['too small for a water closet', 'too small for so many units', 'too flat for this size']
+    """
+    inches_of = float(size)
+    if slope < least_slope_for(inches_of, "ipc") - NOISE:
+        return "too flat for this size"
+    if inches_of < least - NOISE:
+        if least >= CLOSET_DRAIN - NOISE:
+            return "too small for a water closet"
+        return "too small for a clothes washer"
+    if units > allowed + NOISE:
+        return "too small for so many units"
+    return "large enough"
+
+
+def cautions_for(
+    size: str, slope: float, speed: float, least_velocity: float, closets: float, units: float, allowed: float
+) -> list[str]:
+    """What to watch at this size and slope."""
+    cautions = []
+    if speed < least_velocity - NOISE:
+        cautions.append(
+            f"Half full the water runs at {decimal(speed, 2)} ft/s, slower than the {decimal(least_velocity, 1)} ft/s "
+            "that carries solids along: lay it steeper, or keep the run short and within reach of a cleanout."
+        )
+    if size == "4" and closets <= 2 and units <= 36:
+        cautions.append("A larger pipe than needed does not clean itself better: the water runs shallower in it.")
+    if closets > 2 and size == "3":
+        cautions.append("Some codes allow only two or three toilets on a 3 in drain: ask which code rules.")
+    if 0 < allowed - units < 2:
+        cautions.append("Nearly full by the count: one more fixture takes the next size.")
+    if slope > HALF_A_FOOT + NOISE:
+        cautions.append("Steeper than 1/2 in/ft: the code's table ends there, and its last column is used.")
+    return cautions
+
+
+CALCULATOR = Calculator(
+    name="drainage",
+    title="Size of a building drain",
+    trade="plumbing",
+    summary="Fixture units of the house, the smallest drain for them, and what that drain carries.",
+    function=drainage,
+    inputs=(
+        Input(
+            "bathrooms",
+            "Whole bathrooms",
+            "count",
+            default=1.0,
+            least=0,
+            most=20,
+            help="Toilet (1.6 gal a flush), lavatory and tub or shower. Single fixtures go below.",
+        ),
+        Input("water_closets", "Toilets beside those", "count", default=0.0, least=0, most=20),
+        Input("lavatories", "Lavatories beside those", "count", default=0.0, least=0, most=20),
+        Input("baths", "Tubs and showers beside those", "count", default=0.0, least=0, most=20),
+        Input("kitchen_sinks", "Kitchen sinks", "count", default=1.0, least=0, most=20),
+        Input(
+            "dishwashers",
+            "Dishwashers on a drain of their own",
+            "count",
+            default=0.0,
+            least=0,
+            most=20,
+            help="One that drains through the kitchen sink is counted with the sink.",
+        ),
+        Input("washers", "Clothes washers", "count", default=1.0, least=0, most=20),
+        Input("laundry_tubs", "Laundry tubs", "count", default=0.0, least=0, most=20),
+        Input("other_units", "Other fixture units", "number", default=0.0, least=0, most=250),
+        Input("slope", "Slope", "slope", "in/ft", default=0.25 / 12, least=0.001, most=1),
+        Input(
+            "pipe",
+            "Pipe",
+            "choice",
+            default="smallest",
+            choices=(
+                Choice("smallest", "the smallest that does"),
+                Choice("1.5", "1-1/2 in"),
+                Choice("2", "2 in"),
+                Choice("3", "3 in"),
+                Choice("4", "4 in"),
+            ),
+        ),
+        Input(
+            "roughness",
+            "Roughness (Manning's n)",
+            "number",
+            default=0.013,
+            least=0.008,
+            most=0.03,
+            usual=(0.009, 0.015),
+            help="New plastic 0.009 to 0.010; 0.013 is the usual figure of design; old iron 0.015.",
+        ),
+        Input("least_velocity", "Least speed that scours", "number", "ft/s", default=2.0, least=1, most=5),
+    ),
+    outputs=(
+        Output("units", "Fixture units", "number", step=0.5, rounds="up"),
+        Output("size", "Drain", "text"),
+        Output("verdict", "This drain", "text"),
+        Output("allowed", "Units that it takes", "count", step=1, rounds="down"),
+        Output("half", "Carries half full", "number", "gpm", 1, "down"),
+        Output("full", "Carries full", "number", "gpm", 1, "down"),
+        Output("velocity", "Speed, half full", "number", "ft/s", 0.1, "down"),
+        Output("cleans", "Fast enough to scour", "yes-no"),
+        Output("fits", "It does", "yes-no"),
+    ),
+    formula=(
+        "Units: whole bathroom 5; toilet 3, lavatory 1, tub or shower 2, kitchen sink 2, dishwasher 2, clothes washer "
+        "2, laundry tub 2. The smallest size whose units at this slope are enough; with a toilet at least 3 in.\n\n"
+        "Manning: speed = 1.486 / n x R^(2/3) x S^(1/2), in ft/s; R is a quarter of the bore in feet, full or half "
+        "full. Flow = speed x area; bores of schedule 40 pipe."
+    ),
+    sources=(
+        Citation("ipc", "Table 709.1 (bathroom group and toilet; the others from memory); Table 710.1(1), note a"),
+        Citation("ipc", "Table 704.1, least slopes"),
+        Citation("open-channel-hydraulics", "Manning's equation and its n"),
+        Citation("nspc-2009", "Appendix K, 2 ft/s to scour"),
+        COMMON_PRACTICE,
+    ),
+    example={"bathrooms": "2", "kitchen_sinks": "1", "washers": "1", "slope": "1/4 in/ft"},
+    other_names=("drainage fixture units", "DFU", "drain sizing", "Manning", "sewer capacity", "pipe size"),
+    cannot_decide=(
+        "Branches, stacks and vents have tables of their own, with fewer units for the same pipe. The UPC counts "
+        "fixtures and sizes otherwise. Which code rules, what the sewer or septic tank takes, and pumps and sumps: the "
+        "plumber of record and the inspector. No drain is covered before it is tested and seen."
+    ),
+    plots=(Plot("Flow half full against slope", "slope", "half", 0.125 / 12, 0.5 / 12, ("pipe", ("2", "3", "4"))),),
+)
