@@ -20,10 +20,12 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
     helpers = maker.helpers(url)
     called = maker.context.call_with(calculator.name, dict(calculator.example))
     standards = maker.book.standards(calculator.name)
+    title = "work_it_out_here" if calculator.on_site else "worked_example"
     content = maker.fill(
         "calculator.html",
         helpers,
         calculator=calculator,
+        example_title=title,
         example=helpers.worked(called, calculator.name, calculator.example),
         inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
@@ -36,7 +38,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         used_in=helpers.used_in("calculator", calculator.name),
         live=maker.live(helpers, [calculator]),
     )
-    names = ("worked_example", "example"), ("takes", "takes"), ("gives", "gives"), ("formula", "formula")
+    names = (title, "example"), ("takes", "takes"), ("gives", "gives"), ("formula", "formula")
     headings = [Heading(maker.words[word], id) for word, id in names]
     headings += [Heading(maker.words[word], id) for word, id in (("sources", "sources"), ("used_in", "used-in"))]
     found = Found(url, calculator.title, calculator.summary, calculator.other_names, boost=2)

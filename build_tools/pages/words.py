@@ -118,6 +118,7 @@ WORDS: dict[str, dict[str, str]] = {
         "whole_number": "A whole number",
         "four_figures": "To four figures",
         "worked_example": "Worked example",
+        "work_it_out_here": "Work it out",
         "cannot_decide": "What it does not decide",
         "used_in": "Used in",
         # the live forms
