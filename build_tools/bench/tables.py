@@ -48,7 +48,7 @@ class Shape:
         """The calculator at a step, with the inputs of its own example."""
         return {
             "calculator": self.calculator.name,
-            "inputs": deepcopy(dict(self.calculator.example)),
+            "inputs": {name: _written(given) for name, given in self.calculator.example.items()},
             "show": list(self.show),
         }
 
@@ -61,7 +61,7 @@ def table_shapes(book: Book) -> list[Shape]:
         for declared in calculator.inputs:
             if not show or declared.quantity not in GRAIN or _range(declared) == (0.0, 0.0):
                 continue
-            fixed = {name: text for name, text in calculator.example.items() if name != declared.name}
+            fixed = {name: _written(given) for name, given in calculator.example.items() if name != declared.name}
             shape = Shape(calculator, declared, fixed, show)
             if _answers(book, shape):
                 shapes.append(shape)
@@ -74,6 +74,13 @@ def _answers(book: Book, shape: Shape) -> bool:
     computed, troubles = compute_table(book, table, shape.calculator)
     answered = [row for row in computed.rows if not any(cell.refused for cell in row.cells)]
     return not troubles and len(answered) * 2 > len(computed.rows) > 3
+
+
+def _written(given: Any) -> str | list[dict[str, str]]:
+    """An input of an example as a file of the book holds it: every figure is text."""
+    if isinstance(given, list):
+        return [{column: str(cell) for column, cell in row.items()} for row in given]
+    return str(given)
 
 
 def _range(declared: Input) -> tuple[float, float]:
