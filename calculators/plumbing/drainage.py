@@ -10,7 +10,7 @@ from math import exp, log, pi, sqrt
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, refuse
 from calculators.plumbing.drain_fall import CLOSET_DRAIN, EIGHTH_A_FOOT, QUARTER_A_FOOT, least_slope_for
-from calculators.writing import NOISE, decimal
+from calculators.writing import NOISE, decimal, inches
 
 HALF_A_FOOT = 0.5 / 12
 GALLONS_A_MINUTE = 448.8311688311688
@@ -25,36 +25,48 @@ WASHER_TRAP = 2.0
 
 SIZES = [1.5, 2.0, 3.0, 4.0]
 """Those of IPC Table 710.1(1) that a small dwelling needs and that drain pipe is sold in."""
-BORE: dict[str, float] = {"1.5": 1.610, "2": 2.067, "3": 3.068, "4": 4.026}
-"""Inside diameters of schedule 40 pipe, inches."""
-UNITS_AT: dict[str, list[float]] = {"1.5": [0, 3, 3], "2": [0, 21, 26], "3": [36, 42, 50], "4": [180, 216, 250]}
+BORES = [1.610, 2.067, 3.068, 4.026]
+"""Inside diameters of schedule 40 pipe of these sizes, inches."""
+UNITS_AT = [[0, 3, 3], [0, 21, 26], [36, 42, 50], [180, 216, 250]]
 """IPC Table 710.1(1): units at 1/8, 1/4 and 1/2 in/ft; 0 where the size may not lie so flat."""
 
 
-def units_allowed(size: str, slope: float) -> float:
+def row_of(size: float) -> int:
+    """Which of the sizes it is.
+
+    >>> [row_of(1.5), row_of(4)]
+    [0, 3]
+    """
+    row = 0
+    while row < len(SIZES) - 1 and SIZES[row] < size - NOISE:
+        row = row + 1
+    return row
+
+
+def units_allowed(size: float, slope: float) -> float:
     """How many units the code allows on a size at a slope; between two slopes of the table the flatter one counts.
 
-    >>> [units_allowed("3", 0.25 / 12), units_allowed("3", 0.02), units_allowed("2", 0.02), units_allowed("4", 0.1)]
+    >>> [units_allowed(3, 0.25 / 12), units_allowed(3, 0.02), units_allowed(2, 0.02), units_allowed(4, 0.1)]
     [42, 36, 0, 250]
     """
+    row = UNITS_AT[row_of(size)]
     if slope >= HALF_A_FOOT - NOISE:
-        return UNITS_AT[size][2]
+        return row[2]
     if slope >= QUARTER_A_FOOT - NOISE:
-        return UNITS_AT[size][1]
-    return UNITS_AT[size][0]
+        return row[1]
+    return row[0]
 
 
-def smallest(units: float, slope: float, least: float) -> str:
-    """The smallest size, at least ``least`` inches, that takes so many units at that slope; no text where none does.
+def smallest(units: float, slope: float, least: float) -> float:
+    """The smallest size, at least ``least`` inches, that takes so many units at that slope; 0 where none does.
 
     >>> [smallest(12, 0.25 / 12, 3), smallest(12, 0.25 / 12, 1.25), smallest(43, 0.25 / 12, 3), smallest(999, 0.1, 3)]
-    ['3', '2', '4', '']
+    [3.0, 2.0, 4.0, 0.0]
     """
-    for inches_of in SIZES:
-        size = decimal(inches_of, 1)
-        if inches_of >= least - NOISE and units_allowed(size, slope) >= units - NOISE:
+    for size in SIZES:
+        if size >= least - NOISE and units_allowed(size, slope) >= units - NOISE:
             return size
-    return ""
+    return 0.0
 
 
 def velocity(bore: float, slope: float, n: float) -> float:
@@ -118,18 +130,18 @@ def drainage(
     if closets > 0:
         least = CLOSET_DRAIN
     size = smallest(units, slope, least)
-    if pipe == "smallest" and size == "":
+    if pipe == "smallest" and size == 0:
         refuse("other_units", f"{decimal(units, 1)} units are more than a 4 in drain takes: an engineer sizes it.")
     if pipe != "smallest":
-        size = pipe
+        size = float(pipe)
     allowed = units_allowed(size, slope)
     verdict = judge(size, units, allowed, least, slope)
-    bore = BORE[size]
+    bore = BORES[row_of(size)]
     full = flow_full(bore, slope, roughness)
     speed = velocity(bore, slope, roughness)
     return {
         "units": units,
-        "size": size_in_words(size),
+        "size": inches(size),
         "allowed": allowed,
         "verdict": verdict,
         "fits": verdict == "large enough",
@@ -139,7 +151,7 @@ def drainage(
         "cleans": speed >= least_velocity - NOISE,
         "cautions": cautions_for(size, slope, speed, least_velocity, closets, units, allowed),
         "working": [
-            f"fixture units: {decimal(units, 1)}; {size_in_words(size)} at {decimal(slope * 12, 3)} in/ft takes "
+            f"fixture units: {decimal(units, 1)}; {inches(size)} at {decimal(slope * 12, 3)} in/ft takes "
             f"{decimal(allowed, 0)} (IPC Table 710.1(1))",
             f"bore {decimal(bore, 3)} in, R = bore / 4 = {decimal(bore / 48, 4)} ft; speed = 1.486 / "
             f"{decimal(roughness, 4)} x R^(2/3) x {decimal(slope, 5)}^(1/2) = {decimal(speed, 2)} ft/s",
@@ -157,23 +169,15 @@ def fixture_units(bathrooms: float, closets: float, lavatories: float, baths: fl
     return bathrooms * BATHROOM + closets * CLOSET + lavatories * LAVATORY + baths * BATH + other
 
 
-def size_in_words(size: str) -> str:
-    """A size as people write it."""
-    if size == "1.5":
-        return "1-1/2 in"
-    return size + " in"
-
-
-def judge(size: str, units: float, allowed: float, least: float, slope: float) -> str:
+def judge(size: float, units: float, allowed: float, least: float, slope: float) -> str:
     """Whether the size does.
 
-    >>> [judge("2", 3, 21, 3, 0.03), judge("3", 43, 42, 3, 0.03), judge("2", 3, 0, 2, 0.015)]
+    >>> [judge(2, 3, 21, 3, 0.03), judge(3, 43, 42, 3, 0.03), judge(2, 3, 0, 2, 0.015)]
     ['too small for a water closet', 'too small for so many units', 'too flat for this size']
     """
-    inches_of = float(size)
-    if slope < least_slope_for(inches_of, "ipc") - NOISE:
+    if slope < least_slope_for(size, "ipc") - NOISE:
         return "too flat for this size"
-    if inches_of < least - NOISE:
+    if size < least - NOISE:
         if least >= CLOSET_DRAIN - NOISE:
             return "too small for a water closet"
         return "too small for a clothes washer"
@@ -183,7 +187,7 @@ def judge(size: str, units: float, allowed: float, least: float, slope: float) -
 
 
 def cautions_for(
-    size: str, slope: float, speed: float, least_velocity: float, closets: float, units: float, allowed: float
+    size: float, slope: float, speed: float, least_velocity: float, closets: float, units: float, allowed: float
 ) -> list[str]:
     """What to watch at this size and slope."""
     cautions = []
@@ -192,9 +196,9 @@ def cautions_for(
             f"Half full the water runs at {decimal(speed, 2)} ft/s, slower than the {decimal(least_velocity, 1)} ft/s "
             "that carries solids along: lay it steeper, or keep the run short and within reach of a cleanout."
         )
-    if size == "4" and closets <= 2 and units <= 36:
+    if size == 4 and closets <= 2 and units <= 36:
         cautions.append("A larger pipe than needed does not clean itself better: the water runs shallower in it.")
-    if closets > 2 and size == "3":
+    if closets > 2 and size == 3:
         cautions.append("Some codes allow only two or three toilets on a 3 in drain: ask which code rules.")
     if 0 < allowed - units < 2:
         cautions.append("Nearly full by the count: one more fixture takes the next size.")
