@@ -14,37 +14,49 @@ BLANKS = r"[\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3
 """What Python takes for a space when it strips and splits."""
 
 OURS = {
+    "abs": "Math.abs",
+    # What a loop runs over: a list, or the keys of a dict.
+    "each": "function (x) { return typeof x === 'string' || Array.isArray(x) ? x : Object.keys(x); }",
     # A dict may have a column named 'length'.
-    "len": """function (x) {
-return typeof x === "string" || Array.isArray(x) ? x.length : Object.keys(x).length;
-}""",
+    "len": "function (x) { return $each(x).length; }",
+    "list": "function (x) { return Array.from($each(x)); }",
     # Strict, as 1 and "1" are not equal.
     "op_equals": """function $op_equals(a, b) {
 if (a === b) return true;
 if (a === null || b === null || typeof a !== "object" || typeof b !== "object") return false;
 var k = Object.keys(a);
 if (Array.isArray(a) !== Array.isArray(b) || k.length !== Object.keys(b).length) return false;
-for (var i = 0; i < k.length; i++) {
-if (!Object.prototype.hasOwnProperty.call(b, k[i]) || !$op_equals(a[k[i]], b[k[i]])) return false;
-}
-return true;
+return k.every(function (n) { return Object.prototype.hasOwnProperty.call(b, n) && $op_equals(a[n], b[n]); });
 }""",
     # A word such as 'constructor' is in every object of script.
     "op_contains": """function (a, b) {
 if (typeof b === "string") return b.indexOf(a) >= 0;
 if (!Array.isArray(b)) return Object.prototype.hasOwnProperty.call(b, a);
-for (var i = 0; i < b.length; i++) if ($op_equals(a, b[i])) return true;
-return false;
+return b.some(function (one) { return $op_equals(a, one); });
 }""",
-    "str": """function (x) {
-return x === true ? "True" : x === false ? "False" : x === null ? "None" : String(x);
+    "op_mult": """function (a, b) {
+if (typeof a === "number" && typeof b === "number") return a * b;
+if (typeof a === "number") return $op_mult(b, a);
+if (typeof a === "string") return a.repeat(Math.max(0, b));
+var all = [];
+for (var i = 0; i < b; i++) all = all.concat(a);
+return all;
 }""",
+    "op_add": "function (a, b) { return Array.isArray(a) ? a.concat(b) : a + b; }",
+    "str": 'function (x) { return x === true ? "True" : x === false ? "False" : x === null ? "None" : String(x); }',
+    "truthy": "function (v) { return v !== null && typeof v === 'object' ? $len(v) > 0 : v; }",
 }
 
 OUR_METHODS = {
+    "append": "function (x) { this.push(x); }",
+    "extend": "function (x) { this.push.apply(this, x); }",
+    "find": "function (x, from) { return this.indexOf(x, from); }",
     "get": """function (k, d) {
 return Object.prototype.hasOwnProperty.call(this, k) ? this[k] : d === undefined ? null : d;
 }""",
+    "join": "function (x) { return x.join(this); }",
+    "lower": "function () { return this.toLowerCase(); }",
+    "replace": "function (old, by) { return this.split(old).join(by); }",
     "split": f"""function (by) {{
 if (by !== undefined) return this.split(by);
 return this.split(/{BLANKS}+/).filter(function (word) {{ return word !== ""; }});
@@ -58,15 +70,28 @@ return this.slice(from, to);
 }}""",
     "startswith": "function (x) { return this.slice(0, x.length) === x; }",
     "endswith": "function (x) { return x.length <= this.length && this.slice(this.length - x.length) === x; }",
+    "upper": "function () { return this.toUpperCase(); }",
 }
 
-CALL = re.compile(r"\b_py(func|meth)_(\w+)")
+CALL = re.compile(r"\b(?:_py(func|meth)|py)_(\w+)")
 NOTE = re.compile(r"\s*//[^'\"\n]*$", re.MULTILINE)
 
 
+LOOP = re.compile(
+    r"(stub\d+_seq) = (.*);\n *if \(\(typeof \1 === \"object\"\) && "
+    r"\(!Array\.isArray\(\1\)\)\) \{ *\1 = Object\.keys\(\1\);\}"
+)
+"""How the compiler begins a loop."""
+COMPREHENSION = re.compile(
+    r"if \(\(typeof (\w*iter0) === \"object\"\) && \(!Array\.isArray\(\1\)\)\) \{\1 = Object\.keys\(\1\);\}"
+)
+
+
 def short_names(script: str) -> str:
-    """The compiler's names of library functions, shortened."""
-    return CALL.sub(lambda found: ("$" if found[1] == "func" else "$$") + found[2], script).replace("py_len(", "$len(")
+    """A compiled script with short names for library functions, and short beginnings of loops."""
+    script = LOOP.sub(r"\1 = $each(\2);", script)
+    script = COMPREHENSION.sub(r"\1 = $each(\1);", script)
+    return CALL.sub(lambda found: ("$$" if found[1] == "meth" else "$") + found[2], script)
 
 
 def called(script: str) -> set[str]:

@@ -9,9 +9,12 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable
+from itertools import count, pairwise
 
 from pscript.parser2 import RESERVED
 from pscript.parser3 import Parser3
+
+from build_tools.browser.kinds import NUMBERS, Kind, Kinds
 
 BUILT_IN = {name.removeprefix("function_") for name in dir(Parser3) if name.startswith("function_")}
 """Names that the compiler takes for Python's own functions."""
@@ -22,6 +25,8 @@ TAKEN = RESERVED | set(
     undefined volatile window""".split()
 )
 """Names that mean something in script or in what the compiler writes around a comprehension."""
+
+LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
 def safe(name: str, defined: bool = True) -> str:
@@ -35,10 +40,10 @@ def safe(name: str, defined: bool = True) -> str:
     return name
 
 
-def lowered(function: ast.FunctionDef, knows: set[str], gives_text: Callable[[str], bool]) -> str:
+def lowered(function: ast.FunctionDef, knows: set[str], outside: Callable[[str, bool], Kind]) -> str:
     """The source of a function for the compiler.
 
-    ``knows`` holds the names of the module; ``gives_text`` says of a called name whether it always gives text.
+    ``knows`` holds the names of the module; ``outside`` gives the kind of a constant, or of what a function returns.
     """
     copy = ast.parse(ast.unparse(function)).body[0]
     assert isinstance(copy, ast.FunctionDef)
@@ -46,16 +51,47 @@ def lowered(function: ast.FunctionDef, knows: set[str], gives_text: Callable[[st
         copy.body = copy.body[1:] or [ast.Pass()]
     own = {node.id for node in ast.walk(copy) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
     own |= {argument.arg for argument in copy.args.args}
-    result = _Lower(knows | own, gives_text).visit(copy)
+    result = _Lower(knows | own, Kinds(copy, outside)).visit(copy)
+    _Short(result).visit(result)
+    # The compiler is told to leave +, *, == and conditions alone: they are written as the kinds ask for.
+    result.body.insert(0, ast.Assign([ast.Name("PSCRIPT_OVERLOAD", ast.Store())], ast.Constant(False)))
     return ast.unparse(ast.fix_missing_locations(result))
 
 
+class _Short(ast.NodeTransformer):
+    """Gives what a function holds of its own short names: a, b, ... z, a1, b1, ..."""
+
+    def __init__(self, function: ast.FunctionDef) -> None:
+        names = [node for node in ast.walk(function) if isinstance(node, ast.Name)]
+        own = [each.arg for each in function.args.args]
+        own += [node.id for node in names if isinstance(node.ctx, ast.Store)]
+        kept = {node.id for node in names} - set(own)
+        free = (f"{letter}{number or ''}" for number in count() for letter in LETTERS)
+        free = (name for name in free if name not in kept)
+        self.short = {name: next(free) for name in dict.fromkeys(own)}
+
+    def visit_Name(self, node: ast.Name) -> ast.AST:
+        return ast.Name(self.short.get(node.id, node.id), node.ctx)
+
+    def visit_arg(self, node: ast.arg) -> ast.AST:
+        return ast.arg(self.short[node.arg])
+
+
+def _library(name: str, *arguments: ast.expr) -> ast.Call:
+    return ast.Call(ast.Name(f"py_{name}", ast.Load()), list(arguments), [])
+
+
 class _Lower(ast.NodeTransformer):
-    def __init__(self, defined: set[str], gives_text: Callable[[str], bool]) -> None:
+    def __init__(self, defined: set[str], kinds: Kinds) -> None:
         self.defined = defined
-        self.gives_text = gives_text
+        self.kinds = kinds
         self.comprehensions = 0
         self.renamed: dict[str, str] = {}
+
+    def _seen(self, node: ast.expr) -> ast.expr:
+        visited = self.visit(node)
+        assert isinstance(visited, ast.expr)
+        return visited
 
     def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.AST:
         node.name = safe(node.name)
@@ -69,7 +105,11 @@ class _Lower(ast.NodeTransformer):
     def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST | None:
         if node.value is None:
             return None
-        return self.visit(ast.Assign([node.target], node.value))  # type: ignore[no-any-return]
+        return ast.Assign([self._seen(node.target)], self._seen(node.value))
+
+    def visit_AugAssign(self, node: ast.AugAssign) -> ast.AST:
+        load = ast.parse(ast.unparse(node.target), mode="eval").body
+        return ast.Assign([self._seen(node.target)], self._seen(ast.BinOp(load, node.op, node.value)))
 
     def visit_Name(self, node: ast.Name) -> ast.AST:
         name = self.renamed.get(node.id, node.id)
@@ -87,41 +127,69 @@ class _Lower(ast.NodeTransformer):
         return whole
 
     def _text(self, node: ast.expr) -> ast.expr:
-        is_text = isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and self.gives_text(node.func.id)
-        visited = self.visit(node)
-        assert isinstance(visited, ast.expr)
-        return visited if is_text else ast.Call(ast.Name("str"), [visited], [])
+        is_text = self.kinds.of(node) == "str"
+        return self._seen(node) if is_text else _library("str", self._seen(node))
+
+    def visit_BinOp(self, node: ast.BinOp) -> ast.AST:
+        left, right = self.kinds.of(node.left), self.kinds.of(node.right)
+        both = (self._seen(node.left), self._seen(node.right))
+        if isinstance(node.op, ast.Add) and not {left, right} & {*NUMBERS, "str"}:
+            return _library("op_add", *both)
+        if isinstance(node.op, ast.Mult) and "float" not in (left, right) and not {left, right} <= set(NUMBERS):
+            return _library("op_mult", *both)
+        return ast.BinOp(both[0], node.op, both[1])
 
     def visit_Compare(self, node: ast.Compare) -> ast.AST:
         sides = [node.left, *node.comparators]
-        for at, op in enumerate(node.ops):
-            if isinstance(op, ast.Eq | ast.NotEq) and (_plain(sides[at]) or _plain(sides[at + 1])):
-                node.ops[at] = ast.Is() if isinstance(op, ast.Eq) else ast.IsNot()
-        self.generic_visit(node)
-        return node
+        strict = [
+            {self.kinds.of(one), self.kinds.of(other)} & {*NUMBERS, "str", "bool"} for one, other in pairwise(sides)
+        ]
+        seen = [self._seen(side) for side in sides]
+        if len(node.ops) == 1 and isinstance(node.ops[0], ast.Eq | ast.NotEq) and not strict[0]:
+            same = _library("op_equals", *seen)
+            return same if isinstance(node.ops[0], ast.Eq) else ast.UnaryOp(ast.Not(), same)
+        ops = [
+            ast.Is() if isinstance(op, ast.Eq) else ast.IsNot() if isinstance(op, ast.NotEq) else op for op in node.ops
+        ]
+        return ast.Compare(seen[0], ops, seen[1:])
+
+    def _condition(self, node: ast.expr) -> ast.expr:
+        """A condition; what may be a list or a dict is asked whether it is empty."""
+        is_known = self.kinds.of(node) in (*NUMBERS, "str", "bool") or isinstance(node, ast.BoolOp)
+        return self._seen(node) if is_known else _library("truthy", self._seen(node))
+
+    def visit_If(self, node: ast.If) -> ast.AST:
+        test = self._condition(node.test)
+        return ast.If(test, [self.visit(each) for each in node.body], [self.visit(each) for each in node.orelse])
+
+    def visit_While(self, node: ast.While) -> ast.AST:
+        return ast.While(self._condition(node.test), [self.visit(each) for each in node.body], [])
+
+    def visit_IfExp(self, node: ast.IfExp) -> ast.AST:
+        return ast.IfExp(self._condition(node.test), self._seen(node.body), self._seen(node.orelse))
+
+    def visit_BoolOp(self, node: ast.BoolOp) -> ast.AST:
+        return ast.BoolOp(node.op, [self._condition(value) for value in node.values])
+
+    def visit_UnaryOp(self, node: ast.UnaryOp) -> ast.AST:
+        operand = self._condition(node.operand) if isinstance(node.op, ast.Not) else self._seen(node.operand)
+        return ast.UnaryOp(node.op, operand)
 
     def visit_Call(self, node: ast.Call) -> ast.AST:
         self.generic_visit(node)
-        if isinstance(node.func, ast.Name) and node.func.id == "len":
-            node.func = ast.Name("py_len")
+        if isinstance(node.func, ast.Name) and node.func.id in ("len", "str"):
+            node.func = ast.Name(f"py_{node.func.id}", ast.Load())
         return node
 
     def visit_ListComp(self, node: ast.ListComp) -> ast.AST:
         before = self.renamed
         part = node.generators[0]
-        part.iter = self.visit(part.iter)
+        part.iter = self._seen(part.iter)
         self.comprehensions += 1
         targets = [each.id for each in ast.walk(part.target) if isinstance(each, ast.Name)]
         self.renamed = before | {name: f"{name}_of{self.comprehensions}" for name in targets}
-        part.target = self.visit(part.target)
-        part.ifs = [self.visit(each) for each in part.ifs]
-        node.elt = self.visit(node.elt)
+        part.target = self._seen(part.target)
+        part.ifs = [self._condition(each) for each in part.ifs]
+        node.elt = self._seen(node.elt)
         self.renamed = before
         return node
-
-
-def _plain(node: ast.expr) -> bool:
-    """A figure or a word: script compares it strictly as Python does."""
-    if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub):
-        return _plain(node.operand)
-    return isinstance(node, ast.Constant) and type(node.value) in (int, float, str)

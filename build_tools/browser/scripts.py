@@ -13,8 +13,9 @@ import calculators as package
 from build_tools.book.book import Book
 from build_tools.book.calls import bind
 from build_tools.book.checks.context import Context
-from build_tools.browser.compile import Scripts, as_script, compile_calculators
+from build_tools.browser.compile import Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
+from build_tools.browser.emit import as_script
 from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
