@@ -91,7 +91,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         loaded = load_book(Path(config.docs_dir), self._cache)
         context = Context.of(loaded.book, self._memo)
         pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
-        self._maker = maker = Maker(context, pictures, config.site_name)
+        self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
         if not unreadable:
             work_ahead(maker)
         _report(sorted({*loaded.problems, *check(context), *unreadable}))

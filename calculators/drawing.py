@@ -125,8 +125,8 @@ def arc(x: float, y: float, radius: float, start: float, end: float, style: str 
 def label(x: float, y: float, text: str, room: float = 0.0, side: str = "right") -> Shape:
     """A text centred on the point, inside the drawing.
 
-    ``room`` is the width in inches that it may take there; where it would be wider, it becomes a leader's text on that
-    ``side``. 0 is no limit.
+    ``room`` is the width in inches that it may take there; 0 is no limit. Where it would be wider, would reach over the
+    outline or would meet an earlier label, it becomes a leader's text on that ``side``.
     """
     return {"kind": "label", "points": [[x, y]], "text": text, "room": room, "side": side}
 

@@ -10,7 +10,7 @@ from typing import Any
 
 from calculators.drawing_hatches import HATCHES
 from calculators.drawing_notes import place_column, place_dimensions, place_flags
-from calculators.drawing_text import PAPER, SIZE, Mark, Placed, number, path, round_mark, text_width, written
+from calculators.drawing_text import LINE, PAPER, SIZE, Mark, Placed, number, path, round_mark, text_width, written
 from calculators.writing import decimal
 
 TALL = 400.0
@@ -105,7 +105,7 @@ def place(sheet: dict[str, Any], frame: list[float], scale: float) -> Placed:
             dimensions.append({"points": points, "text": shape["text"], "side": shape["side"]})
         elif kind == "leader" or kind == "label":
             text = {"x": points[0][0], "y": points[0][1], "text": shape["text"], "side": shape["side"]}
-            if kind == "leader" or (shape["room"] > 0 and text_width(shape["text"]) > shape["room"] * scale):
+            if kind == "leader" or not label_fits(labels, text, shape["room"] * scale, wide, high):
                 leaders.append(text)
             else:
                 labels.append(text)
@@ -119,11 +119,29 @@ def place(sheet: dict[str, Any], frame: list[float], scale: float) -> Placed:
         place_column(placed, [each for each in leaders if each["side"] == side], side)
     place_scale(placed, scale, sheet["stretch"])
     for text in labels:
-        half = text_width(text["text"]) / 2
         placed["marks"].append(written(text["x"], text["y"] + SIZE * 0.35, text["text"], "middle", False))
-        placed["left"] = min(placed["left"], text["x"] - half)
-        placed["right"] = max(placed["right"], text["x"] + half)
     return placed
+
+
+def label_fits(labels: list[dict[str, Any]], text: dict[str, Any], room: float, wide: float, high: float) -> bool:
+    """Whether a text has its room, stands within the outline and meets no other label.
+
+    >>> label_fits([], {"x": 50.0, "y": 10.0, "text": "panel"}, 0.0, 100.0, 20.0)
+    True
+    >>> label_fits([], {"x": 50.0, "y": 10.0, "text": "panel"}, 20.0, 100.0, 20.0)
+    False
+    """
+    long = text_width(text["text"])
+    if 0 < room < long:
+        return False
+    if text["x"] - long / 2 < -2 or text["x"] + long / 2 > wide + 2 or text["y"] < 0 or text["y"] > high:
+        return False
+    free = True
+    for other in labels:
+        beside = abs(other["x"] - text["x"]) > (text_width(other["text"]) + long) / 2 + 3
+        if not beside and abs(other["y"] - text["y"]) < LINE:
+            free = False
+    return free
 
 
 def draw(marks: list[Mark], shape: dict[str, Any], points: list[list[float]], scale: float) -> None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from build_tools.book.calls import shown_input
 from build_tools.pages.helpers import NOTHING, Helpers
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.plots import plots_of
 from calculators.declaration import Calculator, Input, Output
 from calculators.writing import write
 
@@ -27,6 +28,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         calculator=calculator,
         example_title=title,
         example=helpers.worked(called, calculator.name, calculator.example),
+        plots=plots_of(maker.context, calculator, maker.kept),
         inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
             {"label": output.label, "help": output.help, "comes": _comes(output, maker.words)}

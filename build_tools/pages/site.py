@@ -39,11 +39,14 @@ def signs() -> dict[str, Markup]:
 class Maker:
     """Makes the pages of one book."""
 
-    def __init__(self, context: Context, pictures: dict[tuple[str, str], Shown], site_name: str) -> None:
+    def __init__(
+        self, context: Context, pictures: dict[tuple[str, str], Shown], site_name: str, kept: Path | None = None
+    ) -> None:
         self.context = context
         self.book = context.book
         self.pictures = pictures
         self.site_name = site_name
+        self.kept = kept
         self.words = words(self.book.language)
         self.after = _after(context)
 

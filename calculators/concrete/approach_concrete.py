@@ -13,7 +13,7 @@ from calculators.concrete.approach_shape import (
     thickening,
     tilt,
 )
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot
 from calculators.writing import decimal, feet_inches, inches, rounded, whole, write
 
 BAG_YIELD = 0.6
@@ -212,6 +212,11 @@ CALCULATOR = Calculator(
     summary="Concrete, base, forms, stakes and bars for one approach, and its slopes against the limits.",
     function=approach_concrete,
     drawing=approach_drawing,
+    plots=(
+        Plot(
+            "Concrete against the throat, for three thicknesses", "throat", "concrete", 96, 288, ("thickness", (5, 6, 8))
+        ),
+    ),
     inputs=(
         Input("throat", "Throat width, at the walk", "length", "ft-in", 144, 36, 1200, (108, 288)),
         Input("depth", "Depth, from curb line to walk", "length", "ft-in", 72, 24, 480, (36, 180)),

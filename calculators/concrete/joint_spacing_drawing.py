@@ -8,6 +8,23 @@ from calculators.declaration import Answer, Sheet
 from calculators.drawing import dimension, label, line, rectangle, sheet
 from calculators.writing import decimal, feet_inches, inches
 
+NEAR = 0.015
+"""Of the pad's longer side: joints nearer together than that would run into one black, and only a few are drawn."""
+FEW = 3
+
+
+def drawn_joints(count: int, apart: float, longer: float) -> list[int]:
+    """The joints to draw of so many panels: all of them, or the first and the last few.
+
+    >>> [drawn_joints(4, 48.0, 192.0), drawn_joints(100, 12.0, 1200.0)]
+    [[1, 2, 3], [1, 2, 3, 97, 98, 99]]
+    """
+    found = []
+    for i in range(1, count):
+        if apart > longer * NEAR or i <= FEW or i >= count - FEW:
+            found.append(i)
+    return found
+
 
 def joint_spacing_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     """0, 0 is a corner of the pad, x along its length. Each joint is a line at its place."""
@@ -18,9 +35,9 @@ def joint_spacing_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     panel_length = answer["panel_length"]
     panel_width = answer["panel_width"]
     shapes = [rectangle(0.0, 0.0, length, width, "none", "cut")]
-    for i in range(1, along):
+    for i in drawn_joints(along, panel_length, max(length, width)):
         shapes.append(line(i * panel_length, 0.0, i * panel_length, width, "outline"))
-    for i in range(1, across):
+    for i in drawn_joints(across, panel_width, max(length, width)):
         shapes.append(line(0.0, i * panel_width, length, i * panel_width, "outline"))
     if along > 1:
         shapes.append(dimension(0.0, width, panel_length, width, feet_inches(panel_length), "above"))

@@ -8,9 +8,9 @@ from calculators.declaration import Answer, Sheet
 from calculators.drawing import Shape, dimension, label, leader, line, polygon, sheet
 from calculators.writing import decimal, feet_inches, inches
 
-ALL_ROWS = 70
+NEAR = 0.01
+"""Of the room's longer side: rows narrower than that would run into one black, and only a few are drawn."""
 FEW_ROWS = 6
-"""Of a floor with more than so many rows, so many are drawn at each wall."""
 
 
 def board_layout_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
@@ -36,7 +36,7 @@ def board_layout_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         polygon([[x1, end_near], [x2, end_far], [x2, far - gap], [x1, near - gap]], "wood", "outline"),
     ]
     for i in range(1, full):
-        if full <= ALL_ROWS or i <= FEW_ROWS or i >= full - FEW_ROWS:
+        if face > NEAR * max(length, near) or i <= FEW_ROWS or i >= full - FEW_ROWS:
             shapes.append(line(x1, start_near + i * face, x2, start_far + i * face, "fine"))
     shapes.append(line(0.0, start_near, length, start_far, "limit"))
     shapes.append(dimension(0.0, gap, 0.0, start_near, "first " + inches(answer["first_near"]), "left"))

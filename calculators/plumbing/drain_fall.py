@@ -6,7 +6,7 @@ family has its own rule.
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot
 from calculators.plumbing.drain_fall_drawing import drain_fall_drawing
 from calculators.writing import NOISE, decimal, inches
 
@@ -111,6 +111,9 @@ CALCULATOR = Calculator(
     summary="How far the pipe drops over its run, and whether the slope passes for its size.",
     function=drain_fall,
     drawing=drain_fall_drawing,
+    plots=(
+        Plot("Fall against the run, at three slopes", "run", "fall", 12.0, 600.0, ("slope", (1 / 96, 1 / 48, 1 / 24))),
+    ),
     inputs=(
         Input("run", "Run of the pipe, level", "length", "ft", default=120.0, least=1, most=12000),
         Input(

@@ -8,6 +8,7 @@ from calculators.declaration import Answer, Sheet
 from calculators.drawing import (
     Shape,
     arc_points,
+    break_line,
     circle,
     dimension,
     label,
@@ -29,6 +30,8 @@ TANK_DEEP = 8.0
 BEHIND = 0.5
 """Between tank and wall at the bowl's own rough-in."""
 FLANGE = 3.5
+FAR = 54.0
+"""What stands further away is drawn this far, behind a break."""
 
 
 def water_closet_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
@@ -41,14 +44,19 @@ def water_closet_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         right = right - values["side_to_add"]
     back = answer["finished_rough_in"]
     nose = values["nose"]
-    front = values["front"]
+    front = min(values["front"], nose + FAR)
     asked = FRONT[values["code"]]
     shapes: list[Shape] = []
-    shapes.append(rectangle(-left - WALL, back, left + right + 2 * WALL, WALL, "wood", "cut"))
+    at_left = min(left, FAR)
+    at_right = min(right, FAR)
+    shapes.append(rectangle(-at_left - WALL, back, at_left + at_right + 2 * WALL, WALL, "wood", "cut"))
     low = -max(front, nose + asked)
     beside(shapes, -1.0, left, values["left_is"], low, back)
     beside(shapes, 1.0, right, values["right_is"], low, back)
-    shapes.append(line(-left, -front, right, -front, "cut"))
+    if values["front"] > front:
+        shapes.append(break_line(-at_left, -front, at_right, -front))
+    else:
+        shapes.append(line(-at_left, -front, at_right, -front, "cut"))
     tank = values["bowl_rough_in"] - BEHIND
     shapes.append(rectangle(-TANK, tank - TANK_DEEP, 2 * TANK, TANK_DEEP, "paper", "outline"))
     outline = arc_points(0.0, -nose + 10.0, BOWL, 10.0, 180.0, 360.0)
@@ -57,12 +65,12 @@ def water_closet_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(polygon(outline, "paper", "outline"))
     shapes.append(circle(0.0, 0.0, FLANGE, "none", "hidden"))
     shapes.append(line(0.0, -nose - 2.0, 0.0, back, "centre"))
-    shapes.append(line(-left, 0.0, right, 0.0, "centre"))
+    shapes.append(line(-at_left, 0.0, at_right, 0.0, "centre"))
     shapes.append(line(-BOWL - 3.0, -nose - asked, BOWL + 3.0, -nose - asked, "limit"))
-    shapes.append(dimension(-left, low, 0.0, 0.0, inches(left), "below"))
-    shapes.append(dimension(0.0, 0.0, right, low, inches(right), "below"))
-    shapes.append(dimension(right, back, 0.0, 0.0, inches(back), "right"))
-    shapes.append(dimension(0.0, -nose, right, -front, "clear " + inches(answer["front_clear"]), "right"))
+    shapes.append(dimension(-at_left, low, 0.0, 0.0, inches(left), "below"))
+    shapes.append(dimension(0.0, 0.0, at_right, low, inches(right), "below"))
+    shapes.append(dimension(at_right, back, 0.0, 0.0, inches(back), "right"))
+    shapes.append(dimension(0.0, -nose, at_right, -front, "clear " + inches(answer["front_clear"]), "right"))
     shapes.append(dimension(-BOWL, -nose, -BOWL - 3.0, -nose - asked, "at least " + inches(asked), "left"))
     shapes.append(label(0.0, -nose + 9.0, "bowl"))
     alt = (
@@ -79,8 +87,11 @@ def beside(shapes: list[Shape], side: float, away: float, what: str, low: float,
     least = SIDE_TO_WALL
     if what == "fixture":
         least = SIDE_TO_FIXTURE
+    if what == "fixture" and away <= FAR:
         shapes.append(circle(side * away, 0.0, FLANGE, "none", "hidden"))
         shapes.append(line(side * away, low, side * away, back, "centre"))
+    elif away > FAR:
+        shapes.append(break_line(side * FAR, low, side * FAR, back))
     else:
         x = min(side * away, side * (away + WALL))
         shapes.append(rectangle(x, low, WALL, back - low, "wood", "cut"))

@@ -16,6 +16,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Plot,
     refuse,
 )
 from calculators.plumbing.wax_ring_drawing import wax_ring_drawing
@@ -173,6 +174,11 @@ CALCULATOR = Calculator(
     summary="The gap from flange to bowl, the squeeze of a ring in it, and the ring to use.",
     function=wax_ring,
     drawing=wax_ring_drawing,
+    plots=(
+        Plot(
+            "Squeeze against the rise of the floor, for two rings", "rise", "squeeze", -1.0, 1.5, ("ring", (1.0, 1.5))
+        ),
+    ),
     inputs=(
         Input(
             "rise_from",

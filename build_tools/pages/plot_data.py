@@ -1,0 +1,186 @@
+"""What a plot of a calculator shows, as numbers in written units: curves, ticks, the crew's own point, the words.
+
+The library that draws is not needed for any of this, so a build whose plots are kept does not load it.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from build_tools.book.calls import Called, shown_input
+from calculators.declaration import Calculator, Input, Output, Plot, Refused
+from calculators.run import read_inputs, run
+from calculators.units import from_inside
+from calculators.writing import decimal, feet_inches, fraction, write
+
+POINTS = 48
+"""Steps along a curve."""
+BY_THE_INCH = (1 / 64, 1 / 32, 1 / 16, 0.125, 0.25, 0.5, 1, 2, 3, 4, 6, 12, 24, 48, 72, 96, 120, 240, 480, 960, 1200)
+BY_TEN = (1, 2, 2.5, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """A curve: its name, and its points; y is None where the calculator refuses to answer."""
+
+    name: str
+    xs: list[float]
+    ys: list[float | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """An axis: what it says, and its ticks with their texts."""
+
+    says: str
+    ticks: list[float]
+    texts: list[str]
+
+
+@dataclass(frozen=True, slots=True)
+class PlotData:
+    """Everything that a plot is drawn from."""
+
+    title: str
+    alt: str
+    x: Axis
+    y: Axis
+    curves: list[Curve]
+    curves_by: str
+    ours: tuple[float, float, str] | None
+
+    def as_text(self) -> str:
+        """The same as JSON, to know a plot again by."""
+        return json.dumps(asdict(self))
+
+    @classmethod
+    def of(cls, text: str) -> PlotData:
+        """What :meth:`as_text` wrote."""
+        held = json.loads(text)
+        curves = [Curve(**curve) for curve in held["curves"]]
+        return cls(**{**held, "x": Axis(**held["x"]), "y": Axis(**held["y"]), "curves": curves})
+
+
+def plot_data(calculator: Calculator, plot: Plot, called: Called) -> PlotData:
+    """The curves of a plot; ``called`` holds the inputs at their standards."""
+    x, y = calculator.input(plot.x), calculator.output(plot.y)
+    if x is None or y is None:
+        raise ValueError(
+            f"the plot '{plot.title}' of '{calculator.name}' names an input or an output that is not there"
+        )
+    values = _complete(calculator, called.values)
+    by, each_of = (calculator.input(plot.curves[0]), plot.curves[1]) if plot.curves else (None, (None,))
+    lines: list[Curve] = []
+    told: list[str] = []
+    for one in each_of:
+        given = {**values, by.name: one} if by else values
+        name = shown_input(by, one) if by else ""
+        found = [_at(calculator, plot, given, each) for each in _inside(plot)]
+        ys: list[float | None] = [None if each is None else from_inside(each, y.quantity, y.unit) for each in found]
+        lines.append(Curve(name, [from_inside(each, x.quantity, x.unit) for each in _inside(plot)], ys))
+        told.append(_told(f"{by.label} {name}" if by else y.label, found, plot, x, y))
+    ours = _ours(calculator, plot, values, x, y)
+    told += [f"Our standard: {ours[2]}."] if ours else []
+    xs = [from_inside(end, x.quantity, x.unit) for end in (plot.start, plot.end)]
+    heights = [y for line in lines for y in line.ys if y is not None] + ([ours[1]] if ours else [])
+    return PlotData(
+        plot.title,
+        f"{plot.title}. {' '.join(told)}",
+        _axis(x.label, x.unit, xs),
+        _axis(y.label, y.unit, heights),
+        lines,
+        by.label if by else "",
+        ours,
+    )
+
+
+def _complete(calculator: Calculator, values: Mapping[str, Any]) -> dict[str, Any]:
+    """The standards and defaults, and the example's for what has neither."""
+    example, _ = read_inputs(calculator, calculator.example)
+    return {each.name: values.get(each.name, example.get(each.name, each.default)) for each in calculator.inputs}
+
+
+def _at(calculator: Calculator, plot: Plot, values: Mapping[str, Any], x: float) -> float | None:
+    try:
+        return float(run(calculator, {**values, plot.x: x})[plot.y])
+    except Refused:
+        return None
+
+
+def _inside(plot: Plot) -> list[float]:
+    """Where a curve is worked out."""
+    return [plot.start + (plot.end - plot.start) * step / POINTS for step in range(POINTS + 1)]
+
+
+def _told(name: str, found: list[float | None], plot: Plot, x: Input, y: Output) -> str:
+    """A curve in words: where it begins and where it ends."""
+    known = [(at, value) for at, value in zip(_inside(plot), found, strict=True) if value is not None]
+    if not known:
+        return f"{name}: no answer here."
+    ends = [f"{_value(value, y)} at {_place(at, x)}" for at, value in (known[0], known[-1])]
+    return f"{name}: {ends[0]}, {ends[1]}."
+
+
+def _place(inside: float, x: Input) -> str:
+    """An input as people write it, whole feet without inches."""
+    return shown_input(x, inside).removesuffix(' 0"')
+
+
+def _value(inside: float, y: Output) -> str:
+    """An output to its own step, to the nearest: on a plot nothing is rounded up."""
+    return write(inside, y.quantity, y.unit, y.step, "nearest")
+
+
+def _ours(
+    calculator: Calculator, plot: Plot, values: Mapping[str, Any], x: Input, y: Output
+) -> tuple[float, float, str] | None:
+    """The point where everything stands at its standard, and its name; None where it is not on the plot."""
+    inside = values.get(plot.x)
+    if inside is None or not plot.start <= inside <= plot.end:
+        return None
+    found = _at(calculator, plot, values, inside)
+    if found is None:
+        return None
+    at, value = from_inside(inside, x.quantity, x.unit), from_inside(found, y.quantity, y.unit)
+    return at, value, f"{_value(found, y)} at {_place(inside, x)}"
+
+
+def _axis(label: str, unit: str, values: list[float]) -> Axis:
+    low, high = min(values), max(values)
+    step = _step(high - low, unit)
+    first = int(low // step)
+    ticks = [step * number for number in range(first, first + 12) if low - 1e-9 <= step * number <= high + 1e-9]
+    shown = "" if unit == "ft-in" else unit
+    return Axis(f"{label}, {shown}" if shown else label, ticks, [tick_text(tick, unit) for tick in ticks])
+
+
+def _step(span: float, unit: str) -> float:
+    """A round step that makes at most six parts.
+
+    >>> [_step(2.5, "in"), _step(192, "ft-in"), _step(17, "%")]
+    [0.5, 48, 5]
+    """
+    if unit in ("in", "ft-in"):
+        return next((step for step in BY_THE_INCH if span <= step * 6), span)
+    ten = 1e-6
+    while True:
+        for step in BY_TEN:
+            if span <= step * ten * 6:
+                return step * ten
+        ten *= 10
+
+
+def tick_text(value: float, unit: str) -> str:
+    """A figure at a tick: as the tape says it, whole feet without inches.
+
+    >>> [tick_text(-0.5, "in"), tick_text(144, "ft-in"), tick_text(2.5, "cu yd")]
+    ['-1/2', "12'", '2.5']
+    """
+    if unit == "in":
+        return fraction(value, 1 / 64, "nearest")
+    if unit == "ft-in":
+        return feet_inches(value).removesuffix(' 0"')
+    return decimal(value, 4)
