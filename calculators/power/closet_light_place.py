@@ -1,0 +1,177 @@
+"""How far a light in a closet stays from what is stored there."""
+
+from __future__ import annotations
+
+from math import sqrt
+from typing import Any
+
+from calculators.declaration import Answer, Calculator, Choice, Citation, Input, Output, refuse
+from calculators.power.closet_light_place_drawing import closet_light_place_drawing
+from calculators.writing import NOISE, inches
+
+LOW_DEPTH = 24.0
+LOW_TOP = 72.0
+HIGH_DEPTH = 12.0
+KINDS: list[dict[str, Any]] = [
+    {"name": "surface-led", "label": "surface, LED or incandescent, fully enclosed", "clearance": 12.0},
+    {"name": "surface-fluorescent", "label": "surface, fluorescent", "clearance": 6.0},
+    {"name": "recessed-led", "label": "recessed, LED or incandescent, fully enclosed", "clearance": 6.0},
+    {"name": "recessed-fluorescent", "label": "recessed, fluorescent", "clearance": 6.0},
+    {"name": "identified", "label": "LED or fluorescent identified for use in storage", "clearance": 0.0},
+    {"name": "open", "label": "incandescent with an open lamp, or any pendant", "clearance": -1.0},
+]
+"""Clearances in inches: single facts of NEC 410.16(C)(1) to (5); 410.16(B) allows the last kind nowhere."""
+
+
+def clearance_of(kind: str) -> float:
+    """The clearance for a kind of light, inches; less than 0 where the code allows none.
+
+    >>> [clearance_of("surface-led"), clearance_of("recessed-led"), clearance_of("open")]
+    [12.0, 6.0, -1.0]
+    """
+    for each in KINDS:
+        if each["name"] == kind:
+            return float(each["clearance"])
+    return -1.0
+
+
+def from_storage(away: float, up: float, low_top: float, high_depth: float) -> float:
+    """Nearest distance from a point to the storage space along one wall; 0 inside it. Inches.
+
+    ``away`` is its distance from that wall, ``up`` its height. The space is 24 in deep to ``low_top``, and
+    ``high_depth`` from there to the ceiling.
+
+    >>> [from_storage(24, 96, 72, 12), from_storage(20, 76, 72, 12), from_storage(10, 96, 72, 12)]
+    [12, 4.0, 0.0]
+    """
+    beside = max(0.0, away - high_depth)
+    out = max(0.0, away - LOW_DEPTH)
+    over = max(0.0, up - low_top)
+    return min(beside, sqrt(out * out + over * over))
+
+
+def least_away(clearance: float, up: float, low_top: float, high_depth: float) -> float:
+    """The nearest to a wall that a light of that height may come. Inches.
+
+    >>> [least_away(12, 96, 72, 12), least_away(6, 96, 72, 12), least_away(6, 75, 72, 12)]
+    [24, 18, 29.196]
+    """
+    over = max(0.0, up - low_top)
+    beside = high_depth + clearance
+    if over >= clearance:
+        return beside
+    return max(beside, LOW_DEPTH + sqrt(clearance * clearance - over * over))
+
+
+def closet_light_place(
+    kind: str = "surface-led",
+    ceiling: float = 96.0,
+    hangs: float = 2.0,
+    from_back: float = 26.0,
+    from_side: float = 30.0,
+    shelf_depth: float = 11.25,
+    rod: float = 66.0,
+) -> Answer:
+    """Whether a closet light is clear of the storage space, and how near it may come. Lengths in inches.
+
+    ``from_back`` and ``from_side`` run from the wall to the nearest edge of the light, ``hangs`` is how far it stands
+    down from the ceiling. Storage space: 24 in out from the back and the sides up to 6 ft or the highest rod, then
+    12 in or the shelf's depth, whichever is more, up to the ceiling. The distance is to its nearest point.
+
+    Source: NEC 410.2 (storage space), 410.16(B) and (C).
+
+    >>> answer = closet_light_place(kind="recessed-led", hangs=0, from_back=18)
+    >>> [answer["needed"], answer["has"], answer["fits"], answer["least_from_back"]]
+    [6.0, 6.0, True, 18.0]
+    """
+    if hangs >= ceiling:
+        refuse("hangs", f"A light that hangs {inches(hangs)} does not go under a ceiling of {inches(ceiling)}.")
+    if rod > ceiling:
+        refuse("rod", f"The rod, {inches(rod)}, is above the ceiling, {inches(ceiling)}.")
+    needed = clearance_of(kind)
+    allowed = needed >= 0
+    low_top = min(ceiling, max(LOW_TOP, rod))
+    high_depth = max(HIGH_DEPTH, shelf_depth)
+    up = ceiling - hangs
+    back = from_storage(from_back, up, low_top, high_depth)
+    side = from_storage(from_side, up, low_top, high_depth)
+    has = min(back, side)
+    fits = allowed and has >= needed - NOISE
+    cautions = []
+    verdict = "clear"
+    if not fits:
+        verdict = f"too near: {inches(has)} where {inches(needed)} is least"
+        cautions.append(
+            "What lies against a hot light catches fire. Move the light, or take a kind that may be nearer."
+        )
+    if not allowed:
+        verdict = "not allowed in a closet"
+        cautions.append("Open lamps and pendants are allowed in no clothes closet. Take an enclosed LED light.")
+    if needed == 0:
+        cautions.append("The light's label or sheet must say that it is identified for use in the storage space.")
+    return {
+        "verdict": verdict,
+        "fits": fits,
+        "needed": max(0.0, needed),
+        "has": has,
+        "back": back,
+        "side": side,
+        "least_from_back": least_away(max(0.0, needed), up, low_top, high_depth),
+        "storage_low": low_top,
+        "storage_high": high_depth,
+        "cautions": cautions,
+        "working": [
+            f"storage: {inches(LOW_DEPTH)} out up to {inches(low_top)}, then {inches(high_depth)} out to the ceiling",
+            f"light's underside at {inches(ceiling)} less {inches(hangs)} = {inches(up)}",
+            f"from the storage along the back {inches(back)}, along the sides {inches(side)}",
+        ],
+    }
+
+
+CALCULATOR = Calculator(
+    name="closet-light-place",
+    title="Light in a closet",
+    trade="power",
+    summary="How far a closet light stays from rods and shelves, and whether this place is clear.",
+    function=closet_light_place,
+    inputs=(
+        Input(
+            "kind",
+            "Light",
+            "choice",
+            default="surface-led",
+            choices=tuple(Choice(k["name"], k["label"]) for k in KINDS),
+        ),
+        Input("ceiling", "Height of the ceiling", "length", "ft-in", 96.0, 60, 240, (84, 120)),
+        Input("hangs", "Light hangs down", "length", "in", 2.0, 0, 24, help="0 for a recessed one."),
+        Input("from_back", "Back wall to its nearest edge", "length", "in", 26.0, 0, 240),
+        Input("from_side", "Nearer side wall to its nearest edge", "length", "in", 30.0, 0, 240),
+        Input("shelf_depth", "Depth of the shelf", "length", "in", 11.25, 0, 36, (9, 16)),
+        Input("rod", "Highest rod", "length", "in", 66.0, 0, 144, (60, 86)),
+    ),
+    outputs=(
+        Output("verdict", "This place", "text"),
+        Output("fits", "Clear", "yes-no"),
+        Output("needed", "Clearance needed", "length", "in", 0.125, "up"),
+        Output("has", "Clearance here", "length", "in", 0.125, "down"),
+        Output("back", "To what is stored at the back", "length", "in", 0.125, "down"),
+        Output("side", "To what is stored at the side", "length", "in", 0.125, "down"),
+        Output("least_from_back", "Nearest to a wall it may come", "length", "in", 0.125, "up"),
+        Output("storage_low", "Deep storage goes up to", "length", "in", 0.125),
+        Output("storage_high", "Depth of storage above that", "length", "in", 0.125),
+    ),
+    formula=(
+        "Storage space: 24 in out from back and sides up to 6 ft or the highest rod, whichever is higher; above that "
+        "12 in or the depth of the shelf, whichever is more, to the ceiling. The light keeps its clearance from the "
+        "nearest point of it: 12 in on the surface (LED, incandescent, enclosed), 6 in recessed or fluorescent."
+    ),
+    sources=(Citation("nec", "410.16(B), (C)(1) to (5)"), Citation("nec", "410.2, closet storage space")),
+    example={"kind": "recessed-led", "hangs": "0 in", "from_back": "18 in"},
+    other_names=("wardrobe light", "closet light clearance", "storage space", "410.16"),
+    cannot_decide=(
+        "Which edition the place has adopted, and whether a light is listed for where it hangs. A licensed electrician "
+        "does the work or answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead "
+        "before a hand goes in."
+    ),
+    drawing=closet_light_place_drawing,
+)

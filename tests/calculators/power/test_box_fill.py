@@ -1,0 +1,97 @@
+"""Box fill: what counts, and which box to take."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calculators.declaration import Refused
+from calculators.power.box_fill import BOXES, CALCULATOR, box_fill
+from calculators.power.box_fill_drawing import box_fill_drawing
+from calculators.run import run
+
+BARE: dict[str, Any] = {"wires_14": 1, "grounds": 0, "yokes": 0, "clamps": False}
+
+
+def cu_in(**given: Any) -> float:
+    return round(float(run(CALCULATOR, {**BARE, **given})["needed"]) * 1728, 9)
+
+
+@pytest.mark.parametrize(
+    ("more", "adds"),
+    [
+        ({"wires_14": 2}, 2),
+        ({"wires_12": 1}, 2.25),
+        ({"grounds": 1}, 2),
+        ({"grounds": 4}, 2),
+        ({"grounds": 5}, 2.5),
+        ({"grounds": 8}, 4),
+        ({"grounds": 8, "edition": "before-2020"}, 2),
+        ({"grounds": 1, "ground_gauge": "10"}, 2.5),
+        ({"yokes": 1}, 4),
+        ({"yokes": 2, "yoke_gauge": "12"}, 9),
+        ({"clamps": True}, 2),
+        ({"fittings": 2}, 4),
+    ],
+)
+def test_what_each_thing_adds(more: dict[str, Any], adds: float) -> None:
+    assert cu_in(**more) - cu_in() == pytest.approx(adds)
+
+
+def test_clamps_count_as_the_largest_wire_in_the_box() -> None:
+    assert cu_in(clamps=True, wires_10=1) == 2 + 2.5 + 2.5
+    assert cu_in(clamps=True, grounds=1, ground_gauge="8") == 2 + 3 + 3
+
+
+@given(wires=st.integers(1, 30), grounds=st.integers(0, 20), yokes=st.integers(0, 4), clamps=st.booleans())
+def test_the_parts_add_up_and_more_never_needs_less(wires: int, grounds: int, yokes: int, clamps: bool) -> None:
+    answer = box_fill(wires_14=wires, grounds=grounds, yokes=yokes, clamps=clamps)
+    assert sum(part["volume"] for part in answer["parts"]) == pytest.approx(answer["needed"])
+    assert sum(part["allowances"] for part in answer["parts"]) == pytest.approx(answer["allowances"])
+    assert answer["needed"] + answer["left"] == pytest.approx(answer["has"])
+    more = box_fill(wires_14=wires + 1, grounds=grounds + 1, yokes=yokes, clamps=True)
+    assert more["needed"] > answer["needed"]
+
+
+@given(wires=st.integers(1, 30), box=st.sampled_from([each["name"] for each in BOXES]))
+def test_the_box_that_is_named_holds_it(wires: int, box: str) -> None:
+    answer = box_fill(wires_14=wires, box=box)
+    named = [each for each in BOXES if each["label"] == answer["use"]]
+    if named:
+        assert named[0]["volume"] / 1728 >= answer["needed"] - 1e-9
+    else:
+        assert answer["needed"] * 1728 > max(each["volume"] for each in BOXES)
+    if answer["fits"]:
+        assert named[0]["name"] == box
+
+
+def test_a_marked_box_has_the_volume_that_is_marked() -> None:
+    answer = box_fill(box="marked", marked_volume=20 / 1728)
+    assert answer["has"] * 1728 == pytest.approx(20)
+    assert answer["use"] == "this box"
+
+
+def test_cautions_stand_where_they_belong() -> None:
+    assert box_fill()["cautions"] == []
+    assert box_fill(wires_14=9)["cautions"][0].startswith("Too full by 8 cu in.")
+    assert "octagon" in box_fill(box="round-2-1-8")["cautions"][0]
+    assert "is one there?" in box_fill(grounds=0)["cautions"][0]
+
+
+def test_an_empty_count_is_refused() -> None:
+    with pytest.raises(Refused) as caught:
+        box_fill(wires_14=0)
+    assert caught.value.input == "wires_14"
+
+
+def test_drawing_stacks_the_parts_to_their_share_of_the_box() -> None:
+    values = {item.name: item.default for item in CALCULATOR.inputs}
+    answer = run(CALCULATOR, {"wires_14": 9})
+    drawn = box_fill_drawing(values, answer)
+    tops = [shape["points"][2][1] for shape in drawn["shapes"] if shape["kind"] == "area"]
+    assert len(tops) == len(answer["parts"])
+    assert max(tops) / 3 == pytest.approx(answer["needed"] / answer["has"])
+    assert "does not fit" in drawn["alt"]
