@@ -14,6 +14,7 @@ from calculators.declaration import (
     refuse,
 )
 from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
+from calculators.doors.closet_drawing import closet_drawing
 from calculators.writing import NOISE, decimal, feet_inches, inches, rounded, whole
 
 FOOT = 12.0
@@ -324,4 +325,5 @@ CALCULATOR = Calculator(
         "years. Whether a unit must be accessible, and how, is for the local code and the building department. A light "
         "in the closet keeps its distance: [](calculator:closet-light-place)."
     ),
+    drawing=closet_drawing,
 )

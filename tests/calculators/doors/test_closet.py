@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from calculators.declaration import Refused
 from calculators.doors.closet import CALCULATOR, closet
-from calculators.run import compute
+from calculators.doors.closet_drawing import closet_drawing
+from calculators.run import compute, run
 
 widths = st.integers(24, 240 * 8).map(lambda n: n / 8).filter(lambda w: w <= 240)
 
@@ -121,3 +122,18 @@ def test_working_says_the_arithmetic() -> None:
         "shelf: I = 0.3955 in4, sag 0.029 in",
         "rod: I = 0.1198 in4, sag 0.102 in",
     ]
+
+
+@pytest.mark.parametrize(("hang", "rods"), [("single", 1), ("double", 2)])
+def test_drawing_shows_each_rod_and_bracket(hang: str, rods: int) -> None:
+    values = {item.name: item.default for item in CALCULATOR.inputs}
+    values["hang"] = hang
+    values["width"] = 96.0
+    answer = run(CALCULATOR, values)
+    drawn = closet_drawing(values, answer)
+    fills = [shape["fill"] for shape in drawn["shapes"] if shape["kind"] == "area"]
+    assert fills.count("wood") == 1 + rods
+    assert fills.count("steel") == answer["brackets"] == 2 * rods
+    assert ("a second rod at 40 in" in drawn["alt"]) == (rods == 2)
+    heights = [shape["text"] for shape in drawn["shapes"] if shape["kind"] == "dimension" and shape["side"] == "left"]
+    assert heights == [*(["40 in", "80 in", "83-1/4 in"] if rods == 2 else ["66 in", "69-1/4 in"]), "8' 0\""]
