@@ -70,21 +70,18 @@ _COMPILED: dict[tuple[int, ...], tuple[list[Calculator], Scripts]] = {}
 
 
 def _compile(calculators: list[Calculator]) -> Scripts:
-    needs = {each.name: reached(_starts(each)) for each in calculators}
+    needs = _needs(calculators)
     lay_out = reached([LAY_OUT])
     everything = sorted({*reached(ENTRIES), *lay_out, *(name for names in needs.values() for name in names)})
     problems = refused(everything)
     if problems:
         raise NotPlain(problems)
     layout = [name for name in lay_out if name[0].startswith("calculators.drawing_")]
-    by_few = [name for name in everything if name[0] in BY_FEW]
-    shared = [name for name in everything if _is_shared(name[0]) and name not in (*layout, *by_few)]
+    shared = [name for name in everything if _is_shared(name[0]) and name not in layout]
     modules, drawing = modules_script(shared), modules_script(layout)
     parts: dict[str, str] = {}
     for each in calculators:
-        brought = {name[0] for name in needs[each.name] if name[0] in BY_FEW}
-        own = [name for name in needs[each.name] if not _is_shared(name[0])]
-        parts[each.name] = modules_script([*own, *(name for name in by_few if name[0] in brought)])
+        parts[each.name] = modules_script([name for name in needs[each.name] if name not in shared])
     std = library(called("".join([modules, drawing, *parts.values()])))
     lines = [f"var {name} = {code};" for name, code in std.items()]
     listed = ", ".join(f"{name}: {name}" for name in std)
@@ -94,6 +91,21 @@ def _compile(calculators: list[Calculator]) -> Scripts:
     return Scripts(shorter(core), functions, _own_scope(drawing, DRAW.read_text(encoding="utf-8")))
 
 
+def _needs(calculators: list[Calculator]) -> dict[str, list[Name]]:
+    """What each calculator needs. A module that two of them bring along is the same in both."""
+    first = {each.name: reached(_starts(each)) for each in calculators}
+    everywhere = {name for names in first.values() for name in names if not _is_shared(name[0])}
+    found: dict[str, list[Name]] = {}
+    for calculator, names in first.items():
+        before: list[Name] = []
+        while names != before:
+            before = names
+            held = {name[0] for name in names}
+            names = reached([*names, *(name for name in everywhere if name[0] in held)])
+        found[calculator] = names
+    return found
+
+
 def _starts(calculator: Calculator) -> list[Name]:
     """What the page calls of a calculator, and for it."""
     inputs = [*calculator.inputs, *(column for each in calculator.inputs for column in each.columns)]
@@ -101,8 +113,8 @@ def _starts(calculator: Calculator) -> list[Name]:
 
 
 def _is_shared(module_name: str) -> bool:
-    """Whether a module lies beside the trades, not in one."""
-    return module_name.count(".") == 1
+    """Whether a module is in the shared script."""
+    return module_name.count(".") == 1 and module_name not in BY_FEW
 
 
 def _calculator_script(calculator: Calculator, modules: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import floor
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
@@ -13,14 +14,14 @@ NEAR = 0.015
 FEW = 3
 
 
-def drawn_joints(count: int, apart: float, longer: float) -> list[int]:
+def drawn_joints(count: float, apart: float, longer: float) -> list[int]:
     """The joints to draw of so many panels: all of them, or the first and the last few.
 
     >>> [drawn_joints(4, 48.0, 192.0), drawn_joints(100, 12.0, 1200.0)]
     [[1, 2, 3], [1, 2, 3, 97, 98, 99]]
     """
     found = []
-    for i in range(1, count):
+    for i in range(1, floor(count)):
         if apart > longer * NEAR or i <= FEW or i >= count - FEW:
             found.append(i)
     return found

@@ -77,7 +77,7 @@ def in_python(calculator: Calculator, case: dict[str, Any]) -> dict[str, Any]:
             read[name] = {"value": values[name]}
         except Refused as refused:
             read[name] = {"input": refused.input, "message": refused.message}
-    made: dict[str, Any] = {"read": read, "shown": None, "sheet": None}
+    made: dict[str, Any] = {"read": read, "outcome": None, "shown": None, "sheet": None}
     try:
         answer = _run(calculator, values, metric)
     except Refused as refused:

@@ -8,7 +8,7 @@ from typing import Any
 from calculators.attempts import read_or_why
 from calculators.declaration import Input
 from calculators.nearness import did_you_mean
-from calculators.reading import EXAMPLES
+from calculators.unit_words import EXAMPLES
 from calculators.units import UNITS
 from calculators.writing import exactly, write
 from tests.browser_script.drawn import JUNK, figure_text, plan_text
@@ -72,6 +72,6 @@ def test_figures_are_written_alike() -> None:
 
 def test_the_nearest_word_is_the_same() -> None:
     words = ["measured", "layers", "left", "right", "thick", "thin", "İstanbul", ""]
-    cases = [[word[:at] + "x" + word[at + 1 :], words] for word in words for at in range(len(word) + 1)]
-    theirs = each_in_script("(crew.modules.nearness.did_you_mean)", cases)
-    assert [did_you_mean(word, words) for word, words in cases] == theirs
+    typed = [word[:at] + "x" + word[at + 1 :] for word in words for at in range(len(word) + 1)]
+    theirs = each_in_script("(crew.modules.nearness.did_you_mean)", [[word, words] for word in typed])
+    assert [did_you_mean(word, words) for word in typed] == theirs
