@@ -10,6 +10,8 @@ from calculators.writing import feet_inches
 
 MOST_STICKS = 12
 """More ways to cut than this are told in the table alone."""
+ROOM = 0.2
+"""A piece shorter than this part of the longest stick has no room for its length; the table has it."""
 
 
 def cut_list_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
@@ -31,7 +33,8 @@ def cut_list_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         x = 0.0
         for part in row["parts"]:
             shapes.append(rectangle(x, y, part["length"], high, "paper", "outline"))
-            shapes.append(label(x + part["length"] / 2, y + high / 2, feet_inches(part["length"]), part["length"]))
+            if part["length"] > ROOM * longest:
+                shapes.append(label(x + part["length"] / 2, y + high / 2, feet_inches(part["length"])))
             x = x + part["length"] + values["kerf"]
         times = row["times"]
         shapes.append(leader(row["stock"], y + high / 2, f"{times} x {feet_inches(row['stock'])}", "right"))

@@ -110,21 +110,21 @@ def box_fill(
         if counts[at] > 0:
             largest = max(largest, VOLUMES[at])
             wires = wires + counts[at]
-            parts.append(part_of(f"{decimal(counts[at], 0)} conductors {GAUGES[at]} AWG", counts[at], VOLUMES[at]))
+            parts.append(part_of(f"conductors {GAUGES[at]} AWG: {decimal(counts[at], 0)}", counts[at], VOLUMES[at]))
     if wires == 0:
         refuse("wires_14", "No conductor is counted: a box with none in it needs no count.")
     ground = ground_allowance(grounds, edition)
     if grounds > 0:
         largest = max(largest, volume_of(ground_gauge))
         parts.append(
-            part_of(f"{decimal(grounds, 0)} grounding wires {ground_gauge} AWG", ground, volume_of(ground_gauge))
+            part_of(f"grounding wires {ground_gauge} AWG: {decimal(grounds, 0)}", ground, volume_of(ground_gauge))
         )
     if yokes > 0:
-        parts.append(part_of(f"{decimal(yokes, 0)} yokes on {yoke_gauge} AWG", 2 * yokes, volume_of(yoke_gauge)))
+        parts.append(part_of(f"yokes on {yoke_gauge} AWG: {decimal(yokes, 0)}", 2 * yokes, volume_of(yoke_gauge)))
     if clamps:
         parts.append(part_of("clamps inside the box", 1, largest))
     if fittings > 0:
-        parts.append(part_of(f"{decimal(fittings, 0)} kinds of support fitting", fittings, largest))
+        parts.append(part_of(f"kinds of support fitting: {decimal(fittings, 0)}", fittings, largest))
     needed = 0.0
     allowances = 0.0
     working: list[str] = []
@@ -134,7 +134,7 @@ def box_fill(
         each = part["each"] * CU_IN
         volume = part["volume"] * CU_IN
         working.append(
-            f"{part['what']}: {decimal(part['allowances'], 2)} x {decimal(each, 2)} = {decimal(volume, 2)} cu in"
+            f"{part['what']}; {decimal(part['allowances'], 2)} x {decimal(each, 2)} = {decimal(volume, 2)} cu in"
         )
 
     has = marked_volume * CU_IN

@@ -28,7 +28,7 @@ def box_fill_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         high = DEEP * volume / has
         if high > 0:
             shapes.append(rectangle(0.0, y, WIDE, high, FILLS[at], "fine"))
-            shapes.append(leader(WIDE, y + high / 2, f"{part['what']}: {decimal(volume, 2)} cu in", "right"))
+            shapes.append(leader(WIDE, y + high / 2, f"{part['what']}; {decimal(volume, 2)} cu in", "right"))
         y = y + high
         at = at + 1
         if at == len(FILLS):

@@ -132,7 +132,9 @@ def test_drawing_shows_each_way_to_cut_once() -> None:
     drawn = cut_list_drawing({"kerf": 0.125}, answer)
     sticks_drawn = [shape for shape in drawn["shapes"] if shape["kind"] == "leader"]
     assert len(sticks_drawn) == len(answer["cuts"])
-    labels = [shape for shape in drawn["shapes"] if shape["kind"] == "label"]
-    assert len(labels) == sum(len(row["parts"]) for row in answer["cuts"])
+    pieces = [shape for shape in drawn["shapes"] if shape["kind"] == "area" and shape["fill"] == "paper"]
+    assert len(pieces) == sum(len(row["parts"]) for row in answer["cuts"])
+    labels = [shape["text"] for shape in drawn["shapes"] if shape["kind"] == "label"]
+    assert labels == ["5' 0\"", "5' 0\"", "4' 11-7/8\"", "4' 11-7/8\""]
     for row in answer["cuts"]:
         assert row["cuts"] in drawn["alt"]
