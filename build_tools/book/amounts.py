@@ -3,8 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
-from calculators.reading import Unreadable, read
+from calculators.reading import Unreadable, read, read_number_with_unit
+
+KEPT = 20_000
+"""Figures that are remembered: a book writes the same ones again and again."""
+
+read_figure = lru_cache(maxsize=KEPT)(read_number_with_unit)
+"""The same as :func:`~calculators.reading.read_number_with_unit`, remembered."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +22,7 @@ class AmountText:
     unit: str
 
 
+@lru_cache(maxsize=KEPT)
 def split_amount(text: str) -> AmountText | None:
     """The number and the unit, or None where the text does not begin with a number.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
+from pathlib import Path
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
@@ -48,12 +49,16 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem
 def _standards_near(context: Context, entry: ProcedureEntry) -> dict[tuple[float, str] | None, str]:
     used = {use.target for use in uses_of(entry, context.book, context.memo) if use.scheme == "value"}
     found: dict[tuple[float, str] | None, str] = {}
-    for id, value in context.book.values.items():
-        if id in used or value.document.file.endswith(f"/{entry.trade}.yaml"):
-            read = _read(value.item.quantity)
-            if read is not None:
-                found.setdefault(read, id)
+    for id, file, figure in context.memo.named("figures", context.fingerprint, lambda: _figures(context)):
+        if id in used or file == entry.trade:
+            found.setdefault(figure, id)
     return found
+
+
+def _figures(context: Context) -> list[tuple[str, str, tuple[float, str]]]:
+    """Every standard that can be read: its id, the name of its file, its figure."""
+    values = [(id, value, _read(value.item.quantity)) for id, value in context.book.values.items()]
+    return [(id, Path(value.document.file).stem, figure) for id, value, figure in values if figure is not None]
 
 
 @lru_cache(maxsize=20_000)

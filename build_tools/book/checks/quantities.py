@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from build_tools.book.amounts import split_amount
+from build_tools.book.amounts import read_figure, split_amount
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.step import Measurement
@@ -12,7 +12,7 @@ from build_tools.book.model.table import Call
 from build_tools.book.problems import Problem
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
-from calculators.reading import Unreadable, read, read_number_with_unit
+from calculators.reading import Unreadable, read
 
 TOLERANCES = ("target", "within", "plus", "minus", "least", "most")
 
@@ -42,7 +42,7 @@ def of_reference_entries(context: Context) -> Iterator[Problem]:
     """Crew standards and the notice of inspections."""
     for value in context.book.values.values():
         try:
-            read_number_with_unit(value.item.quantity)
+            read_figure(value.item.quantity)
         except Unreadable as trouble:
             yield value.error(("quantity",), str(trouble))
     for inspection in context.book.inspections.values():
@@ -71,7 +71,7 @@ def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Me
         if text is None:
             continue
         try:
-            numbers[part], kinds[part] = read_number_with_unit(text)
+            numbers[part], kinds[part] = read_figure(text)
         except Unreadable as trouble:
             yield entry.error((*at, part), str(trouble))
     first = next(iter(kinds), "")
