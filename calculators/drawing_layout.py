@@ -15,6 +15,8 @@ from calculators.writing import decimal
 
 TALL = 400.0
 """Height that a drawing may take."""
+EDGE = 3.0
+"""Clear paper around everything."""
 BARS = [0.25, 0.5, 1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 48.0, 60.0, 120.0, 240.0, 480.0, 1200.0]
 """Lengths that a scale bar may show, inches."""
 
@@ -35,15 +37,15 @@ def lay_out(sheet: dict[str, Any]) -> dict[str, Any]:
     scale = min(PAPER / wide, TALL / high)
     placed = place(sheet, frame, scale)
     for _ in range(24):
-        over_wide = placed["right"] - placed["left"] - PAPER
+        over_wide = placed["right"] - placed["left"] + 2 * EDGE - PAPER
         over_high = placed["bottom"] - placed["top"] - TALL
         if over_wide > 0.001 or over_high > 0.001:
             less = max(over_wide / wide, over_high / high, scale * 0.01)
             scale = max(scale - less, scale * 0.6)
             placed = place(sheet, frame, scale)
-    width = max(PAPER, placed["right"] - placed["left"])
-    left = placed["left"] - (width - placed["right"] + placed["left"]) / 2
-    box = [left, placed["top"], width, placed["bottom"] - placed["top"]]
+    width = max(PAPER, placed["right"] - placed["left"] + 2 * EDGE)
+    left = (placed["left"] + placed["right"] - width) / 2
+    box = [left, placed["top"] - EDGE, width, placed["bottom"] - placed["top"] + 2 * EDGE]
     return {
         "box": " ".join([number(each) for each in box]),
         "title": sheet["title"],

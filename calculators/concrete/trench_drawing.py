@@ -38,7 +38,7 @@ def trench_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         [right, under],
         [left, under],
     ]
-    across = feet_inches(answer["top_width"], 1.0)
+    across = feet_inches(rounded(answer["top_width"], 1.0, "up"))
     shapes: list[Shape] = [
         polygon(ground, "earth", "cut"),
         polygon([[edge, depth], [edge + heap / 2, high], [edge + heap, depth]], "earth", "outline"),

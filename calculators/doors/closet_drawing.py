@@ -56,9 +56,11 @@ def closet_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     second = ""
     if low > 0:
         second = f", a second rod at {inches(low)}"
-    count = len(places)
+    brackets = "No brackets are needed."
+    if len(places) > 0:
+        brackets = f"Brackets at {', '.join([inches(mark['place'], 0.125) for mark in places])} from the left wall."
     alt = (
         f"A closet {feet_inches(width)} wide and {feet_inches(high)} high from the front: a rod at {inches(rod)}"
-        f"{second}, the shelf's top at {inches(top)}, and {count} places of brackets."
+        f"{second}, the shelf's top at {inches(top)}. {brackets}"
     )
     return sheet("Closet from the front", alt, shapes)

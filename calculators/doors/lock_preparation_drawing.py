@@ -109,6 +109,9 @@ def words(values: dict[str, Any], answer: Answer) -> str:
             f"The faceplate is {inches(answer['faceplate_width'])} by {inches(answer['faceplate_height'])}, "
             f"let in {inches(answer['mortise_depth'], 0.03125)}."
         )
+    stile = ""
+    if values["stile"] > 0:
+        stile = f" The solid edge is {inches(values['stile'])} wide."
     centre = inches(answer["cross_bore_centre"])
     from_face = inches(answer["edge_bore_centre"], 0.03125)
     return (
@@ -117,5 +120,5 @@ def words(values: dict[str, Any], answer: Answer) -> str:
         f"{inches(values['rose'])} over it. The edge of the {inches(values['thickness'])} door: an edge bore of "
         f"{inches(answer['edge_bore_diameter'])}, {from_face} from either face. {plate} The jamb: the strike's centre "
         f"is {inches(answer['strike_from_jamb_edge'], 0.03125)} from its edge and "
-        f"{inches(answer['strike_from_stop'], 0.03125)} from the stop."
+        f"{inches(answer['strike_from_stop'], 0.03125)} from the stop.{stile}"
     )

@@ -97,7 +97,7 @@ def words(values: dict[str, Any], answer: Answer) -> str:
     if rise < 0:
         stands = f"{inches(-rise)} below"
     if rise == 0:
-        stands = "level with"
+        stands = "0 in from"
     return (
         f"Section: the finished floor is {stands} the flange's top. The recess under the bowl is "
         f"{inches(values['recess'])}, so the gap from flange to bowl is {inches(answer['gap'])}. "

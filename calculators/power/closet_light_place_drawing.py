@@ -39,8 +39,8 @@ def closet_light_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(dimension(0.0, 0.0, 0.0, low, inches(low), "left"))
     shapes.append(dimension(0.0, 0.0, 0.0, high, inches(high), "left"))
     alt = (
-        f"A closet in section: storage {inches(LOW_DEPTH)} deep up to {inches(low)} and {inches(deep)} deep above; the "
-        f"light's edge is {inches(away)} from the back wall, {inches(answer['has'])} clear where "
-        f"{inches(answer['needed'])} is needed."
+        f"A closet {inches(high)} high in section: storage {inches(LOW_DEPTH)} deep up to {inches(low)} and "
+        f"{inches(deep)} deep above; the light's edge is {inches(away)} from the back wall, {inches(answer['has'])} "
+        f"clear where {inches(answer['needed'])} is needed."
     )
     return sheet("Closet light in section", alt, shapes)

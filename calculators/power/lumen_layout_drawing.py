@@ -30,6 +30,7 @@ def lumen_layout_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     count = answer["count"]
     alt = (
         f"A room of {feet_inches(long)} x {feet_inches(wide)} in plan with {count} lights, {answer['along']} by "
-        f"{answer['across']}, {feet_inches(step, 0.5)} and {feet_inches(rise, 0.5)} apart."
+        f"{answer['across']}, {feet_inches(step, 0.5)} and {feet_inches(rise, 0.5)} apart, "
+        f"{feet_inches(step / 2, 0.5)} and {feet_inches(rise / 2, 0.5)} from the walls."
     )
     return sheet("Lights in plan", alt, shapes)
