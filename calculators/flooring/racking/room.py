@@ -1,0 +1,104 @@
+"""Laying a whole room, row by row, and what came of it. Lengths in sixteenths of an inch."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calculators.flooring.racking.lay import Search
+from calculators.flooring.racking.pile import SIXTEENTHS, Board, Lot, Piece
+from calculators.flooring.racking.rows import Run
+from calculators.flooring.racking.rules import Rules, blocked
+from calculators.flooring.racking.stock import Stock
+
+WINDOW = 160 * 12 * SIXTEENTHS
+"""What lies open before the racker: 160 ft of boards, about 50."""
+GOOD = 0.0015
+"""Waste, as a part of what is laid, that is not worth another attempt."""
+EFFORT = 160
+"""Runs that may be laid in all attempts together; the first attempt always lays all."""
+
+
+@dataclass(frozen=True, slots=True)
+class LaidRun:
+    """A run with its pieces from left to right."""
+
+    run: Run
+    pieces: list[Piece]
+
+    @property
+    def joints(self) -> list[int]:
+        """Where piece meets piece, from the plan's left."""
+        places = []
+        reach = self.run.start
+        for piece in self.pieces[:-1]:
+            reach += piece.laid
+            places.append(reach)
+        return places
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A laid room: its runs, the boards that stay whole, and where it stuck (None where all is laid)."""
+
+    laid: list[LaidRun]
+    left: list[Board]
+    offcuts: list[Piece]
+    stuck: Run | None
+
+    @property
+    def laid_length(self) -> int:
+        """What the rows come to."""
+        return sum(laid.run.length for laid in self.laid)
+
+    def used(self, boards: list[Board]) -> list[Board]:
+        """The boards of the pile that were laid or cut."""
+        numbers = {piece.board for laid in self.laid for piece in laid.pieces}
+        return [board for board in boards if board.number in numbers]
+
+    def used_length(self, boards: list[Board]) -> int:
+        """What the used boards came to as whole ones."""
+        return sum(board.length for board in self.used(boards))
+
+
+def lay_room(runs: list[Run], boards: list[Board], rules: Rules, seed: int, effort: int = EFFORT) -> Layout:
+    """The runs laid in their order, each joint lawful beside those of the rows before.
+
+    Laid again with other numbers drawn by lot, and the boards in another order, while a room is stuck or more than
+    ``GOOD`` is wasted and the ``effort`` lasts; the best is kept. A large room is nearly always good at once.
+    """
+    best = _lay_once(runs, boards, rules, Lot(seed))
+    effort -= len(runs)
+    attempt = 1
+    while effort > 0 and _waste(best, boards) > GOOD:
+        lot = Lot(seed + 1000003 * attempt)
+        other = _lay_once(runs, lot.shuffle(boards) if best.stuck else boards, rules, lot)
+        if (len(other.laid), -_waste(other, boards)) > (len(best.laid), -_waste(best, boards)):
+            best = other
+        effort -= len(runs)
+        attempt += 1
+    return best
+
+
+def _waste(layout: Layout, boards: list[Board]) -> float:
+    """What is thrown away as a part of what is laid; a room that is stuck wastes all."""
+    if layout.stuck is not None:
+        return 1.0
+    return layout.used_length(boards) / layout.laid_length - 1
+
+
+def _lay_once(runs: list[Run], boards: list[Board], rules: Rules, lot: Lot) -> Layout:
+    mean = sum(board.length for board in boards) / max(1, len(boards))
+    stock = Stock(list(boards), WINDOW, mean)
+    laid: list[LaidRun] = []
+    joints: dict[int, list[int]] = {}
+    for at, run in enumerate(runs):
+        before = [sorted(joints.get(run.row - back, [])) for back in (1, 2, 3)]
+        marks = blocked(run.start, run.end, before, rules)
+        near = [joint - run.start for joint in before[0]]
+        found = Search(run.length, marks, near, stock, rules, len(runs) - 1 - at, lot).run()
+        if found is None:
+            return Layout(laid, stock.boards, [*stock.starts, *stock.ends], run)
+        stock.take(found.pieces, rules.least, rules.kerf)
+        laid.append(LaidRun(run, found.pieces))
+        joints.setdefault(run.row, []).extend(laid[-1].joints)
+    return Layout(laid, stock.boards, [*stock.starts, *stock.ends], None)
