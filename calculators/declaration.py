@@ -141,7 +141,8 @@ class Plot:
     """A curve of a calculator: the output ``y`` over the input ``x``, the other inputs at their standards.
 
     ``start`` and ``end`` are in the unit of the inside. ``curves`` is an input with the values that each give a curve
-    of their own; None for a single curve.
+    of their own; None for a single curve. ``limits`` are inputs that ``y`` is judged by: each is drawn across, at its
+    standard, and the crew's own point is left out.
     """
 
     title: str
@@ -150,6 +151,7 @@ class Plot:
     start: float
     end: float
     curves: tuple[str, tuple[Any, ...]] | None = None
+    limits: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

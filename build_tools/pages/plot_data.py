@@ -51,6 +51,7 @@ class PlotData:
     curves: list[Curve]
     curves_by: str
     ours: tuple[float, float, str] | None
+    limits: list[tuple[float, str]]
 
     def as_text(self) -> str:
         """The same as JSON, to know a plot again by."""
@@ -82,10 +83,13 @@ def plot_data(calculator: Calculator, plot: Plot, called: Called) -> PlotData:
         ys: list[float | None] = [None if each is None else from_inside(each, y.quantity, y.unit) for each in found]
         lines.append(Curve(name, [from_inside(each, x.quantity, x.unit) for each in _inside(plot)], ys))
         told.append(_told(f"{by.label} {name}" if by else y.label, found, plot, x, y))
-    ours = _ours(calculator, plot, values, x, y)
+    ours = None if plot.limits else _ours(calculator, plot, values, x, y)
+    limits = [_limit(calculator, name, values, y) for name in plot.limits]
+    told += [f"{words}." for _, words in limits]
     told += [f"Our standard: {ours[2]}."] if ours else []
     xs = [from_inside(end, x.quantity, x.unit) for end in (plot.start, plot.end)]
     heights = [y for line in lines for y in line.ys if y is not None] + ([ours[1]] if ours else [])
+    heights += [height for height, _ in limits]
     return PlotData(
         plot.title,
         f"{plot.title}. {' '.join(told)}",
@@ -94,6 +98,7 @@ def plot_data(calculator: Calculator, plot: Plot, called: Called) -> PlotData:
         lines,
         by.label if by else "",
         ours,
+        limits,
     )
 
 
@@ -146,6 +151,15 @@ def _ours(
         return None
     at, value = from_inside(inside, x.quantity, x.unit), from_inside(found, y.quantity, y.unit)
     return at, value, f"{_value(found, y)} at {_place(inside, x)}"
+
+
+def _limit(calculator: Calculator, name: str, values: Mapping[str, Any], y: Output) -> tuple[float, str]:
+    """The height of a limit, and its name with its figure; the axis says the unit."""
+    item = calculator.input(name)
+    if item is None or (item.quantity, item.unit) != (y.quantity, y.unit):
+        raise ValueError(f"'{name}' of '{calculator.name}' is no limit of '{y.name}': it is not in the same unit")
+    figure = shown_input(item, values[name]).removesuffix(f" {item.unit}")
+    return from_inside(values[name], y.quantity, y.unit), f"{item.label} {figure}"
 
 
 def _axis(label: str, unit: str, values: list[float]) -> Axis:

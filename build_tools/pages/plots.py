@@ -117,6 +117,8 @@ def _fill(figure: Any, data: PlotData) -> None:
     if data.curves_by:
         figure.text(1 - 4 / WIDTH, 1 - 18 / HEIGHT, data.curves_by, ha="right", va="top")
     _name_ends(axes, data)
+    for height, words in data.limits:
+        _draw_limit(axes, data, height, words)
     if data.ours:
         _mark_ours(axes, data)
 
@@ -176,6 +178,26 @@ def _mark_ours(axes: Any, data: PlotData) -> None:
         end = back((at[0] + nearest[0], at[1] + nearest[1]))
         axes.plot([x, end[0]], [y, end[1]], color="#000000", linewidth=0.6)
     axes.text(*corner, "\n".join(lines), ha="left", va="bottom", linespacing=1.05)
+
+
+def _draw_limit(axes: Any, data: PlotData, height: float, words: str) -> None:
+    """A line across for a limit, its name above it or below it where the curves leave room."""
+    axes.axhline(height, color="#000000", linewidth=2.2, linestyle=(0, (3, 1.5)))
+    inks = [axes.transData.transform((one, two)) for curve in data.curves for one, two in _fine(curve.xs, curve.ys)]
+    others = [other for other, _ in data.limits if other != height]
+    inks += [axes.transData.transform((x, other)) for x in data.curves[0].xs for other in others]
+    low, high = axes.transAxes.transform((0, 0)), axes.transAxes.transform((1, 1))
+    line, wide = axes.transData.transform((data.curves[0].xs[0], height))[1], _width(words)
+
+    def crossed(place: tuple[float, float]) -> Any:
+        left, bottom = place
+        over = max(0, bottom + SIZE - high[1]) + max(0, low[1] - bottom)
+        return over + sum(left - 3 < ink[0] < left + wide + 3 and bottom - 2 < ink[1] < bottom + SIZE for ink in inks)
+
+    steps = max(1, int((high[0] - low[0] - wide) // 6))
+    places = [(low[0] + 4 + 6 * step, line + up) for step in range(steps) for up in (3, -SIZE - 2)]
+    best = min(places, key=crossed)
+    axes.text(*axes.transData.inverted().transform(best), words, ha="left", va="bottom")
 
 
 def _fine(xs: list[float], ys: list[float | None]) -> list[tuple[float, float]]:

@@ -288,6 +288,7 @@ CALCULATOR = Calculator(
             0,
             672,
             ("temperature", (40.0, 55.0, 73.0)),
+            ("walk_strength", "car_strength", "truck_strength"),
         ),
     ),
 )

@@ -271,6 +271,7 @@ CALCULATOR = Calculator(
             0,
             25,
             ("humidity", (20.0, 50.0, 80.0)),
+            ("act_above",),
         ),
     ),
 )
