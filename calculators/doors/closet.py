@@ -11,6 +11,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Plot,
     refuse,
 )
 from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
@@ -326,4 +327,8 @@ CALCULATOR = Calculator(
         "in the closet keeps its distance: [](calculator:closet-light-place)."
     ),
     drawing=closet_drawing,
+    plots=(
+        Plot("Sag of the shelf against its thickness", "shelf_thickness", "shelf_sag", 0.5, 1.5),
+        Plot("Sag of the rod against its diameter", "rod_diameter", "rod_sag", 0.75, 1.75),
+    ),
 )

@@ -13,6 +13,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Plot,
     refuse,
 )
 from calculators.writing import decimal, inches
@@ -165,5 +166,15 @@ CALCULATOR = Calculator(
         "Whether a light may be buried: its label says IC or it does not. The energy code of the place sets the "
         "ceiling's R and how tight a recessed light must be. A licensed electrician does the wiring or answers for it, "
         "and the authority having jurisdiction inspects it. Circuits are proved dead before a hand goes in."
+    ),
+    plots=(
+        Plot(
+            "Heat lost by recessing against leaking air",
+            "leak",
+            "more_kwh",
+            0.0,
+            3.0,
+            ("kind", ("contact", "no-contact")),
+        ),
     ),
 )

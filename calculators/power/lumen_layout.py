@@ -7,6 +7,7 @@ from calculators.power.lumen_layout_drawing import lumen_layout_drawing
 from calculators.writing import NOISE, decimal, feet_inches, whole
 
 SQ_IN = 144.0
+MOST_LIGHTS = 400
 
 
 def lights_for(light: float, area: float, lumens: float, use: float, loss: float) -> float:
@@ -86,15 +87,21 @@ def lumen_layout(
         refuse("work_plane", f"The lights are {decimal(high, 1)} in above the work plane: at least 12 in is wanted.")
     area = length * width / SQ_IN
     by_formula = lights_for(light, area, lumens, use, loss)
-    if by_formula > 400:
+    if by_formula > MOST_LIGHTS:
         refuse(
-            "lumens", f"{decimal(by_formula, 0)} lights, more than the 400 that this answers for: take stronger ones."
+            "lumens",
+            f"{decimal(by_formula, 0)} lights, more than the {MOST_LIGHTS} that this answers for: take stronger ones.",
         )
     most = most_ratio * high
     layout = rows_for(by_formula - NOISE, length, width, most)
     along = layout[0]
     across = layout[1]
     count = along * across
+    if count > MOST_LIGHTS:
+        refuse(
+            "most_ratio",
+            f"{count} lights, more than the {MOST_LIGHTS} that this answers for: let them stand further apart.",
+        )
     gained = count * lumens * use * loss / area
     cautions = []
     if gained > 1.5 * light:

@@ -52,6 +52,9 @@ def test_layout_refuses_and_cautions() -> None:
     with pytest.raises(Refused) as caught:
         lumen_layout(length=2400, width=2400)
     assert caught.value.input == "lumens"
+    with pytest.raises(Refused) as caught:
+        lumen_layout(length=2400, width=2400, light=1, lumens=50000, most_ratio=0.4)
+    assert caught.value.input == "most_ratio"
     assert "weaker lights" in lumen_layout(length=60, width=60, lumens=5000)["cautions"][0]
 
 
