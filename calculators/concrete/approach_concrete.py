@@ -214,7 +214,12 @@ CALCULATOR = Calculator(
     drawing=approach_drawing,
     plots=(
         Plot(
-            "Concrete against the throat, for three thicknesses", "throat", "concrete", 96, 288, ("thickness", (5, 6, 8))
+            "Concrete against the throat, for three thicknesses",
+            "throat",
+            "concrete",
+            96,
+            288,
+            ("thickness", (5, 6, 8)),
         ),
     ),
     inputs=(
