@@ -46,7 +46,7 @@ function inBox(input, text) {
 /** The next mark above or below a value, in the unit of the box, kept between the limits. */
 function stepped(input, value, ways) {
   const unit = unitOf(input);
-  const step = STEPS[unit] ?? (input.quantity === "slope" ? 0.5 : 1);
+  const step = STEPS[unit] ?? (input.quantity === "slope" ? 0.5 : unit === "mm" && input.unit === "ft-in" ? 10 : 1);
   // A degree of heat starts elsewhere in each unit, so that two points are wanted.
   const zero = crew.read("0", input.quantity, unit);
   const one = crew.read("1", input.quantity, unit);

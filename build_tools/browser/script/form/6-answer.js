@@ -65,7 +65,7 @@ function rowsTable(form, one) {
 
 /** The last good answer stays to be read, struck out, while a figure cannot be used. */
 function setStale(form, isStale) {
-  form.root.classList.toggle("stale", isStale);
+  for (const part of [form.answerBox, form.root.querySelector("[data-drawing]")]) part?.classList.toggle("stale", isStale);
   form.answer.stale.hidden = !isStale;
 }
 

@@ -2,8 +2,10 @@
 
 const tablesOf = (form) => document.querySelectorAll(`table[data-calculator="${form.name}"]`);
 
+/** Mark them for these values; without any, unmark them. */
 function markTables(form, values) {
   unmarkTables(form);
+  if (!values) return;
   for (const table of tablesOf(form)) {
     const { down, across } = table.dataset;
     if (![down, across].some((name) => name && isChanged(form, name))) continue;

@@ -7,9 +7,11 @@ function makeForm(root) {
   form.fields = form.declared.inputs.map((input, number) => makeField(form, input, number));
   form.answerBox = root.querySelector(".comes");
   form.changed = (field) => {
-    follow(form, field);
-    work(form, field);
+    work(form);
+    addressLater(form);
+    followLater(form, field);
   };
+  form.markLater = later(100, () => markTables(form, form.values));
   form.settled = (field) => sayWrong(form, field, true);
   form.waitToSay = later(600, () => form.fields.forEach((field) => sayWrong(form, field, false)));
   makeAnswer(form);
@@ -81,8 +83,14 @@ function follow(form, field) {
   }
 }
 
-/** Work it out anew; `field` is the one that was changed. */
-function work(form, field) {
+/** The answer comes first; what stands elsewhere on the page waits until typing pauses. */
+function followLater(form, field) {
+  field.followLater ??= later(150, () => follow(form, field));
+  field.followLater();
+}
+
+/** Work it out anew. */
+function work(form) {
   const values = {};
   let wrong = [];
   for (const one of form.fields) {
@@ -95,20 +103,20 @@ function work(form, field) {
   noteWrong(form, wrong);
   if (wrong.length) {
     setStale(form, true);
-    unmarkTables(form);
+    form.values = null;
     form.waitToSay();
   } else {
+    form.values = values;
     showAnswer(form, values, result.answer);
-    markTables(form, values);
   }
-  if (field) addressLater(form);
+  form.markLater();
 }
 
 /** Keep what is wrong at its field; what is mended is cleared at once, what is new waits until typing pauses. */
 function noteWrong(form, wrong) {
   for (const field of form.fields) {
     field.message = wrong.find((one) => one.name === field.input.name)?.message ?? "";
-    if (field.box && field.message === "") sayWrong(form, field, false);
+    if (field.wrong?.textContent && !field.message) sayWrong(form, field, false);
   }
 }
 
