@@ -119,7 +119,7 @@ def test_the_quantities_follow(before: Pages, after: Pages, changed_book: Path) 
 def test_the_data_follow(after: Pages, changed_book: Path) -> None:
     """The structured data of the page and the open book carry the new figures."""
     order = answer("approach-concrete", {"throat": "14'", "depth": "6'"}, changed_book)["order"]
-    script = next(one for one in after[PAGE].all("script") if one.attributes["type"] == "application/ld+json")
+    script = next(one for one in after[PAGE].all("script") if one.attributes.get("type") == "application/ld+json")
     supply = {one["name"]: one["requiredQuantity"] for one in json.loads("".join(script.words))["supply"]}
     assert order in supply.values()
     opened = json.loads(book_json(context_of(changed_book), "today"))
