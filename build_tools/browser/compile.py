@@ -8,13 +8,14 @@ their own scope, and constants are written out as the values that they have in P
 from __future__ import annotations
 
 import inspect
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
-from build_tools.browser.emit import NotPlain, key, modules_script, refused
+from build_tools.browser.emit import NotPlain, emitted, named, refused
 from build_tools.browser.library import called, library
-from build_tools.browser.lower import safe
 from build_tools.browser.modules import Name, place, reached, starts_of
 from build_tools.browser.shorten import shorter
 from calculators.declaration import Calculator
@@ -70,40 +71,30 @@ _COMPILED: dict[tuple[int, ...], tuple[list[Calculator], Scripts]] = {}
 
 
 def _compile(calculators: list[Calculator]) -> Scripts:
-    needs = _needs(calculators)
+    needs = {each.name: reached(_starts(each)) for each in calculators}
     lay_out = reached([LAY_OUT])
-    everything = sorted({*reached(ENTRIES), *lay_out, *(name for names in needs.values() for name in names)})
+    everything = {*reached(ENTRIES), *lay_out, *(name for names in needs.values() for name in names)}
     problems = refused(everything)
     if problems:
         raise NotPlain(problems)
     layout = [name for name in lay_out if name[0].startswith("calculators.drawing_")]
-    shared = [name for name in everything if _is_shared(name[0]) and name not in layout]
-    modules, drawing = modules_script(shared), modules_script(layout)
-    parts: dict[str, str] = {}
-    for each in calculators:
-        parts[each.name] = modules_script([name for name in needs[each.name] if name not in shared])
-    std = library(called("".join([modules, drawing, *parts.values()])))
+    shared = sorted(name for name in everything if _is_shared(name[0]) and name not in layout)
+    in_script = named([*shared, *sorted(everything.difference(shared))])
+    scripts = emitted(everything, in_script)
+    bodies = {
+        each.name: _body([name for name in needs[each.name] if name not in shared], scripts, in_script, _call(each))
+        for each in calculators
+    }
+    draw = _body(layout, scripts, in_script, DRAW.read_text(encoding="utf-8"))
+    core = _body(shared, scripts, in_script, CORE.read_text(encoding="utf-8"))
+    std = library(called("".join([core, draw, *bodies.values()])))
     lines = [f"var {name} = {code};" for name, code in std.items()]
-    listed = ", ".join(f"{name}: {name}" for name in std)
-    core = CORE.read_text(encoding="utf-8").replace("/* LIBRARY */", "\n".join([*lines, f"var std = {{{listed}}};"]))
-    core = core.replace("/* MODULES */", modules)
-    functions = {each.name: _calculator_script(each, parts[each.name]) for each in calculators}
-    return Scripts(shorter(core), functions, _own_scope(drawing, DRAW.read_text(encoding="utf-8")))
-
-
-def _needs(calculators: list[Calculator]) -> dict[str, list[Name]]:
-    """What each calculator needs. A module that two of them bring along is the same in both."""
-    first = {each.name: reached(_starts(each)) for each in calculators}
-    everywhere = {name for names in first.values() for name in names if not _is_shared(name[0])}
-    found: dict[str, list[Name]] = {}
-    for calculator, names in first.items():
-        before: list[Name] = []
-        while names != before:
-            before = names
-            held = {name[0] for name in names}
-            names = reached([*names, *(name for name in everywhere if name[0] in held)])
-        found[calculator] = names
-    return found
+    outside = set(re.findall(r"\b_[a-z]\d*\b|\$+[a-z_]+", "".join([draw, *bodies.values()])))
+    given = [name for name in (*std, *(in_script[each] for each in shared if each in scripts)) if name in outside]
+    core = core.replace("{GIVEN}", "{" + ", ".join(f"{name}: {name}" for name in given) + "}", 1)
+    whole = 'var crew = (function () {\n"use strict";\n' + "\n".join([*lines, core]) + "\n})();\n"
+    functions = {name: shorter(_own_scope(body, given)) for name, body in bodies.items()}
+    return Scripts(shorter(whole), functions, shorter(_own_scope(draw, given)))
 
 
 def _starts(calculator: Calculator) -> list[Name]:
@@ -117,20 +108,32 @@ def _is_shared(module_name: str) -> bool:
     return module_name.count(".") == 1 and module_name not in BY_FEW
 
 
-def _calculator_script(calculator: Calculator, modules: str) -> str:
-    """A calculator's modules and the calls into it; ``DECLARATION`` stands for the declaration."""
-    module_name, function = place(calculator.function)
+def _body(names: list[Name], scripts: Mapping[Name, str], in_script: Mapping[Name, str], text: str) -> str:
+    """Functions and constants, and a script that names them as `modules.writing.write`."""
+    held = "\n".join(scripts[name] for name in names if name in scripts)
+    return held + "\n" + CALLED.sub(lambda found: in_script[f"calculators.{found[1]}", found[2]], text)
+
+
+CALLED = re.compile(r"\bmodules\.([a-z_.]+)\.([a-z_]+)\b(?!\.)")
+
+
+def _call(calculator: Calculator) -> str:
+    """The calls into a calculator; ``DECLARATION`` stands for the declaration."""
+
+    def written(function: Callable[..., Any] | None) -> str:
+        if function is None:
+            return "null"
+        module_name, name = place(function)
+        return f"modules.{module_name.removeprefix('calculators.')}.{name}"
+
     wanted = ", ".join(f'values["{name}"]' for name in inspect.signature(calculator.function).parameters)
-    call = f"function (values) {{ return modules.{key(module_name)}.{safe(function)}({wanted}); }}"
-    drawing = "null"
-    if calculator.drawing is not None:
-        drawing = f"modules.{key(place(calculator.drawing)[0])}.{safe(place(calculator.drawing)[1])}"
-    return _own_scope(modules, f"crew.add(DECLARATION, {call}, {drawing});")
+    call = f"function (values) {{ return {written(calculator.function)}({wanted}); }}"
+    plan = "modules.shapes.read_plan" if PLANS in _starts(calculator) else "null"
+    return f"crew.add(DECLARATION, {call}, {written(calculator.drawing)}, {plan});"
 
 
-def _own_scope(modules: str, body: str) -> str:
-    """A script of a page beside the shared one: what it takes from there, its modules, and what it does with them."""
-    std = sorted(called(modules))
-    library_names = f"var {', '.join(f'{name} = std.{name}' for name in std)};\n" if std else ""
-    names = "var std = crew.std, modules = crew.modules, host = crew.host;"
-    return shorter(f'(function () {{\n"use strict";\n{names}\n{library_names}{modules}\n{body}\n}})();\n')
+def _own_scope(body: str, given: list[str]) -> str:
+    """A script of a page beside the shared one: what it takes from there, and what it does with it."""
+    used = set(re.findall(r"\b_[a-z]\d*\b|\$+[a-z_]+", body))
+    taken = "".join(f", {name} = given.{name}" for name in given if name in used)
+    return f'(function () {{\n"use strict";\nvar host = crew.host, given = crew.given{taken};\n{body}\n}})();\n'

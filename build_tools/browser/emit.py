@@ -1,9 +1,13 @@
-"""Modules of the plain subset written as script, each in a scope of its own."""
+"""Functions and constants of the plain subset written as script.
+
+In script each function and constant of every module has a short name of its own, so that modules need no scopes.
+"""
 
 from __future__ import annotations
 
 import ast
 import json
+from collections.abc import Iterable
 from typing import Any
 
 from pscript import JSError, py2js
@@ -11,8 +15,8 @@ from pscript import JSError, py2js
 from build_tools.book.problems import Problem
 from build_tools.browser.kinds import Kind, annotated
 from build_tools.browser.library import short_names
-from build_tools.browser.lower import lowered, safe
-from build_tools.browser.modules import HOST, Module, Name, module, resolve, used_names
+from build_tools.browser.lower import LETTERS, lowered
+from build_tools.browser.modules import HOST, Module, Name, module, resolve
 from build_tools.browser.plain_subset import refusals
 
 
@@ -24,8 +28,29 @@ class NotPlain(Exception):
         self.problems = problems
 
 
-def refused(names: list[Name]) -> list[Problem]:
+def named(names: Iterable[Name]) -> dict[Name, str]:
+    """The name of each in script: ``_a``, ``_b``, ... ``_a1``, ..., in their order."""
+    found: dict[Name, str] = {}
+    for at, name in enumerate(names):
+        letter, number = LETTERS[at % len(LETTERS)], at // len(LETTERS)
+        found[name] = f"_{letter}{number or ''}"
+    return found
+
+
+def emitted(names: Iterable[Name], in_script: dict[Name, str]) -> dict[Name, str]:
+    """The script of each function and constant."""
+    found = {}
+    for name in names:
+        if name not in HOST:
+            held = module(name[0])
+            is_function = name[1] in held.functions
+            found[name] = (_function if is_function else _constant)(held, name[1], in_script)
+    return found
+
+
+def refused(names: Iterable[Name]) -> list[Problem]:
     """What of these functions is outside the plain subset."""
+    names = set(names)
     problems: list[Problem] = []
     for module_name in sorted({name[0] for name in names}):
         held = module(module_name)
@@ -61,97 +86,38 @@ def _is_reordered(held: Module, name: str) -> bool:
     return isinstance(value, dict) and any(isinstance(key, str) and key.isdigit() for key in value)
 
 
-def _in_order(names: list[Name]) -> list[str]:
-    """The modules of names, each after those that it imports."""
-    wanted = sorted({name[0] for name in names if name not in HOST})
-    done: list[str] = []
-
-    def put(module_name: str) -> None:
-        for used in sorted(name for _, names in _imports(module(module_name)).items() for name in [names[0]]):
-            if used in wanted and used != module_name and used not in done:
-                put(used)
-        if module_name not in done:
-            done.append(module_name)
-
-    for each in wanted:
-        put(each)
-    return done
-
-
-def _imports(held: Module) -> dict[str, Name]:
-    return {name: resolve(held.name, name) for name in held.imports}
-
-
-def modules_script(names: list[Name]) -> str:
-    """The modules of these names, each after those that it imports."""
-    return "\n".join(
-        _module_script(module(each), [name[1] for name in names if name[0] == each and name not in HOST])
-        for each in _in_order(names)
-    )
-
-
-def _module_script(held: Module, names: list[str]) -> str:
-    """A module in its own scope: what it imports, its constants, its functions."""
-    functions = [name for name in names if name in held.functions]
-    used = sorted({name for function in functions for name in used_names(held.functions[function])})
-    lines = []
-    outside = []
-    for name in used:
-        if name in held.imports or (held.name, name) in HOST:
-            source, original = resolve(held.name, name)
-            path = "host" if (source, original) in HOST else f"modules.{key(source)}"
-            outside.append(f"{safe(name)} = {path}.{safe(original)}")
-        elif name in held.math:
-            value = "PI" if held.math[name] == "pi" else held.math[name]
-            outside.append(f"{safe(name)} = Math.{value}")
-    if outside:
-        lines.append(f"var {', '.join(outside)};")
-    for name in names:
-        if name not in held.functions:
-            lines.append(f"var {safe(name)} = {_constant(held, name)};")
-    known = {*held.functions, *held.imports, *held.math, *names}
-    lines += [_function_script(held, name, known) for name in functions]
-    exported = ", ".join(f"{safe(name)}: {safe(name)}" for name in names)
-    body = "\n".join(lines)
-    place = f"modules.{key(held.name)}"
-    return f"{place} = {place} || (function () {{\n{body}\nreturn {{{exported}}};\n}})();"
-
-
-def _function_script(held: Module, name: str, known: set[str]) -> str:
+def _function(held: Module, name: str, in_script: dict[Name, str]) -> str:
     function = held.functions[name]
 
-    def outside(name: str, is_called: bool) -> Kind:
-        source = resolve(held.name, name)
-        if source in HOST or not known_in(source):
+    def rename(used: str) -> str | None:
+        if used in held.math:
+            return "Math.PI" if held.math[used] == "pi" else f"Math.{held.math[used]}"
+        source = resolve(held.name, used)
+        return f"host.{source[1]}" if source in HOST else in_script.get(source)
+
+    def outside(used: str, is_called: bool) -> Kind:
+        source = resolve(held.name, used)
+        if source in HOST or source[0] == "math":
             return "unknown"
-        if not is_called:
-            return kind_of_value(module(source[0]).constant(source[1]))
-        found = module(source[0]).functions.get(source[1])
-        return annotated(found.returns) if found is not None else "unknown"
+        origin = module(source[0])
+        if is_called:
+            found = origin.functions.get(source[1])
+            return annotated(found.returns) if found is not None else "unknown"
+        return _kind_of(origin.constant(source[1])) if origin.has_constant(source[1]) else "unknown"
 
     try:
-        script = py2js(lowered(function, known, outside), inline_stdlib=False, docstrings=False)
+        script = py2js(lowered(function, rename, outside), inline_stdlib=False, docstrings=False)
     except JSError as error:
-        raise NotPlain(
-            [_problem(held, function, f"'{name}' cannot be compiled: {str(error).splitlines()[-1]}")]
-        ) from error
-    unknown = {str(each).split(".")[0] for each in script.meta["vars_unknown"]} - {safe(each) for each in known}
+        raise NotPlain([_problem(held, function, f"'{name}': {str(error).splitlines()[-1]}")]) from error
+    unknown = {str(each).split(".")[0] for each in script.meta["vars_unknown"]} - {*in_script.values(), "host", "Math"}
     unknown = {each for each in unknown if not each.startswith("py_")}
     if unknown:
-        raise NotPlain(
-            [_problem(held, function, f"'{name}' uses {', '.join(sorted(unknown))}, which the page has not")]
-        )
+        listed = ", ".join(sorted(unknown))
+        raise NotPlain([_problem(held, function, f"'{name}' uses {listed}, which the page has not")])
     return short_names(str(script))
 
 
-def known_in(name: Name) -> bool:
-    """Whether a module defines a name."""
-    held = module(name[0])
-    return name[1] in held.functions or held.has_constant(name[1])
-
-
-def kind_of_value(value: object) -> Kind:
-    """The kind of a constant."""
+def _kind_of(value: object) -> Kind:
     kinds: dict[type, Kind] = {int: "int", float: "float", str: "str", list: "list", tuple: "list", dict: "dict"}
     return kinds.get(type(value), "unknown")
 
@@ -160,28 +126,22 @@ def _problem(held: Module, function: ast.FunctionDef, message: str) -> Problem:
     return Problem(held.file, function.lineno, function.col_offset + 1, "error", message)
 
 
-def _constant(held: Module, name: str) -> str:
-    """A constant as script: figures, words, lists and dicts by words."""
+def _constant(held: Module, name: str, in_script: dict[Name, str]) -> str:
+    """A constant, with the value that it has in Python: a figure, a word, a list or a dict by words."""
     value = held.constant(name)
-    if not _writable(value):
-        line = next(
-            (
-                node.lineno
-                for node in ast.walk(ast.parse(held.source))
-                if isinstance(node, ast.Name) and node.id == name
-            ),
-            1,
-        )
+    if not _is_writable(value):
+        names = [node for node in ast.walk(ast.parse(held.source)) if isinstance(node, ast.Name)]
+        line = next((node.lineno for node in names if node.id == name), 1)
         message = f"'{name}' is no figure, word, list or dict by words: the page cannot have it"
         raise NotPlain([Problem(held.file, line, 1, "error", message)])
-    return as_script(value)
+    return f"var {in_script[held.name, name]} = {as_script(value)};"
 
 
-def _writable(value: Any) -> bool:
+def _is_writable(value: Any) -> bool:
     if isinstance(value, list | tuple):
-        return all(_writable(each) for each in value)
+        return all(_is_writable(each) for each in value)
     if isinstance(value, dict):
-        return all(isinstance(key, str) and _writable(each) for key, each in value.items())
+        return all(isinstance(key, str) and _is_writable(each) for key, each in value.items())
     if isinstance(value, float):
         return value - value == 0
     if isinstance(value, int):
@@ -192,12 +152,3 @@ def _writable(value: Any) -> bool:
 def as_script(value: Any) -> str:
     """A value as JSON that a script can hold anywhere: in plain letters, and no end of a script element in it."""
     return json.dumps(value, separators=(",", ":"), allow_nan=False).replace("</", "<\\/")
-
-
-def key(module_name: str) -> str:
-    """The name of a module in script.
-
-    >>> key("calculators.plumbing.wax_ring")
-    'plumbing_wax_ring'
-    """
-    return module_name.removeprefix("calculators.").replace(".", "_")

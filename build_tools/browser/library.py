@@ -48,14 +48,11 @@ return all;
 }
 
 OUR_METHODS = {
-    "append": "function (x) { this.push(x); }",
     "extend": "function (x) { this.push.apply(this, x); }",
-    "find": "function (x, from) { return this.indexOf(x, from); }",
     "get": """function (k, d) {
 return Object.prototype.hasOwnProperty.call(this, k) ? this[k] : d === undefined ? null : d;
 }""",
     "join": "function (x) { return x.join(this); }",
-    "lower": "function () { return this.toLowerCase(); }",
     "replace": "function (old, by) { return this.split(old).join(by); }",
     "split": f"""function (by) {{
 if (by !== undefined) return this.split(by);
@@ -68,9 +65,6 @@ while (from < to && signs.indexOf(this[from]) >= 0) from++;
 while (to > from && signs.indexOf(this[to - 1]) >= 0) to--;
 return this.slice(from, to);
 }}""",
-    "startswith": "function (x) { return this.slice(0, x.length) === x; }",
-    "endswith": "function (x) { return x.length <= this.length && this.slice(this.length - x.length) === x; }",
-    "upper": "function () { return this.toUpperCase(); }",
 }
 
 CALL = re.compile(r"\b(?:_py(func|meth)|py)_(\w+)")

@@ -11,39 +11,23 @@ import ast
 from collections.abc import Callable
 from itertools import count, pairwise
 
-from pscript.parser2 import RESERVED
-from pscript.parser3 import Parser3
-
 from build_tools.browser.kinds import NUMBERS, Kind, Kinds
 
-BUILT_IN = {name.removeprefix("function_") for name in dir(Parser3) if name.startswith("function_")}
-"""Names that the compiler takes for Python's own functions."""
-
-TAKEN = RESERVED | set(
-    """abstract arguments Array boolean Boolean byte char crew double Error eval final float goto i0 Infinity int iter0
-    iter1 JSON long Math NaN native null Number Object RawJS res self short String synchronized this throws transient
-    undefined volatile window""".split()
-)
-"""Names that mean something in script or in what the compiler writes around a comprehension."""
-
+SAME_METHODS = {
+    "append": "push", "endswith": "endsWith", "find": "indexOf", "lower": "toLowerCase", "startswith": "startsWith",
+    "upper": "toUpperCase",
+}  # fmt: skip
+"""Methods that script has by another name."""
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
-def safe(name: str, defined: bool = True) -> str:
-    """The name in script. ``defined`` tells that the book's code gives it a meaning, not Python.
-
-    >>> [safe("rise"), safe("default"), safe("round"), safe("max", False)]
-    ['rise', 'default_', 'round_', 'max']
-    """
-    if defined and (name in TAKEN or name in BUILT_IN):
-        return f"{name}_"
-    return name
-
-
-def lowered(function: ast.FunctionDef, knows: set[str], outside: Callable[[str, bool], Kind]) -> str:
+def lowered(
+    function: ast.FunctionDef, rename: Callable[[str], str | None], outside: Callable[[str, bool], Kind]
+) -> str:
     """The source of a function for the compiler.
 
-    ``knows`` holds the names of the module; ``outside`` gives the kind of a constant, or of what a function returns.
+    ``rename`` gives the name in script of a name of the module, None for Python's own; ``outside`` gives the kind of a
+    constant, or of what a function returns.
     """
     copy = ast.parse(ast.unparse(function)).body[0]
     assert isinstance(copy, ast.FunctionDef)
@@ -51,7 +35,7 @@ def lowered(function: ast.FunctionDef, knows: set[str], outside: Callable[[str, 
         copy.body = copy.body[1:] or [ast.Pass()]
     own = {node.id for node in ast.walk(copy) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
     own |= {argument.arg for argument in copy.args.args}
-    result = _Lower(knows | own, Kinds(copy, outside)).visit(copy)
+    result = _Lower(own, rename, Kinds(copy, outside)).visit(copy)
     _Short(result).visit(result)
     # The compiler is told to leave +, *, == and conditions alone: they are written as the kinds ask for.
     result.body.insert(0, ast.Assign([ast.Name("PSCRIPT_OVERLOAD", ast.Store())], ast.Constant(False)))
@@ -82,8 +66,9 @@ def _library(name: str, *arguments: ast.expr) -> ast.Call:
 
 
 class _Lower(ast.NodeTransformer):
-    def __init__(self, defined: set[str], kinds: Kinds) -> None:
-        self.defined = defined
+    def __init__(self, own: set[str], rename: Callable[[str], str | None], kinds: Kinds) -> None:
+        self.own = own
+        self.rename = rename
         self.kinds = kinds
         self.comprehensions = 0
         self.renamed: dict[str, str] = {}
@@ -94,13 +79,13 @@ class _Lower(ast.NodeTransformer):
         return visited
 
     def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.AST:
-        node.name = safe(node.name)
+        node.name = self.rename(node.name) or node.name
         node.returns = None
         self.generic_visit(node)
         return node
 
     def visit_arg(self, node: ast.arg) -> ast.AST:
-        return ast.arg(safe(node.arg))
+        return ast.arg(node.arg)
 
     def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST | None:
         if node.value is None:
@@ -112,8 +97,9 @@ class _Lower(ast.NodeTransformer):
         return ast.Assign([self._seen(node.target)], self._seen(ast.BinOp(load, node.op, node.value)))
 
     def visit_Name(self, node: ast.Name) -> ast.AST:
-        name = self.renamed.get(node.id, node.id)
-        return ast.Name(safe(name, node.id in self.defined), node.ctx)
+        if node.id in self.own:
+            return ast.Name(self.renamed.get(node.id, node.id), node.ctx)
+        return ast.Name(self.rename(node.id) or node.id, node.ctx)
 
     def visit_JoinedStr(self, node: ast.JoinedStr) -> ast.AST:
         parts: list[ast.expr] = []
@@ -179,6 +165,8 @@ class _Lower(ast.NodeTransformer):
         self.generic_visit(node)
         if isinstance(node.func, ast.Name) and node.func.id in ("len", "str"):
             node.func = ast.Name(f"py_{node.func.id}", ast.Load())
+        elif isinstance(node.func, ast.Attribute):
+            node.func.attr = SAME_METHODS.get(node.func.attr, node.func.attr)
         return node
 
     def visit_ListComp(self, node: ast.ListComp) -> ast.AST:

@@ -7,7 +7,6 @@ from typing import Any
 
 from calculators.attempts import read_or_why
 from calculators.declaration import Input
-from calculators.nearness import did_you_mean
 from calculators.unit_words import EXAMPLES
 from calculators.units import UNITS
 from calculators.writing import exactly, write
@@ -63,15 +62,8 @@ def test_figures_are_written_alike() -> None:
             value = random.uniform(-1, 1)
         step = random.choice([0, 1 / 64, 1 / 16, 1 / 8, 0.25, 0.5, 1, 0.1, 0.01, 0.001, 5, 10])
         cases.append([value, quantity, unit, step, random.choice(["nearest", "up", "down"])])
-    theirs = each_in_script("(crew.modules.writing.write)", cases)
-    exact = each_in_script("(crew.modules.writing.exactly)", [each[:3] for each in cases])
+    theirs = each_in_script("(crew.write)", cases)
+    exact = each_in_script("(crew.exactly)", [each[:3] for each in cases])
     for given, found, given_back in zip(cases, theirs, exact, strict=True):
         assert write(*given) == found, given
         assert exactly(*given[:3]) == given_back, given
-
-
-def test_the_nearest_word_is_the_same() -> None:
-    words = ["measured", "layers", "left", "right", "thick", "thin", "İstanbul", ""]
-    typed = [word[:at] + "x" + word[at + 1 :] for word in words for at in range(len(word) + 1)]
-    theirs = each_in_script("(crew.modules.nearness.did_you_mean)", [[word, words] for word in typed])
-    assert [did_you_mean(word, words) for word in typed] == theirs

@@ -41,7 +41,7 @@
   // The drawing; `key` begins every id in it, and without one it gets its own.
   crew.draw = function (sheet, key) {
     if (!key) key = "drawn-" + (drawn += 1);
-    var laid = crew.modules.drawing_layout.lay_out(sheet), box = laid.box.split(" ");
+    var laid = modules.drawing_layout.lay_out(sheet), box = laid.box.split(" ");
     var inner = element("defs", {}, laid.hatches.map(function (hatch) { return pattern(hatch, key); }).join(""));
     inner += element("title", { id: key + "-title" }, safe(laid.title));
     inner += element("desc", { id: key + "-alt" }, safe(laid.alt));
