@@ -19,11 +19,14 @@ from markupsafe import Markup
 from build_tools.book.checks.context import Context
 from build_tools.pages.plot_data import PlotData, plot_data
 from calculators.declaration import Calculator
+from calculators.drawing_text import wrapped
 
 WIDTH, HEIGHT = 330, 250
 """As wide as a drawing: 12 units are 12 pixels on a phone."""
 SIZE = 12
 LINES: tuple[Any, ...] = ("-", (0, (7, 3)), (0, (1.5, 2)), (0, (9, 2, 2, 2)))
+NAME = 84.0
+"""The name of a curve is broken into lines of this width."""
 FAMILY = "Source Sans Pro"
 
 
@@ -96,8 +99,8 @@ def _drawn(data: PlotData) -> str:
 
 def _fill(figure: Any, data: PlotData) -> None:
     """The axes with room for the names of the curves at their right."""
-    names = [curve.name for curve in data.curves]
-    right = max([10.0, *(_width(name) + 8 for name in names)])
+    names = [line for curve in data.curves for line in wrapped(curve.name, NAME)]
+    right = max([_width(data.x.texts[-1]) / 2 + 4, *(_width(name) + 8 for name in names)])
     left = max(_width(text) for text in data.y.texts) + 10
     top = 36 if data.curves_by else 22
     box = (left / WIDTH, 38 / HEIGHT, (WIDTH - left - right) / WIDTH, (HEIGHT - 38 - top) / HEIGHT)
@@ -133,16 +136,19 @@ def _name_ends(axes: Any, data: PlotData) -> None:
     for curve in data.curves:
         known = [(x, y) for x, y in zip(curve.xs, curve.ys, strict=True) if y is not None]
         if curve.name and known:
-            ends.append((axes.transData.transform(known[-1])[1], curve.name))
+            ends.append((axes.transData.transform(known[-1])[1], wrapped(curve.name, NAME)))
     right, top = axes.transAxes.transform((1, 1))
     ends.sort()
     places = [y for y, _ in ends]
+    tall = [len(lines) * (SIZE + 1) for _, lines in ends]
     for at in range(1, len(ends)):
-        places[at] = max(places[at], places[at - 1] + SIZE + 1)
+        places[at] = max(places[at], places[at - 1] + (tall[at - 1] + tall[at]) / 2)
     for at in reversed(range(len(ends))):
-        places[at] = min(places[at], top - (len(ends) - 1 - at) * (SIZE + 1))
-    for place, (_, name) in zip(places, ends, strict=True):
-        axes.text(*axes.transData.inverted().transform((right + 5, place)), name, ha="left", va="center")
+        limit = top + SIZE / 2 if at == len(ends) - 1 else places[at + 1] - tall[at + 1] / 2
+        places[at] = min(places[at], limit - tall[at] / 2)
+    for place, (_, lines) in zip(places, ends, strict=True):
+        corner = axes.transData.inverted().transform((right + 5, place))
+        axes.text(*corner, "\n".join(lines), ha="left", va="center", linespacing=1.05)
 
 
 def _mark_ours(axes: Any, data: PlotData) -> None:
