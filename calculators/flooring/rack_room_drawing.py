@@ -22,12 +22,13 @@ def rack_room_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     for run in answer["row_list"]:
         end = run["start"] + run["length"]
         high = run["bottom"] - run["top"]
-        shapes.append(rectangle(run["start"], run["top"], run["length"], high, "wood", "fine"))
         places = [run["start"], *run["joints"], end]
         if run["sawn"][0]:
-            shapes.append(rectangle(places[0], run["top"], places[1] - places[0], high, "paper", "fine"))
-        if run["sawn"][1]:
-            shapes.append(rectangle(places[-2], run["top"], end - places[-2], high, "paper", "fine"))
+            shapes.append(rectangle(places[0], run["top"], places[1] - places[0], high, "concrete", "nothing"))
+        if run["sawn"][1] and len(places) > 2:
+            shapes.append(rectangle(places[-2], run["top"], end - places[-2], high, "concrete", "nothing"))
+        shapes.append(line(run["start"], run["bottom"], end, run["bottom"], "fine"))
+    for run in answer["row_list"]:
         for joint in run["joints"]:
             shapes.append(line(joint, run["top"], joint, run["bottom"], "outline"))
     for shape in plan:
@@ -42,6 +43,6 @@ def rack_room_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     alt = (
         f"Plan of a floor {feet_inches(right - left)} along the boards and {feet_inches(bottom - top)} across them: "
         f"{rows} rows with {joints} joints, none nearer than {inches(answer['closest'])} to one of the next row. Sawn "
-        "pieces, drawn white, stand at the walls alone."
+        "pieces, drawn dark, stand at the walls alone."
     )
     return sheet("Racking plan", alt, shapes)

@@ -44,6 +44,10 @@ class Piece:
         """Whether the saw touched it."""
         return self.start > 0 or self.end < self.length
 
+    def mirrored(self) -> Piece:
+        """The piece as the room shows it from the other side."""
+        return Piece(self.board, self.length - self.end, self.length - self.start, self.length)
+
 
 class Lot:
     """Numbers drawn by lot from a seed, each the same for the same seed."""

@@ -43,8 +43,6 @@ def row_list(layout: Layout, bands: list[Band]) -> list[dict[str, Any]]:
 def _piece(piece: Piece) -> str:
     if not piece.is_cut:
         return tape(piece.laid)
-    if piece.start > 0 and piece.end == piece.length:
-        return f"{tape(piece.laid)} (offcut)"
     return f"{tape(piece.laid)} (cut from {tape(piece.length)})"
 
 

@@ -86,6 +86,18 @@ def _waste(layout: Layout, boards: list[Board]) -> float:
     return layout.used_length(boards) / layout.laid_length - 1
 
 
+def _lay_run(
+    run: Run, marks: bytearray, near: list[int], stock: Stock, rules: Rules, later: int, lot: Lot
+) -> list[Piece] | None:
+    """One run, searched from the left wall or, by lot, from the right one: both ends of a room get a like mix."""
+    if lot.next() < 0.5:
+        found = Search(run.length, marks, near, stock, rules, later, lot).run()
+        return None if found is None else found.pieces
+    turned = sorted(run.length - joint for joint in near)
+    found = Search(run.length, marks[::-1], turned, stock.mirrored(), rules, later, lot).run()
+    return None if found is None else [piece.mirrored() for piece in reversed(found.pieces)]
+
+
 def _lay_once(runs: list[Run], boards: list[Board], rules: Rules, lot: Lot) -> Layout:
     mean = sum(board.length for board in boards) / max(1, len(boards))
     stock = Stock(list(boards), WINDOW, mean)
@@ -95,10 +107,10 @@ def _lay_once(runs: list[Run], boards: list[Board], rules: Rules, lot: Lot) -> L
         before = [sorted(joints.get(run.row - back, [])) for back in (1, 2, 3)]
         marks = blocked(run.start, run.end, before, rules)
         near = [joint - run.start for joint in before[0]]
-        found = Search(run.length, marks, near, stock, rules, len(runs) - 1 - at, lot).run()
-        if found is None:
+        pieces = _lay_run(run, marks, near, stock, rules, len(runs) - 1 - at, lot)
+        if pieces is None:
             return Layout(laid, stock.boards, [*stock.starts, *stock.ends], run)
-        stock.take(found.pieces, rules.least, rules.kerf)
-        laid.append(LaidRun(run, found.pieces))
+        stock.take(pieces, rules.least, rules.kerf)
+        laid.append(LaidRun(run, pieces))
         joints.setdefault(run.row, []).extend(laid[-1].joints)
     return Layout(laid, stock.boards, [*stock.starts, *stock.ends], None)

@@ -34,6 +34,11 @@ class Stock:
             found.setdefault(board.length, []).append(board)
         return found
 
+    def mirrored(self) -> Stock:
+        """The same boards as the room shows them from the other side: what started a row there ends it here."""
+        starts, ends = ([piece.mirrored() for piece in pieces] for pieces in (self.ends, self.starts))
+        return Stock(self.boards, self.window, self.mean, starts, ends)
+
     def take(self, pieces: list[Piece], least: int, kerf: int) -> None:
         """Take what a run was laid from, and keep the offcuts that are long enough to be laid again."""
         numbers = {piece.board for piece in pieces}
