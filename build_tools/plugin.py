@@ -17,6 +17,7 @@ import gc
 import logging
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 from typing import Any, Literal
 
@@ -43,7 +44,7 @@ from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
 from build_tools.pages.search import add_to_index
 from build_tools.pages.site import Maker, make_pages, navigation
-from build_tools.pages.site_files import site_files
+from build_tools.pages.site_files import make_dear, site_files
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
@@ -93,7 +94,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
         if not unreadable:
-            work_ahead(maker)
+            work_ahead(maker, partial(make_dear, context, kept))
         _report(sorted({*loaded.problems, *check(context), *unreadable}))
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in loaded.book.entries()]

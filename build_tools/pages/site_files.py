@@ -6,12 +6,14 @@ import json
 from functools import lru_cache
 from pathlib import Path
 
+from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
 from build_tools.browser.form_script import form_script
-from build_tools.browser.scripts import make_scripts
+from build_tools.browser.scripts import compiled, make_scripts
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.open_data import book_json, book_schema
 from build_tools.pages.pictures import Shown
+from build_tools.pages.plots import plots_of
 
 ASSETS = Path(__file__).parent / "assets"
 
@@ -29,6 +31,15 @@ def site_files(
     made["book.json"] = book_json(context, edition)
     made["book.schema.json"] = _schema()
     return made
+
+
+def make_dear(context: Context, kept: Path) -> None:
+    """Make ahead what is dear to make and is kept: the fonts, the compiled calculators, the plots."""
+    make_fonts(kept / "fonts")
+    compiled(context.calculators.values(), kept)
+    if not any(standards(context)):
+        for calculator in context.calculators.values():
+            plots_of(context, calculator, kept / "plots")
 
 
 @lru_cache
