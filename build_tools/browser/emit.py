@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import ast
 import json
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 from pscript import JSError, py2js
@@ -18,6 +18,7 @@ from build_tools.browser.library import short_names
 from build_tools.browser.lower import LETTERS, lowered
 from build_tools.browser.modules import HOST, Module, Name, module, resolve
 from build_tools.browser.plain_subset import refusals
+from build_tools.browser.plain_traps import traps
 
 
 class NotPlain(Exception):
@@ -57,7 +58,10 @@ def refused(names: Iterable[Name]) -> list[Problem]:
         functions = {name[1] for name in names if name[0] == module_name and name not in HOST} & set(held.functions)
         if functions:
             problems += refusals(held.source, held.file, functions)
-            problems += [problem for name in sorted(functions) for problem in _walked_out_of_order(held, name)]
+            for name in sorted(functions):
+                problems += _walked_out_of_order(held, name)
+                found = sorted(set(traps(held.functions[name], kinds_outside(held))))
+                problems += [Problem(held.file, line, 1, "error", message) for line, message in found]
     return problems
 
 
@@ -95,18 +99,8 @@ def _function(held: Module, name: str, in_script: dict[Name, str]) -> str:
         source = resolve(held.name, used)
         return f"host.{source[1]}" if source in HOST else in_script.get(source)
 
-    def outside(used: str, is_called: bool) -> Kind:
-        source = resolve(held.name, used)
-        if source in HOST or source[0] == "math":
-            return "unknown"
-        origin = module(source[0])
-        if is_called:
-            found = origin.functions.get(source[1])
-            return annotated(found.returns) if found is not None else "unknown"
-        return _kind_of(origin.constant(source[1])) if origin.has_constant(source[1]) else "unknown"
-
     try:
-        script = py2js(lowered(function, rename, outside), inline_stdlib=False, docstrings=False)
+        script = py2js(lowered(function, rename, kinds_outside(held)), inline_stdlib=False, docstrings=False)
     except JSError as error:
         raise NotPlain([_problem(held, function, f"'{name}': {str(error).splitlines()[-1]}")]) from error
     unknown = {str(each).split(".")[0] for each in script.meta["vars_unknown"]} - {*in_script.values(), "host", "Math"}
@@ -115,6 +109,22 @@ def _function(held: Module, name: str, in_script: dict[Name, str]) -> str:
         listed = ", ".join(sorted(unknown))
         raise NotPlain([_problem(held, function, f"'{name}' uses {listed}, which the page has not")])
     return short_names(str(script))
+
+
+def kinds_outside(held: Module) -> Callable[[str, bool], Kind]:
+    """The kinds of a module's constants, and of what the functions that it calls return."""
+
+    def outside(used: str, is_called: bool) -> Kind:
+        source = resolve(held.name, used)
+        if source in HOST or used in held.math:
+            return "unknown"
+        origin = module(source[0])
+        if is_called:
+            found = origin.functions.get(source[1])
+            return annotated(found.returns) if found is not None else "unknown"
+        return _kind_of(origin.constant(source[1])) if origin.has_constant(source[1]) else "unknown"
+
+    return outside
 
 
 def _kind_of(value: object) -> Kind:
