@@ -54,9 +54,11 @@ class Shape:
 
 
 def table_shapes(book: Book) -> list[Shape]:
-    """The shapes that every calculator of the project offers, each tried once."""
+    """The shapes that every calculator offers, each tried once; heavy ones, which nobody tabulates, are left out."""
     shapes = []
     for calculator in CALCULATORS.values():
+        if not calculator.on_site:
+            continue
         show = [output.name for output in calculator.outputs if output.quantity not in ("rows", "plan")][:3]
         for declared in calculator.inputs:
             if not show or declared.quantity not in GRAIN or _range(declared) == (0.0, 0.0):

@@ -43,6 +43,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     from build_tools.bench.measure import Failed
+    from build_tools.bench.racking import measure_racking
     from build_tools.bench.run import Workshop, bench
 
     def say(what: str) -> None:
@@ -54,12 +55,16 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     except Failed as failure:
         print(f"a build of the benchmark failed:\n{failure}", file=sys.stderr)
         return MISTAKES
+    say("racking a room, and the same by first fit")
+    racking = measure_racking()
     if arguments.json:
         measured = [{**asdict(line), "passes": line.passes} for line in lines]
-        print(json.dumps({"procedures": arguments.procedures, "lines": measured}, indent=2))
+        room = {**asdict(racking), "passes": racking.passes}
+        print(json.dumps({"procedures": arguments.procedures, "lines": measured, "racking": room}, indent=2))
     else:
         print(table(lines))
-    return FINE if all(line.passes for line in lines) else MISTAKES
+        print(racking)
+    return FINE if racking.passes and all(line.passes for line in lines) else MISTAKES
 
 
 def table(lines: list[Line]) -> str:

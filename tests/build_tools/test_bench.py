@@ -13,6 +13,7 @@ from build_tools.bench import run as bench_run
 from build_tools.bench.invent import STEPS, write_book
 from build_tools.bench.markdown import write_pages
 from build_tools.bench.measure import Failed, timed
+from build_tools.bench.racking import Racking
 from build_tools.bench.run import Line
 from build_tools.book.book import Book
 from build_tools.book.checks import check_book
@@ -108,6 +109,15 @@ def test_a_line_over_its_budget_does_not_pass() -> None:
     assert printed[3].split() == ["build", "20.00", "0.200", "0.20", "pass", "1000", "50.0", "300"]
 
 
+def test_racking_says_its_time_and_its_waste() -> None:
+    slow, quick = Racking(1.5, 0.01, 1.25), Racking(0.5, 0.01, 1.25)
+    assert (slow.passes, quick.passes) == (False, True)
+    assert str(quick) == (
+        "racking a 300 sq ft room: 0.50 s (budget 1 s, pass); waste 0.010 % over the least possible, first fit 1.250 %"
+    )
+    assert "(budget 1 s, OVER)" in str(slow)
+
+
 def test_a_program_that_fails_says_its_last_lines(tmp_path: Path) -> None:
     with pytest.raises(Failed, match="no such thing"):
         timed(["sh", "-c", "echo no such thing; exit 3"], tmp_path)
@@ -128,7 +138,9 @@ def test_the_whole_run_measures_three_things(
         "rebuild after an edit",
     ]
     assert all(line["seconds"] > 0 for line in result["lines"])
-    assert code == (0 if all(line["passes"] for line in result["lines"]) else 1)
+    racking = result["racking"]
+    assert code == (0 if racking["passes"] and all(line["passes"] for line in result["lines"]) else 1)
+    assert 0 <= racking["waste"] * 5 < racking["first_fit_waste"]
     assert "inventing 20 procedures" in captured.err
 
 

@@ -49,6 +49,10 @@ class Pile:
     seed: int
 
 
+REMEMBERED = 64
+_LAID: dict[str, Racked] = {}
+
+
 def rules_of(end_joint: float, in_line: float, stair: float, least_piece: float, kerf: float) -> Rules:
     """The rules in sixteenths from inches, each rounded to the safe side."""
     return Rules(_up(end_joint), _up(in_line), int(stair * SIXTEENTHS), _up(least_piece), _up(kerf))
@@ -63,7 +67,27 @@ def rack(
     pile: Pile,
     effort: int = EFFORT,
 ) -> Racked:
-    """The room laid, or refused in words. The plan has the boards running along x."""
+    """The room laid, or refused in words. The plan has the boards running along x.
+
+    A room that was laid is remembered: a page, its drawing and the next preview ask for the same one.
+    """
+    key = repr((plan, gap, face_width, least_row, rules, pile, effort))
+    if key not in _LAID:
+        if len(_LAID) >= REMEMBERED:
+            _LAID.clear()
+        _LAID[key] = _rack(plan, gap, face_width, least_row, rules, pile, effort)
+    return _LAID[key]
+
+
+def _rack(
+    plan: list[dict[str, Any]],
+    gap: float,
+    face_width: float,
+    least_row: float,
+    rules: Rules,
+    pile: Pile,
+    effort: int,
+) -> Racked:
     bands = rows_of(plan, gap, face_width, least_row)
     found = runs(plan, bands, gap)
     if len(found) == 0:
