@@ -40,7 +40,7 @@ def cut_list(
 
     ``pieces``: rows of length, count, name. ``stock``: rows of length, price. The saw takes ``kerf`` between two
     pieces; ``trim`` is squared off each stick. With no prices, the sum of the lengths is least; with prices, their
-    sum. Of answers as good, the one with the fewest sticks.
+    sum. Of answers as good, one with few sticks.
 
     Source: the cutting stock problem, solved as an integer model by OR-Tools CP-SAT; see ``cutting_stock``.
 
@@ -255,8 +255,8 @@ CALCULATOR = Calculator(
     formula=(
         "The pieces of a stick, and a kerf between each two, are no longer than the stick less its trim. Every full "
         "way to cut a stick is listed; a solver (OR-Tools CP-SAT) chooses how often each is cut so that each piece is "
-        "there and the stock is least, and proves that less cannot do. Where the ways are too many to list, it places "
-        "piece by piece, and says how near the bound it came."
+        "there and the stock is least, and proves that less cannot do. Where the ways are too many to list, they are "
+        "made one by one, each the one that lowers the cost most, and the answer says how near the bound it came."
     ),
     sources=(Citation("cutting-stock", "the model of patterns"), COMMON_PRACTICE, CREW_RULE),
     example={

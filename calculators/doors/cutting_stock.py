@@ -1,10 +1,10 @@
 """Packing pieces into stock lengths with the least stock: the model that the solver proves.
 
 Runs in Python alone. A *pattern* is a way to cut one stick: how many of each length. Where the patterns can be listed,
-the model chooses how often each is cut; where there are too many, it places pieces into single sticks. Either way
-the solver is OR-Tools CP-SAT, which also gives a bound that no packing can beat. It runs on one thread with a limit in
-its own units of work, so that the same question has the same answer on every machine. It is not asked where the list
-made by hand costs no more than the sum of the lengths: nothing can beat that.
+the model chooses how often each is cut; where there are too many, those that matter are made one by one. Either way
+the solver is OR-Tools (CP-SAT, and GLOP for fractions), which also gives a bound that no packing can beat. It runs
+on one thread with a limit in its own units of work, so that the same question has the same answer on every machine. It
+is not asked where the list made by hand costs no more than the sum of the lengths: nothing can beat that.
 """
 
 from __future__ import annotations
@@ -16,8 +16,9 @@ from typing import Any
 from calculators.writing import NOISE
 
 MOST_PATTERNS = 6_000
+MOST_ROUNDS = 300
 GRAIN = 10_000
-"""Parts of an inch in the model that places single pieces; pieces are rounded up and sticks down."""
+"""Parts of an inch where lengths are whole numbers; pieces are rounded up and sticks down."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,18 +115,19 @@ def patterns(question: Question, stock: Stock, most: int = MOST_PATTERNS) -> lis
 def pack(question: Question, work: float) -> Packing:
     """The cheapest packing that is found within so much work of the solver, and the least that any costs."""
     by_hand = first_fit(question)
-    if _cost(question, by_hand) <= by_material(question):
+    least = by_material(question)
+    if _cost(question, by_hand) <= least:
         return Packing(tuple(by_hand), _cost(question, by_hand), _cost(question, by_hand))
     listed = [patterns(question, stock) for stock in question.stock]
     known = [each for each in listed if each is not None]
     if len(known) == len(listed):
-        sticks, least = _by_patterns(question, known, by_hand, work)
+        ways = [Stick(stock, counts) for stock, each in enumerate(known) for counts in each]
+        sticks, least = _choose(question, ways, least, work)
     else:
-        sticks, least = _by_sticks(question, by_hand, work)
-    cost = _cost(question, sticks)
-    step = gcd(*(stock.cost for stock in question.stock))
-    least = ceil(max(least, by_material(question)) / step) * step
-    return Packing(tuple(sticks), cost, min(cost, least))
+        sticks, least = by_columns(question, by_hand, least, work)
+    if not sticks or _cost(question, sticks) > _cost(question, by_hand):
+        sticks = by_hand
+    return Packing(tuple(sticks), _cost(question, sticks), min(least, _cost(question, sticks)))
 
 
 def _cost(question: Question, sticks: list[Stick]) -> int:
@@ -137,94 +139,101 @@ def by_material(question: Question) -> int:
     need = sum(
         (length + question.kerf) * count for length, count in zip(question.lengths, question.counts, strict=True)
     )
-    if len(question.stock) == 1:
-        return ceil(need / question.room(question.stock[0]) - NOISE) * question.stock[0].cost
-    return ceil(need * min(stock.cost / question.room(stock) for stock in question.stock) - 1e-6)
+    step = _step(question)
+    return ceil(need * min(stock.cost / question.room(stock) for stock in question.stock) / step - 1e-6) * step
 
 
-def _by_patterns(
-    question: Question, listed: list[list[tuple[int, ...]]], by_hand: list[Stick], work: float
-) -> tuple[list[Stick], int]:
+def _choose(question: Question, ways: list[Stick], least: int, work: float) -> tuple[list[Stick], int]:
+    """The cheapest choice among these ways to cut, and the least that any choice among them costs.
+
+    ``least`` is a bound that is known before. Of choices as cheap, one with few sticks. No sticks where none was found.
+    """
     from ortools.sat.python import cp_model
 
     model = cp_model.CpModel()
-    ways = [Stick(stock, counts) for stock, each in enumerate(listed) for counts in each]
     times = [model.new_int_var(0, _most_times(question, way), f"way {n}") for n, way in enumerate(ways)]
     for at, count in enumerate(question.counts):
         model.add(sum(way.counts[at] * time for way, time in zip(ways, times, strict=True) if way.counts[at]) >= count)
-    _minimise(model, question, ways, times, by_hand)
+    step = _step(question)
+    cost = sum(question.stock[way.stock].cost // step * time for way, time in zip(ways, times, strict=True))
+    model.add(cost >= least // step)
+    model.minimize(cost)
     solver = _solver(cp_model, work)
-    status = solver.solve(model)
-    least = ceil(solver.best_objective_bound / _weight(question, by_hand) - 1e-6)
-    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return by_hand, least
-    sticks = [way for way, time in zip(ways, times, strict=True) for _ in range(solver.value(time))]
-    return _without_surplus(question, sticks), _settled(question, sticks, least, status == cp_model.OPTIMAL)
+    if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return [], least
+    least = max(least, ceil(solver.best_objective_bound - 1e-6) * step)
+    taken = [solver.value(time) for time in times]
+    if len(question.stock) > 1:
+        model.add(cost == round(solver.objective_value))
+        model.minimize(sum(times))
+        for time, now in zip(times, taken, strict=True):
+            model.add_hint(time, now)
+        solver = _solver(cp_model, work / 4)
+        if solver.solve(model) in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+            taken = [solver.value(time) for time in times]
+    sticks = [way for way, now in zip(ways, taken, strict=True) for _ in range(now)]
+    return _without_surplus(question, sticks), least
+
+
+def _step(question: Question) -> int:
+    """Every cost is a whole number of this."""
+    return gcd(*(stock.cost for stock in question.stock))
 
 
 def _most_times(question: Question, way: Stick) -> int:
     return max(ceil(want / count) for want, count in zip(question.counts, way.counts, strict=True) if count)
 
 
-def _weight(question: Question, by_hand: list[Stick]) -> int:
-    """With several kinds of stock, of equal costs the fewest sticks win: costs are weighed, and each stick counts 1."""
-    if len(question.stock) == 1:
-        return 1
-    return sum(question.counts) + 1
+def by_columns(question: Question, by_hand: list[Stick], known: int, work: float) -> tuple[list[Stick], int]:
+    """Ways to cut are made one by one, each the one that would lower the cost most (Gilmore and Gomory).
+
+    The choice in fractions is a bound: its cost, over the most that one way is worth for what it costs.
+    """
+    ways = list(dict.fromkeys(by_hand))
+    least = 0.0
+    for _ in range(MOST_ROUNDS):
+        cost, worths = _in_fractions(question, ways)
+        best = [_worth_most(question, stock, worths, work) for stock in range(len(question.stock))]
+        over = max(worth / question.stock[way.stock].cost for worth, way in best)
+        least = max(least, cost / max(1.0, over))
+        new = [way for worth, way in best if worth > question.stock[way.stock].cost * (1 + 1e-6) and way not in ways]
+        if not new:
+            break
+        ways += new
+    bound = max(known, ceil(least / _step(question) - 1e-5) * _step(question))
+    return _choose(question, ways, bound, work)[0], bound
 
 
-def _minimise(model: Any, question: Question, ways: list[Stick], times: list[Any], by_hand: list[Stick]) -> None:
-    if len(question.stock) == 1:
-        cost = question.stock[0].cost
-        model.add(sum(times) >= by_material(question) // cost)
-        model.minimize(cost * sum(times))
-        return
-    weight = _weight(question, by_hand)
-    model.minimize(sum((question.stock[way.stock].cost * weight + 1) * t for way, t in zip(ways, times, strict=True)))
+def _in_fractions(question: Question, ways: list[Stick]) -> tuple[float, list[float]]:
+    """The least cost where a way may be cut a fraction of a time, and what one more piece of each length is worth."""
+    from ortools.linear_solver.python import model_builder
+
+    model = model_builder.Model()  # type: ignore[no-untyped-call]  # the library's own
+    times = [model.new_num_var(0.0, float("inf"), f"way {n}") for n in range(len(ways))]
+    rows = [
+        model.add(sum(way.counts[at] * time for way, time in zip(ways, times, strict=True) if way.counts[at]) >= count)
+        for at, count in enumerate(question.counts)
+    ]
+    model.minimize(sum(question.stock[way.stock].cost * time for way, time in zip(ways, times, strict=True)))
+    solver = model_builder.Solver("GLOP")
+    solver.solve(model)
+    return solver.objective_value, [max(0.0, solver.dual_value(row)) for row in rows]
 
 
-def _settled(question: Question, sticks: list[Stick], least: int, optimal: bool) -> int:
-    return _cost(question, sticks) if optimal else least
-
-
-def _by_sticks(question: Question, by_hand: list[Stick], work: float) -> tuple[list[Stick], int]:
+def _worth_most(question: Question, stock: int, worths: list[float], work: float) -> tuple[float, Stick]:
+    """The way to cut a stick of that stock whose pieces are worth most, with a bound on that worth."""
     from ortools.sat.python import cp_model
 
     model = cp_model.CpModel()
     takes = [ceil((length + question.kerf) * GRAIN - 1e-3) for length in question.lengths]
-    rooms = [floor(question.room(stock) * GRAIN + 1e-3) for stock in question.stock]
-    used: list[list[Any]] = []
-    cut: list[list[Any]] = []
-    for n, hint in enumerate(by_hand):
-        used.append([model.new_bool_var(f"stick {n} of stock {s}") for s in range(len(rooms))])
-        cut.append([model.new_int_var(0, want, f"stick {n} piece {i}") for i, want in enumerate(question.counts)])
-        model.add_at_most_one(used[n])
-        model.add(
-            sum(take * piece for take, piece in zip(takes, cut[n], strict=True))
-            <= sum(room * one for room, one in zip(rooms, used[n], strict=True))
-        )
-        for s, one in enumerate(used[n]):
-            model.add_hint(one, s == hint.stock)
-        for piece, count in zip(cut[n], hint.counts, strict=True):
-            model.add_hint(piece, count)
-        if n > 0:
-            model.add(sum(used[n]) <= sum(used[n - 1]))
-    for at, count in enumerate(question.counts):
-        model.add(sum(pieces[at] for pieces in cut) == count)
-    ways = [Stick(s, ()) for ones in used for s in range(len(ones))]
-    _minimise(model, question, ways, [one for ones in used for one in ones], by_hand)
+    room = floor(question.room(question.stock[stock]) * GRAIN + 1e-3)
+    cut = [model.new_int_var(0, min(want, room // take), "") for want, take in zip(question.counts, takes, strict=True)]
+    model.add(sum(take * piece for take, piece in zip(takes, cut, strict=True)) <= room)
+    model.maximize(sum(round(worth * GRAIN) * piece for worth, piece in zip(worths, cut, strict=True)))
     solver = _solver(cp_model, work)
-    status = solver.solve(model)
-    least = ceil(solver.best_objective_bound / _weight(question, by_hand) - 1e-6)
-    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return by_hand, least
-    sticks = [
-        Stick(s, tuple(solver.value(piece) for piece in cut[n]))
-        for n, ones in enumerate(used)
-        for s, one in enumerate(ones)
-        if solver.value(one)
-    ]
-    return sticks, _settled(question, sticks, least, status == cp_model.OPTIMAL)
+    solver.solve(model)
+    rounding = 0.5 * sum(min(want, room // take) for want, take in zip(question.counts, takes, strict=True))
+    return (solver.best_objective_bound + rounding) / GRAIN, Stick(stock, tuple(solver.value(piece) for piece in cut))
 
 
 def _solver(cp_model: Any, work: float) -> Any:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy.optimize import Bounds, LinearConstraint, milp
 
 from calculators.doors.cut_list import cut_list
-from calculators.doors.cutting_stock import Question, Stock, first_fit, pack
+from calculators.doors.cutting_stock import Question, Stock, by_columns, first_fit, pack
 
 MM = 1 / 25.4
 ROLLS = {
@@ -72,6 +72,19 @@ def test_another_solver_finds_the_same_least(wanted: dict[float, int], stocks: l
     answer = cut_list(pieces, [{"length": stock, "price": 0.0} for stock in stocks], 0.0)
     assert answer["proved"]
     assert answer["bought"] == pytest.approx(least_by_highs(list(wanted), list(wanted.values()), stocks))
+
+
+@settings(max_examples=15, deadline=None)
+@given(wanted=small, stocks=st.lists(st.sampled_from([72, 96, 144]), min_size=1, max_size=2, unique=True))
+def test_ways_made_one_by_one_bound_another_solver_s_least(wanted: dict[float, int], stocks: list[int]) -> None:
+    """scipy.optimize.milp (HiGHS): its least lies between our bound and our cost."""
+    lengths = tuple(sorted(wanted, reverse=True))
+    counts = tuple(wanted[length] for length in lengths)
+    question = Question(lengths, counts, tuple(Stock(float(stock), stock) for stock in stocks), 0.0, 0.0)
+    sticks, least = by_columns(question, first_fit(question), 0, 5.0)
+    cost = sum(question.stock[stick.stock].cost for stick in sticks)
+    assert least <= least_by_highs(list(lengths), list(counts), [float(stock) for stock in stocks]) + 1e-6
+    assert cost >= least_by_highs(list(lengths), list(counts), [float(stock) for stock in stocks]) - 1e-6
 
 
 @settings(max_examples=20, deadline=None)

@@ -86,14 +86,23 @@ def test_the_solver_beats_the_hand() -> None:
     assert (answer["by_hand"], answer["sticks"], answer["proved"]) == (3, 2, True)
 
 
-def test_where_ways_are_too_many_it_places_piece_by_piece() -> None:
-    lengths = tuple(float(n) for n in range(30, 4, -1))
-    question = Question(lengths, (2,) * len(lengths), (Stock(480.0, 480),), 0.125, 0.0)
-    assert patterns(question, question.stock[0]) is None
-    packing = pack(question, 1.0)
+def test_where_ways_are_too_many_to_list_they_are_made_one_by_one() -> None:
+    lengths = tuple(91.0 - 4.0 * n for n in range(20))
+    stock = (Stock(96.0, 96), Stock(144.0, 144), Stock(192.0, 192))
+    question = Question(lengths, (5,) * len(lengths), stock, 0.125, 0.0)
+    assert patterns(question, stock[2]) is None
+    packing = pack(question, 3.0)
     assert packing.proved
-    assert len(packing.sticks) == 2
-    assert [sum(stick.counts[at] for stick in packing.sticks) for at in range(len(lengths))] == [2] * len(lengths)
+    assert packing.cost < sum(stock[stick.stock].cost for stick in first_fit(question))
+    assert [sum(stick.counts[at] for stick in packing.sticks) for at in range(len(lengths))] == [5] * len(lengths)
+
+
+def test_what_is_not_proved_is_told_with_its_gap() -> None:
+    answer = cut_list(rows([(86 - 3.75 * n, 5) for n in range(20)]), sticks(96.0, 144.0, 192.0))
+    assert (answer["bought"], answer["proved"]) == (5136, False)
+    assert answer["proof"] == "not proved within 10 s of the solver: 424' 0\" at least, a gap of 0.9 %"
+    assert answer["gap"] == pytest.approx(100 * 48 / 5136)
+    assert answer["cautions"][0].startswith("A better list may exist")
 
 
 def test_out_of_time_it_keeps_the_hand_s_list_and_tells_the_gap() -> None:
