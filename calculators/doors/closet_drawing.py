@@ -9,6 +9,8 @@ from calculators.drawing import Shape, dimension, leader, line, polyline, rectan
 from calculators.writing import feet_inches, inches
 
 CLEAT = 3.5
+MOST_MARKS = 8
+"""Brackets past this many are told in the table alone."""
 
 
 def rod_and_brackets(shapes: list[Shape], width: float, height: float, thick: float, places: list[Any]) -> None:
@@ -44,7 +46,7 @@ def closet_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(dimension(0.0, 0.0, 0.0, rod, inches(rod), "left"))
     shapes.append(dimension(width, 0.0, width, top, inches(top), "left"))
     shapes.append(dimension(0.0, 0.0, 0.0, high, feet_inches(high), "left"))
-    for mark in places:
+    for mark in places[0:MOST_MARKS]:
         shapes.append(dimension(0.0, 0.0, mark["place"], 0.0, inches(mark["place"], 0.125), "below"))
     shapes.append(dimension(0.0, 0.0, width, 0.0, feet_inches(width), "below"))
     shapes.append(leader(width, (top + bottom) / 2, f"shelf, {inches(values['shelf_depth'])} deep", "right"))
