@@ -175,16 +175,12 @@ def _step(span: float, unit: str) -> float:
     """A round step that makes at most six parts.
 
     >>> [_step(2.5, "in"), _step(192, "ft-in"), _step(17, "%")]
-    [0.5, 48, 5]
+    [0.5, 48, 5.0]
     """
     if unit in ("in", "ft-in"):
         return next((step for step in BY_THE_INCH if span <= step * 6), span)
-    ten = 1e-6
-    while True:
-        for step in BY_TEN:
-            if span <= step * ten * 6:
-                return step * ten
-        ten *= 10
+    steps = (step * 10.0**power for power in range(-6, 12) for step in BY_TEN)
+    return next((step for step in steps if span <= step * 6), span)
 
 
 def tick_text(value: float, unit: str) -> str:
