@@ -38,6 +38,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.problems import Problem, count_line
+from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
 from build_tools.pages.frame import MARKS, Frame
 from build_tools.pages.page import Heading, Page
@@ -95,7 +96,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
         if not unreadable:
             work_ahead(maker, partial(make_dear, context, kept))
-        _report(sorted({*loaded.problems, *check(context), *unreadable}))
+        _report(sorted({*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}))
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in loaded.book.entries()]
         self._memo.forget({id(thing) for thing in (*alive, *self._pages)})

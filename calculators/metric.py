@@ -42,6 +42,8 @@ def metric_unit(quantity: str, unit: str) -> str:
 def metric_step(quantity: str, unit: str, step: float) -> float:
     """The step in the metric unit: the power of ten that is not coarser than the US step; 0 stays 0 but for the tape.
 
+    A whole degree F becomes a whole degree C, though that is coarser: nobody reads tenths off a thermometer on site.
+
     >>> [metric_step("length", "in", 0.0625), metric_step("length", "in", 0.001), metric_step("volume", "cu yd", 0.25)]
     [1.0, 0.01, 0.1]
     """
@@ -58,7 +60,7 @@ def metric_step(quantity: str, unit: str, step: float) -> float:
         us_unit = "in"
     size = from_inside(to_inside(step, quantity, us_unit), quantity, other)
     if quantity == "temperature":
-        size = step * 5 / 9
+        size = step
     parts = 1
     while parts < 1000000 and (1 / parts > coarsest or 1 / parts > size):
         parts = parts * 10

@@ -13,19 +13,30 @@ import calculators as package
 from build_tools.book.book import Book
 from build_tools.book.calls import bind
 from build_tools.book.checks.context import Context
+from build_tools.book.problems import Problem
 from build_tools.browser.compile import Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
-from build_tools.browser.emit import as_script
+from build_tools.browser.emit import NotPlain, as_script
 from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
 
 
 def make_scripts(context: Context, kept: Path) -> dict[str, str]:
-    """The shared script, the one that draws, one for each calculator; ``kept`` is the folder of what is dear to make.
+    """The shared script, the one that draws, one for each calculator; ``kept`` holds what is dear to make."""
+    return context.memo.named("scripts", context.fingerprint, lambda: _made(context, kept))
 
-    Raises NotPlain for a calculator that the page could not run.
-    """
+
+def script_problems(context: Context, kept: Path) -> list[Problem]:
+    """What of the calculators the page cannot run, by file and line."""
+    try:
+        context.memo.named("compiled", tuple(context.calculators), lambda: compiled(context.calculators.values(), kept))
+    except NotPlain as stopped:
+        return stopped.problems
+    return []
+
+
+def _made(context: Context, kept: Path) -> dict[str, str]:
     scripts = compiled(context.calculators.values(), kept)
     made = {"assets/script/crew.js": scripts.core, "assets/script/draw.js": scripts.draw}
     for name, functions in scripts.functions.items():

@@ -9,7 +9,7 @@ from pathlib import Path
 from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
 from build_tools.browser.form_script import form_script
-from build_tools.browser.scripts import compiled, make_scripts
+from build_tools.browser.scripts import make_scripts, script_problems
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.open_data import book_json, book_schema
 from build_tools.pages.pictures import Shown
@@ -36,7 +36,7 @@ def site_files(
 def make_dear(context: Context, kept: Path) -> None:
     """Make ahead what is dear to make and is kept: the fonts, the compiled calculators, the plots."""
     make_fonts(kept / "fonts")
-    compiled(context.calculators.values(), kept)
+    script_problems(context, kept)
     if not any(standards(context)):
         for calculator in context.calculators.values():
             plots_of(context, calculator, kept / "plots")
