@@ -17,6 +17,8 @@ from build_tools.book.calls import Called
 from calculators.declaration import Sheet
 from calculators.drawing_layout import lay_out
 
+KEY = "\ue000"
+"""Stands for the key in what is remembered; no text holds it."""
 TONES = ("paper", "air", "plastic", "steel", "solid")
 """Fills that the style sheet gives; ``none`` is none, and every other one is a hatch."""
 
@@ -29,7 +31,7 @@ def svg(sheet: Sheet, key: str) -> str:
     >>> "A board 8 ft long." in text, 'url(#board-wood)' in text
     (True, True)
     """
-    return _svg(json.dumps(sheet), key)
+    return _svg(json.dumps(sheet)).replace(KEY, key)
 
 
 def drawn(called: Called, key: str) -> dict[str, Any] | None:
@@ -42,41 +44,41 @@ def drawn(called: Called, key: str) -> dict[str, Any] | None:
 
 
 @lru_cache(maxsize=500)
-def _svg(sheet: str, key: str) -> str:
-    """A build draws the same sheet for its page and for a step, and a preview draws it again and again."""
+def _svg(sheet: str) -> str:
+    """The SVG with a mark for the key: a book asks for the same sheet at many steps, and a preview again and again."""
     laid = lay_out(json.loads(sheet))
     width, height = laid["box"].split()[2:]
-    names = {"role": "img", "aria_labelledby": f"{key}-title {key}-alt", "class": "drawing"}
+    names = {"role": "img", "aria_labelledby": f"{KEY}-title {KEY}-alt", "class": "drawing"}
     drawing = drawsvg.Drawing(width, height, viewBox=laid["box"], **names)
-    drawing.append(drawsvg.Title(laid["title"], id=f"{key}-title"))
-    drawing.append(drawsvg.Raw(f'<desc id="{key}-alt">{escape(laid["alt"])}</desc>'))
+    drawing.append(drawsvg.Title(laid["title"], id=f"{KEY}-title"))
+    drawing.append(drawsvg.Raw(f'<desc id="{KEY}-alt">{escape(laid["alt"])}</desc>'))
     for hatch in laid["hatches"]:
-        drawing.append_def(_pattern(hatch, key))
+        drawing.append_def(_pattern(hatch))
     for mark in laid["marks"]:
-        drawing.append(_element(mark, key))
+        drawing.append(_element(mark))
     return str(drawing.as_svg(header="", skip_js=True, skip_css=True))
 
 
-def _pattern(hatch: dict[str, Any], key: str) -> Any:
+def _pattern(hatch: dict[str, Any]) -> Any:
     width, height = hatch["width"], hatch["height"]
-    tile = drawsvg.Pattern(width, height, id=f"{key}-{hatch['name']}", patternUnits="userSpaceOnUse")
+    tile = drawsvg.Pattern(width, height, id=f"{KEY}-{hatch['name']}", patternUnits="userSpaceOnUse")
     tile.append(drawsvg.Path(d=f"M0 0H{width}V{height}H0Z", class_="in-paper"))
     tile.append(drawsvg.Path(d=hatch["d"], class_="hatch"))
     return tile
 
 
-def _element(mark: dict[str, Any], key: str) -> Any:
+def _element(mark: dict[str, Any]) -> Any:
     if mark["kind"] == "text":
         turned = {"transform": mark["turn"]} if mark["turn"] else {}
         return drawsvg.Text(mark["text"], None, mark["x"], mark["y"], text_anchor=mark["anchor"], **turned)
-    filled = _fill(mark["fill"], key)
+    filled = _fill(mark["fill"])
     look = " ".join(("on-" + mark["look"], filled.pop("class", ""))).strip()
     if mark["kind"] == "circle":
         return drawsvg.Circle(mark["cx"], mark["cy"], mark["r"], class_=look, **filled)
     return drawsvg.Path(d=mark["d"], class_=look, **filled)
 
 
-def _fill(fill: str, key: str) -> dict[str, str]:
+def _fill(fill: str) -> dict[str, str]:
     if fill in TONES:
         return {"class": f"in-{fill}"}
-    return {"fill": "none" if fill == "none" else f"url(#{key}-{fill})"}
+    return {"fill": "none" if fill == "none" else f"url(#{KEY}-{fill})"}

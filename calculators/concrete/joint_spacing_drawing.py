@@ -6,7 +6,7 @@ from math import floor
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import dimension, label, line, rectangle, sheet
+from calculators.drawing import dimension, label, leader, line, rectangle, sheet
 from calculators.writing import decimal, feet_inches, inches
 
 NEAR = 0.015
@@ -47,6 +47,11 @@ def joint_spacing_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(dimension(0.0, 0.0, length, 0.0, feet_inches(length), "below"))
     shapes.append(dimension(length, 0.0, length, width, feet_inches(width), "right"))
     shapes.append(label(panel_length / 2, width - panel_width / 2, "panel", panel_length * 0.9, "above"))
+    joint = f"joint, {inches(answer['joint_depth'])} deep"
+    if along > 1:
+        shapes.append(leader(panel_length, width / 2, joint, "below"))
+    elif across > 1:
+        shapes.append(leader(length * 0.6, panel_width, joint, "below"))
     panels = f"{decimal(along, 0)} x {decimal(across, 0)} panels"
     alt = (
         f"A pad of {feet_inches(length)} by {feet_inches(width)} in {panels} of {feet_inches(panel_length)} by "
