@@ -2,7 +2,7 @@
 
 /** The parts of the answer, in place of the worked example that the page came with. */
 function makeAnswer(form) {
-  const stale = make("p", { class: "stale-says", hidden: true }, say.stale);
+  const stale = make("p", { class: "stale-says", hidden: true });
   const figures = make("dl", { class: "answer" });
   const lists = make("div");
   const live = make("div", { "aria-live": "polite" }, stale, figures, lists);
@@ -64,9 +64,10 @@ function rowsTable(form, one) {
 }
 
 /** The last good answer stays to be read, struck out, while a figure cannot be used. */
-function setStale(form, isStale) {
+function setStale(form, isStale, words = "") {
   for (const part of [form.answerBox, form.root.querySelector("[data-drawing]")]) part?.classList.toggle("stale", isStale);
   form.answer.stale.hidden = !isStale;
+  write(form.answer.stale, words);
 }
 
 let canDraw = null;

@@ -102,7 +102,8 @@ function work(form) {
   if (result?.message !== undefined) wrong = [{ name: result.input, message: result.message }];
   noteWrong(form, wrong);
   if (wrong.length) {
-    setStale(form, true);
+    const atNone = wrong.find((one) => !form.fields.some((field) => field.input.name === one.name));
+    setStale(form, true, atNone?.message ?? say.stale);
     form.values = null;
     form.waitToSay();
   } else {
@@ -116,7 +117,8 @@ function work(form) {
 function noteWrong(form, wrong) {
   for (const field of form.fields) {
     field.message = wrong.find((one) => one.name === field.input.name)?.message ?? "";
-    if (field.wrong?.textContent && !field.message) sayWrong(form, field, false);
+    const said = field.wrong?.textContent;
+    if (said && said !== field.message) sayWrong(form, field, false);
   }
 }
 
