@@ -149,8 +149,8 @@ def movement_cautions(start: float, end: float, needed: float, gap: float, thick
         )
     if needed > max(gap, thickness):
         cautions.append(
-            f"Free wood would take {inches(needed)} at each wall. No gap under a base shoe gives that: do not lay it "
-            f"at {decimal(start, 1)} %. The moisture has to come right first."
+            f"Free wood would take {inches(needed)} at each wall, more than any gap under a base shoe. Nails hold part "
+            f"of it back; the rest is mended by laying nearer to the middle of the range than {decimal(start, 1)} %."
         )
     if board < -0.0156:
         cautions.append(

@@ -73,7 +73,7 @@ def test_the_gap_is_half_of_the_swelling_and_none_when_it_shrinks() -> None:
     [
         (6.5, True, True, None),
         (8.0, False, True, "or leave the wider gap"),
-        (10.0, False, False, "No gap under a base shoe"),
+        (10.0, False, False, "more than any gap under a base shoe"),
     ],
 )
 def test_the_gap_stands_beside_both_rules(later: float, crew: bool, industry: bool, says: str | None) -> None:
