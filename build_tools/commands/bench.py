@@ -45,6 +45,7 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     from build_tools.bench.measure import Failed
     from build_tools.bench.racking import measure_racking
     from build_tools.bench.run import Workshop, bench
+    from build_tools.bench.script import weigh
 
     def say(what: str) -> None:
         print(what, file=sys.stderr, flush=True)
@@ -57,14 +58,18 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
         return MISTAKES
     say("racking a room, and the same by first fit")
     racking = measure_racking()
+    script = weigh(folder / "build-1" / "site")
     if arguments.json:
         measured = [{**asdict(line), "passes": line.passes} for line in lines]
-        room = {**asdict(racking), "passes": racking.passes}
-        print(json.dumps({"procedures": arguments.procedures, "lines": measured, "racking": room}, indent=2))
+        others = {
+            name: {**asdict(each), "passes": each.passes} for name, each in (("racking", racking), ("script", script))
+        }
+        print(json.dumps({"procedures": arguments.procedures, "lines": measured, **others}, indent=2))
     else:
         print(table(lines))
         print(racking)
-    return FINE if racking.passes and all(line.passes for line in lines) else MISTAKES
+        print(script)
+    return FINE if racking.passes and script.passes and all(line.passes for line in lines) else MISTAKES
 
 
 def table(lines: list[Line]) -> str:

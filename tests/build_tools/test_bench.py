@@ -15,6 +15,7 @@ from build_tools.bench.markdown import write_pages
 from build_tools.bench.measure import Failed, timed
 from build_tools.bench.racking import Racking
 from build_tools.bench.run import Line
+from build_tools.bench.script import ScriptWeight, weigh
 from build_tools.book.book import Book
 from build_tools.book.checks import check_book
 from build_tools.book.load import load_book
@@ -118,6 +119,27 @@ def test_racking_says_its_time_and_its_waste() -> None:
     assert "(budget 1 s, OVER)" in str(slow)
 
 
+def test_the_script_of_a_page_is_weighed(tmp_path: Path) -> None:
+    """What the page names and what its forms load; the theme's own script is not ours."""
+    (tmp_path / "plumbing").mkdir()
+    (tmp_path / "assets/script/calculators").mkdir(parents=True)
+    for name in ("form", "crew", "draw", "calculators/wax-ring", "calculators/other"):
+        (tmp_path / f"assets/script/{name}.js").write_text("x" * 1000, encoding="utf-8")
+    scripts = ["assets/script/crew.js", "assets/script/calculators/wax-ring.js"]
+    data = json.dumps({"scripts": scripts, "draw": "assets/script/draw.js"})
+    page = (
+        '<script src="../assets/javascripts/theme.js"></script><script defer src="../assets/script/form.js"></script>'
+        f'<script type="application/json" id="crew-page">{data}</script>'
+    )
+    (tmp_path / "plumbing/toilet-set.html").write_text(page, encoding="utf-8")
+    found = weigh(tmp_path)
+    assert (found.files, found.raw) == (4, 4000)
+    assert 4 * 20 < found.compressed < 4 * 60
+    assert str(ScriptWeight(5, 80000, 30721)) == (
+        "script on the page plumbing/toilet-set.html: 5 files, 80,000 bytes, compressed 30,721 (budget 30,720, OVER)"
+    )
+
+
 def test_a_program_that_fails_says_its_last_lines(tmp_path: Path) -> None:
     with pytest.raises(Failed, match="no such thing"):
         timed(["sh", "-c", "echo no such thing; exit 3"], tmp_path)
@@ -139,7 +161,12 @@ def test_the_whole_run_measures_three_things(
     ]
     assert all(line["seconds"] > 0 for line in result["lines"])
     racking = result["racking"]
-    assert code == (0 if racking["passes"] and all(line["passes"] for line in result["lines"]) else 1)
+    script = result["script"]
+    assert script["files"] >= 5
+    assert script["raw"] > script["compressed"] > 10_000
+    assert code == (
+        0 if racking["passes"] and script["passes"] and all(line["passes"] for line in result["lines"]) else 1
+    )
     assert 0 <= racking["waste"] * 5 < racking["first_fit_waste"]
     assert "inventing 20 procedures" in captured.err
 
