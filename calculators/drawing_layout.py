@@ -92,7 +92,7 @@ def extents(shapes: list[dict[str, Any]]) -> list[float]:
 
 
 def place(sheet: dict[str, Any], frame: list[float], scale: float) -> Placed:
-    """Everything at that scale; the outline's upper left corner is the paper's 0, 0."""
+    """Everything at that scale, texts over all lines; the outline's upper left corner is the paper's 0, 0."""
     up = scale * sheet["stretch"]
     wide = (frame[2] - frame[0]) * scale
     high = (frame[3] - frame[1]) * up
@@ -122,6 +122,9 @@ def place(sheet: dict[str, Any], frame: list[float], scale: float) -> Placed:
     place_scale(placed, scale, sheet["stretch"])
     for text in labels:
         placed["marks"].append(written(text["x"], text["y"] + SIZE * 0.35, text["text"], "middle", False))
+    lines = [mark for mark in placed["marks"] if mark["kind"] != "text"]
+    lines.extend([mark for mark in placed["marks"] if mark["kind"] == "text"])
+    placed["marks"] = lines
     return placed
 
 

@@ -49,9 +49,9 @@ def joint_spacing_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(label(panel_length / 2, width - panel_width / 2, "panel", panel_length * 0.9, "above"))
     joint = f"joint, {inches(answer['joint_depth'])} deep"
     if along > 1:
-        shapes.append(leader(panel_length, width / 2, joint, "below"))
+        shapes.append(leader(panel_length, width / 2, joint, "above"))
     elif across > 1:
-        shapes.append(leader(length * 0.6, panel_width, joint, "below"))
+        shapes.append(leader(length * 0.6, panel_width, joint, "above"))
     panels = f"{decimal(along, 0)} x {decimal(across, 0)} panels"
     alt = (
         f"A pad of {feet_inches(length)} by {feet_inches(width)} in {panels} of {feet_inches(panel_length)} by "

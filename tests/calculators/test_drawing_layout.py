@@ -169,3 +169,9 @@ def test_leaders_texts_keep_the_order_of_their_places() -> None:
 def test_a_drawing_without_size_is_still_laid_out() -> None:
     laid = lay_out(sheet("Dot", "A dot.", [line(0.0, 0.0, 0.0, 0.0), break_line(0.0, 0.0, 0.0, 0.0)]))
     assert all(figure == figure and abs(figure) < 1e6 for figure in map(float, laid["box"].split()))
+
+
+def test_texts_are_drawn_over_all_lines() -> None:
+    shapes = [rectangle(0.0, 0.0, 10.0, 30.0), label(5.0, 5.0, "in"), leader(5.0, 9.0, "out", "below")]
+    kinds = [mark["kind"] == "text" for mark in lay_out(sheet("Over", "", shapes))["marks"]]
+    assert kinds == sorted(kinds)
