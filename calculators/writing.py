@@ -55,6 +55,19 @@ def ten_to(places: int) -> int:
     return power
 
 
+def digits_of(count: int) -> str:
+    """A whole number, not negative, as text, to fifteen figures: as many as a float and a script hold without fail.
+
+    >>> [digits_of(0), digits_of(1234567), digits_of(12345678901234567890)]
+    ['0', '1234567', '12345678901234600000']
+    """
+    zeros = ""
+    while count >= 1000000000000000:
+        count = floor(count / 10 + 0.5)
+        zeros = zeros + "0"
+    return str(count) + zeros
+
+
 def decimal(x: float, places: int) -> str:
     """x with at most so many decimal places, without zeros at the end. Up to 1e15.
 
@@ -62,7 +75,7 @@ def decimal(x: float, places: int) -> str:
     ['2.5', '3', '0', '0.333']
     """
     scaled = whole(abs(x) * ten_to(places), "nearest")
-    digits = str(scaled)
+    digits = digits_of(scaled)
     while len(digits) <= places:
         digits = "0" + digits
     point = len(digits) - places
@@ -135,11 +148,11 @@ def mixed(sixty_fourths: int) -> str:
         over = floor(over / 2)
         under = floor(under / 2)
     if over == 0:
-        return str(ones)
+        return digits_of(ones)
     part = str(over) + "/" + str(under)
     if ones == 0:
         return part
-    return str(ones) + "-" + part
+    return digits_of(ones) + "-" + part
 
 
 def fraction(x: float, step: float, rounds: str) -> str:
@@ -174,7 +187,7 @@ def feet_and_inches(x: float, step: float, rounds: str) -> str:
     rest = mixed(count - feet * 768) + '"'
     if feet == 0:
         return sign + rest
-    return sign + str(feet) + "' " + rest
+    return sign + digits_of(feet) + "' " + rest
 
 
 def feet_inches(x: float, step: float = SIXTEENTH) -> str:
