@@ -26,7 +26,7 @@ function fieldParts(form) {
   const isFolded = (field) => form.start.folded.includes(field.input.name);
   const open = form.fields.filter((field) => !isFolded(field));
   const folded = form.fields.filter(isFolded);
-  const head = make("div", { class: "head-in" }, make("p", { class: "label" }, say.put_in), unitSwitch());
+  const head = make("div", { class: "head-in" }, make("p", { class: "label" }, say.put_in), hasUnits(form) ? unitSwitch() : "");
   const parts = [head, make("div", { class: "fields" }, ...open.map(drawField))];
   if (!folded.length) return parts;
   const inside = make("div", { class: "fields" });
@@ -55,6 +55,9 @@ function acts(form) {
   }, { class: "act copy" });
   return make("div", { class: "acts" }, again, copy, said);
 }
+
+/** Whether a form has a figure that is another in metres. */
+const hasUnits = ({ declared }) => [...declared.inputs, ...declared.outputs].some((one) => crew.unit(one.quantity, one.unit, true) !== one.unit);
 
 /** Feet and inches or metres: one choice for all forms and pages, remembered. */
 function unitSwitch() {
