@@ -82,6 +82,7 @@ def test_the_form_says_what_the_calculator_says(name: str, window: Window) -> No
     random = Random(name)
     start: dict[str, str] = window.script("return JSON.parse(arguments[0].dataset.start).given", form.root)
     kept = {item.name: start[item.name] for item in calculator.inputs if item.name in start and not is_drawn(item)}
+    assert (form.read()["stale"], form.read()["wrong"]) == (False, [])
     answered = 0
     for _ in range(DRAWS):
         drawn = {item.name: draw(item, start, random) for item in calculator.inputs if is_drawn(item)}

@@ -162,6 +162,15 @@ def test_a_link_with_figures_gives_the_same_answer(ring: LiveForm) -> None:
     assert window.console() == []
 
 
+def test_an_address_that_was_cut_short(window: Window) -> None:
+    """A link that lost its end, names no input, or holds what cannot be read, still opens a form that works."""
+    window.open(PAGE + "#choose-ring?rise=1/2+in&colour=red&recess=1/%")
+    form = LiveForm(window, RING)
+    assert form.read()["stale"]
+    form.press("Back to our standard", form.field("recess"))
+    assert (form.says("gap"), form.read()["stale"]) == ("1-1/8 in", False)
+
+
 def test_going_to_a_step_keeps_the_figures(ring: LiveForm) -> None:
     """A link to another step of the page leads there and keeps the figures in the address."""
     ring.type("rise", "1/2")

@@ -6,7 +6,16 @@ const forms = [];
 /** The place that the address names, and what was put in there. */
 function addressRead() {
   const [place, rest = ""] = location.hash.slice(1).split(/\?(.*)/s);
-  return { place: decodeURIComponent(place), given: [...new URLSearchParams(rest)] };
+  return { place: decoded(place), given: [...new URLSearchParams(rest)] };
+}
+
+/** A place as it is named; an address that somebody cut short is taken as it stands. */
+function decoded(place) {
+  try {
+    return decodeURIComponent(place);
+  } catch {
+    return place;
+  }
 }
 
 /** What was changed in a form, as pairs; `prefix` names the form where it is not the place's own. */
