@@ -14,6 +14,7 @@ from selenium.webdriver import Chrome, ChromeOptions
 from selenium.webdriver.chrome.service import Service
 
 from build_tools.commands.test import BROWSERS, DRIVERS, PACKAGES
+from tests.browser.live_form import PAGE, RING, LiveForm
 from tests.browser.window import Window
 
 FLAGS = (
@@ -58,7 +59,15 @@ def browser() -> Iterator[Chrome]:
 @pytest.fixture
 def window(browser: Chrome, address: str) -> Window:
     """The window, emptied of what an earlier test left."""
+    browser.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": address, "storageTypes": "local_storage"})
     return Window(browser, address)
+
+
+@pytest.fixture
+def ring(window: Window) -> LiveForm:
+    """The form of the wax ring on the toilet page."""
+    window.open(PAGE)
+    return LiveForm(window, RING)
 
 
 def _program(names: tuple[str, ...]) -> str:

@@ -9,6 +9,9 @@ from selenium.webdriver.remote.webelement import WebElement
 
 from tests.browser.window import Window
 
+PAGE = "plumbing/toilet-set.html"
+RING = "#choose-ring"
+"""The page and the step of the wax ring, where most is tried."""
 WRITE = """
     const [root, given] = arguments;
     for (const rest of root.querySelectorAll('.rest')) rest.open = true;

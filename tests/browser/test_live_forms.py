@@ -1,43 +1,14 @@
-"""The live forms in a real browser: typing, refusals, standards, links, units, tables, keyboard, no script, speed."""
+"""The live forms in a real browser: typing, refusals, standards, rows, tables, drawings, keyboard, no script."""
 
 from __future__ import annotations
 
-import gzip
-from collections.abc import Iterator
-from pathlib import Path
-from statistics import median
-
-import pytest
 from selenium.webdriver.common.action_chains import ActionChains
 from selenium.webdriver.common.keys import Keys
 
 from build_tools.commands.site import BOOK
-from tests.browser.live_form import LiveForm
-from tests.browser.window import LAPTOP, PHONE, TABLET, Window
+from tests.browser.live_form import PAGE, RING, LiveForm
+from tests.browser.window import Window
 from tests.tables import answer
-
-PAGE = "plumbing/toilet-set.html"
-RING = "#choose-ring"
-TOUCH = 48
-"""The least height of what a finger meets, in px (Material Design, accessibility: touch targets of 48 by 48 dp)."""
-KEYSTROKE = 16
-"""The longest that an answer takes after a key, in ms: one picture of a screen that shows 60 a second."""
-OWN_SCRIPT = 30 * 1024
-"""The most script of our own that a procedure's page loads, compressed, in bytes."""
-
-
-@pytest.fixture(autouse=True)
-def as_new(window: Window) -> Iterator[None]:
-    """Each test starts as a browser that remembers nothing of these pages."""
-    yield
-    window.script("try { localStorage.clear() } catch {}")
-
-
-@pytest.fixture
-def ring(window: Window) -> LiveForm:
-    """The form of the wax ring on the toilet page."""
-    window.open(PAGE)
-    return LiveForm(window, RING)
 
 
 def ring_for(rise: str, **more: str) -> str:
@@ -144,98 +115,6 @@ def test_buttons_step_by_a_sixteenth(ring: LiveForm) -> None:
     assert ring.box("rise").get_attribute("value") == "4"
 
 
-def test_a_link_with_figures_gives_the_same_answer(ring: LiveForm) -> None:
-    """The address holds what was typed; opened anew, in a browser that remembers nothing, it gives the same answer."""
-    ring.type("rise", "5/8")
-    ring.type("recess", '3/4"')
-    window = ring.window
-    link = window.until(lambda: "recess" in (url := window.driver.current_url) and url, "the address")
-    assert link.endswith("#choose-ring?rise=5/8+in&recess=3/4%22")
-    before = ring.read()
-    window.driver.get("about:blank")
-    window.driver.delete_all_cookies()
-    window.driver.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": window.address, "storageTypes": "all"})
-    window.open(link)
-    assert LiveForm(window, RING).read() == before
-    window.driver.refresh()
-    assert LiveForm(window, RING).read() == before
-    assert window.console() == []
-
-
-def test_an_address_that_was_cut_short(window: Window) -> None:
-    """A link that lost its end, names no input, or holds what cannot be read, still opens a form that works."""
-    window.open(PAGE + "#choose-ring?rise=1/2+in&colour=red&recess=1/%")
-    form = LiveForm(window, RING)
-    assert form.read()["stale"]
-    form.press("Back to our standard", form.field("recess"))
-    assert (form.says("gap"), form.read()["stale"]) == ("1-1/8 in", False)
-
-
-def test_going_to_a_step_keeps_the_figures(ring: LiveForm) -> None:
-    """A link to another step of the page leads there and keeps the figures in the address."""
-    ring.type("rise", "1/2")
-    ring.window.script("location.hash = '#acceptance'")
-    kept = "#acceptance?choose-ring.rise=1/2+in"
-    ring.window.until(lambda: ring.window.driver.current_url.endswith(kept), "the figures in the address")
-    ring.window.driver.refresh()
-    assert LiveForm(ring.window, RING).says("gap") == "1-1/8 in"
-
-
-def test_the_link_is_copied(ring: LiveForm) -> None:
-    """The button copies a link with the figures of its form."""
-    given = {
-        "origin": ring.window.address.rstrip("/"),
-        "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"],
-    }
-    ring.window.driver.execute_cdp_cmd("Browser.grantPermissions", given)
-    ring.type("rise", "1/2")
-    ring.press("Copy link with these figures")
-    ring.window.until(lambda: "copied" in ring.root.find_element("css selector", ".acts [role=status]").text, "copied")
-    read = "const done = arguments[0]; navigator.clipboard.readText().then(done)"
-    assert ring.window.driver.execute_async_script(read) == f"{ring.window.address}{PAGE}#choose-ring?rise=1/2+in"
-
-
-def test_the_units_are_remembered(ring: LiveForm) -> None:
-    """Metres and millimetres: figures and answers change, nothing that was typed does, and the next page knows."""
-    ring.type("rise", "1/2")
-    ring.press("m, mm")
-    assert (ring.box("rise").get_attribute("value"), ring.says("gap")) == ("12.7", "29 mm")
-    ring.type("rise", "20")
-    assert ring.says("gap") == "36 mm"
-    window = ring.window
-    window.open("concrete/approach-forming.html")
-    form = LiveForm(window, "#order")
-    assert form.field("throat").find_element("css selector", ".unit").text == "mm"
-    form.press("ft, in")
-    assert form.says("order").endswith("cu yd")
-    window.open(PAGE)
-    assert LiveForm(window, RING).says("gap") == "3/8 in"
-
-
-def test_units_to_and_fro_change_no_figure(ring: LiveForm) -> None:
-    """What was typed comes back as it was."""
-    ring.type("rise", "5/16")
-    before = ring.read()
-    ring.press("m, mm")
-    ring.press("ft, in")
-    assert (ring.read(), ring.box("rise").get_attribute("value")) == (before, "5/16")
-
-
-def test_a_browser_that_remembers_nothing(window: Window) -> None:
-    """Where the page may not store anything, the switch still works and nothing is complained of."""
-    refuse = "Object.defineProperty(window, 'localStorage', {get() { throw new DOMException('no', 'SecurityError') }})"
-    added = window.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": refuse})
-    try:
-        window.open(PAGE)
-        form = LiveForm(window, RING)
-        form.press("m, mm")
-        assert form.says("gap").endswith(" mm")
-        ours = [line for line in window.console() if "form.js" in line]
-        assert ours == []
-    finally:
-        window.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", added)
-
-
 def test_the_table_marks_the_nearest_row_and_column(ring: LiveForm) -> None:
     """The row and the column of the step's table that are nearest to what was typed are marked, in words as well."""
     marked = """
@@ -300,19 +179,6 @@ def test_a_plan_is_typed_in_lines(window: Window) -> None:
     assert (form.says("net_area"), form.says("bundles")) == (wanted["net_area"], wanted["bundles"])
 
 
-def test_the_page_works_from_a_folder(site: Path, window: Window) -> None:
-    """Opened by double click the form answers, writes the address, and the link works again."""
-    window.open((site / PAGE).as_uri())
-    form = LiveForm(window, RING)
-    form.type("rise", "1/2")
-    assert form.says("ring_to_use") == "1-1/2 in ring"
-    link = window.until(lambda: "rise" in (url := window.driver.current_url) and url, "the address")
-    window.open("about:blank")
-    window.open(link)
-    assert LiveForm(window, RING).says("ring_to_use") == "1-1/2 in ring"
-    assert window.console() == []
-
-
 def test_the_keyboard_is_enough(ring: LiveForm) -> None:
     """By keys alone: step a length with the arrows, unfold the rest with Enter, choose with the arrows."""
 
@@ -345,97 +211,3 @@ def test_without_script_the_worked_example_stands(window: Window) -> None:
         assert window.find(f"{RING} [data-drawing] svg").is_displayed()
     finally:
         window.driver.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": False})
-
-
-@pytest.mark.parametrize(
-    ("page", "place"),
-    [
-        (PAGE, RING),
-        ("concrete/approach-forming.html", "#order"),
-        ("doors/lockset-install.html", "#schedule"),
-        ("flooring/strip-floor-racking.html", "#order"),
-    ],
-)
-def test_a_form_fits_the_screen(page: str, place: str, window: Window) -> None:
-    """Unfolded, on a phone, a tablet and a laptop, nothing scrolls sideways, and a glove meets each target."""
-    window.width(PHONE)
-    window.open(page)
-    form = LiveForm(window, place)
-    form.field(str(window.script("return arguments[0].querySelector('.field').dataset.input", form.root)))
-    for width in (PHONE, TABLET, LAPTOP):
-        window.width(width)
-        assert window.sideways() <= 0, window.widest()
-    window.width(PHONE)
-    sizes = """
-        return [...arguments[0].querySelectorAll('button, input, select, textarea, summary')]
-            .filter(one => one.checkVisibility())
-            .map(one => [one.outerHTML.slice(0, 80), one.getBoundingClientRect()])
-            .filter(([, box]) => box.height < arguments[1] || box.width < arguments[1])
-            .map(([what]) => what)
-    """
-    assert window.script(sizes, form.root, TOUCH) == []
-
-
-def test_every_control_has_a_name(window: Window) -> None:
-    """Each box, button and choice says what it is, and each description that is named is there."""
-    window.open("concrete/approach-forming.html")
-    form = LiveForm(window, "#order")
-    form.field("throat")
-    nodes = window.driver.execute_cdp_cmd("Accessibility.getFullAXTree", {})["nodes"]
-    controls = [
-        node for node in nodes if node.get("role", {}).get("value") in ("textbox", "button", "radio", "combobox")
-    ]
-    assert len(controls) > 60
-    assert [node for node in controls if not node["ignored"] and not node.get("name", {}).get("value")] == []
-    lost = """
-        return [...document.querySelectorAll('.live [aria-describedby], .live [aria-labelledby]')]
-            .flatMap(one => [one.getAttribute('aria-describedby'), one.getAttribute('aria-labelledby')])
-            .flatMap(ids => (ids || '').split(' ')).filter(id => id && !document.getElementById(id))
-    """
-    assert window.script(lost) == []
-
-
-@pytest.mark.parametrize(
-    ("page", "place", "name", "texts"),
-    [
-        (PAGE, RING, "rise", ["1", "1/2", "5/8", "3/4", "7/8"]),
-        ("concrete/approach-forming.html", "#order", "throat", ["14'", "15'", "16' 2\"", "17'", "18'"]),
-    ],
-)
-def test_an_answer_comes_within_one_picture(page: str, place: str, name: str, texts: list[str], window: Window) -> None:
-    """From a key to the answer laid out on the page, on a processor slowed four times; the quietest of some rounds."""
-    window.width(PHONE)
-    window.open(page)
-    form = LiveForm(window, place)
-    measure = """
-        const [box, texts] = arguments;
-        return texts.map(text => {
-            const start = performance.now();
-            box.value = text;
-            box.dispatchEvent(new Event('input', {bubbles: true}));
-            document.body.offsetHeight;
-            return performance.now() - start;
-        });
-    """
-    window.driver.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": 4})
-    try:
-        rounds = [median(window.script(measure, form.box(name), texts * 3)) for _ in range(6)]
-    finally:
-        window.driver.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": 1})
-    assert min(rounds) <= KEYSTROKE, rounds
-
-
-@pytest.mark.parametrize("page", [PAGE, "concrete/approach-forming.html", "calculators/wax-ring.html"])
-def test_a_page_loads_little_script(page: str, site: Path, window: Window) -> None:
-    """Opened and read, a page loads one small script of ours; the calculators come when a form is near the screen."""
-    window.open(page)
-    own = [url for url in window.requests() if "/assets/script/" in url]
-    files = [site / url.removeprefix(window.address) for url in own]
-    assert sum(len(gzip.compress(file.read_bytes(), 9)) for file in files) <= OWN_SCRIPT
-    assert own[:1] == [f"{window.address}assets/script/form.js"]
-
-
-def test_only_pages_with_a_form_load_it(window: Window) -> None:
-    """A page without a calculator loads no script of the forms."""
-    window.open("values.html")
-    assert [url for url in window.requests() if "/assets/script/" in url] == []
