@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools.browser.compile import ENTRIES, refused
+from build_tools.browser.compile import ENTRIES
+from build_tools.browser.emit import refused
 from build_tools.browser.modules import reached, starts_of
 from build_tools.browser.plain_subset import refusals
 from calculators.registry import CALCULATORS
