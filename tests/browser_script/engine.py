@@ -16,6 +16,7 @@ from calculators.answering import filled, keep_limits, read_one, read_rows, show
 from calculators.declaration import Calculator, Input, Refused
 from calculators.registry import CALCULATORS
 from calculators.run import run
+from tests.script_engine import new_engine
 
 ON_SITE = {name: each for name, each in CALCULATORS.items() if each.on_site}
 
@@ -46,7 +47,7 @@ function each(work, cases) {
 def engine() -> MiniRacer:
     """An engine with the shared script and every calculator's."""
     scripts = compile_calculators(ON_SITE.values())
-    made = MiniRacer()
+    made = new_engine()
     made.eval(scripts.core)
     for name, functions in scripts.functions.items():
         made.eval(functions.replace("DECLARATION", as_script(declaration(CALCULATORS[name], {})), 1))

@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from py_mini_racer import MiniRacer
 
 from build_tools.browser.emit import emitted, named
 from build_tools.browser.library import called, library
 from build_tools.browser.modules import reached
+from tests.script_engine import new_engine
 
 NUMBERS = count()
 
@@ -37,7 +37,7 @@ class Probe:
         short = named(names)
         body = "\n".join(emitted(names, short).values())
         std = "\n".join(f"var {name} = {code};" for name, code in library(called(body)).items())
-        engine = MiniRacer()
+        engine = new_engine()
         engine.eval(f'"use strict"; {std}\n{body}')
         given = json.dumps(list(arguments))
         found = engine.eval(f"JSON.stringify({short[self.name, 'main']}.apply(null, {given}))")

@@ -12,7 +12,6 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from py_mini_racer import MiniRacer
 
 from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
@@ -24,6 +23,7 @@ from build_tools.commands.site import BOOK
 from build_tools.environment import ROOT
 from calculators.registry import CALCULATORS
 from tests.build_tools.browser.probe import Probe
+from tests.script_engine import new_engine
 
 PRINT = """
 from build_tools.browser.compile import compile_calculators
@@ -71,7 +71,7 @@ def test_a_script_alone_fetches_nothing(scripts: dict[str, str]) -> None:
 
 
 def test_the_crew_standards_are_in_the_declarations(scripts: dict[str, str]) -> None:
-    engine = MiniRacer()
+    engine = new_engine()
     engine.eval(scripts["assets/script/crew.js"])
     engine.eval(scripts["assets/script/calculators/water-closet-place.js"])
     found = engine.eval(
@@ -104,7 +104,7 @@ def test_a_calculator_that_the_page_cannot_run_is_a_problem(tmp_path: Path, monk
 
 
 def test_an_answer_and_a_refusal_for_a_person(scripts: dict[str, str]) -> None:
-    engine = MiniRacer()
+    engine = new_engine()
     engine.eval(scripts["assets/script/crew.js"])
     engine.eval(scripts["assets/script/calculators/wax-ring.js"])
 
@@ -130,7 +130,7 @@ def test_an_answer_and_a_refusal_for_a_person(scripts: dict[str, str]) -> None:
 
 
 def test_a_fault_of_ours_is_a_message_and_no_exception(scripts: dict[str, str]) -> None:
-    engine = MiniRacer()
+    engine = new_engine()
     engine.eval(scripts["assets/script/crew.js"])
     engine.eval("crew.add({name: 'broken', inputs: [], outputs: []}, function () { return nothing.at.all; }, null)")
     found = json.loads(str(engine.eval("JSON.stringify(crew.run('broken', {}))")))

@@ -6,13 +6,13 @@ import json
 import re
 
 import pytest
-from py_mini_racer import MiniRacer
 
 from build_tools.browser.form_script import PIECES, form_script
 from build_tools.pages.live import live_page, open_inputs
 from build_tools.pages.words import words
 from calculators.registry import CALCULATORS
 from tests.builds import FEW, SMALL, context_of
+from tests.script_engine import new_engine
 
 WAX = CALCULATORS["wax-ring"]
 SAID = re.compile(r"\bsay\.(\w+)")
@@ -73,4 +73,4 @@ def test_what_is_given_stands_open() -> None:
 
 def test_it_is_sound_script() -> None:
     """A script engine of its own reads the whole without a complaint."""
-    assert MiniRacer().eval(f"(function () {{ {form_script()} }}); 1") == 1
+    assert new_engine().eval(f"(function () {{ {form_script()} }}); 1") == 1
