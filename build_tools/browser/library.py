@@ -81,10 +81,16 @@ COMPREHENSION = re.compile(
 )
 
 
+COUNTERS = {"seq": "S", "itr": "I", "tgt": "T", "i0": "J", "iter0": "K", "": "U"}
+COUNTER = re.compile(r"\bstub(\d+)_(seq|itr|tgt|i0|iter0|)\b")
+"""The names that the compiler makes up, and a letter for each; no other name of ours has a large one."""
+
+
 def short_names(script: str) -> str:
     """A compiled script with short names for library functions, and short beginnings of loops."""
     script = LOOP.sub(r"\1 = $each(\2);", script)
     script = COMPREHENSION.sub(r"\1 = $each(\1);", script)
+    script = COUNTER.sub(lambda found: COUNTERS[found[2]] + found[1], script)
     return CALL.sub(lambda found: ("$$" if found[1] == "meth" else "$") + found[2], script)
 
 
