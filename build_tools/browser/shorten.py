@@ -38,7 +38,22 @@ def shorter(script: str) -> str:
             out.append(waiting)
         waiting = ""
         out.append(part)
+    _drop_doubled(out)
     return re.sub(r"[^\x00-\x7f]", lambda found: f"\\u{ord(found[0]):04x}", "".join(out)) + "\n"
+
+
+def _drop_doubled(parts: list[str]) -> None:
+    """Take one of two brackets that stand around the same thing: ``((a > b))``."""
+    open_: list[int] = []
+    closes: dict[int, int] = {}
+    for at, part in enumerate(parts):
+        if part == "(":
+            open_.append(at)
+        elif part == ")" and open_:
+            closes[open_.pop()] = at
+    for at, close in closes.items():
+        if closes.get(at - 1) == close + 1:
+            parts[at] = parts[close] = ""
 
 
 def _parts(before: str, after: str, space: str) -> bool:

@@ -143,6 +143,7 @@ def test_a_fault_of_ours_is_a_message_and_no_exception(scripts: dict[str, str]) 
         ("var a = 'a // b' ; // a note\n", "var a='a // b';\n"),
         ("a = b\n+ c;", "a=b\n+c;\n"),
         ("a = b\nc = d", "a=b\nc=d\n"),
+        ("if (((a > b))) f((g(1)), ((h)(2)), ')((');", "if(a>b)f((g(1)),((h)(2)),')((');\n"),
         ("return x + +y - -z", "return x+ +y- -z\n"),
         ("/* a\nnote */ x = y.replace(/a \"b/g, '½')", "x=y.replace(/a \"b/g,'\\u00bd')\n"),
         ("if (a) {\n  b();\n}\nelse {\n  c();\n}", "if(a){b();}\nelse{c();}\n"),
