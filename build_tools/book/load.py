@@ -13,6 +13,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
+from build_tools.book.files import Stamp, is_yaml, read_ahead, shown_path, stamp_of
 from build_tools.book.model.base import IDENTIFIER, Part
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
@@ -34,9 +35,13 @@ class Loaded:
 
 @dataclass(slots=True)
 class Cache:
-    """What each file held when it was last read, by path; a key is the file's time and size."""
+    """What each file held when it was last read, by path.
 
-    files: dict[Path, tuple[tuple[int, int], _Parsed]] = field(default_factory=dict)
+    ``ahead`` holds the documents of this time that were read on several cores.
+    """
+
+    files: dict[Path, tuple[Stamp, _Parsed]] = field(default_factory=dict)
+    ahead: dict[Path, tuple[Stamp, Document]] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
@@ -60,15 +65,18 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
     problems: list[Problem] = []
     if not folder.is_dir():
         return Loaded(book, [Problem(str(folder), 1, 1, "error", "there is no such folder")])
-    for path in sorted(folder.rglob("*")):
+    paths = sorted(folder.rglob("*"))
+    cache.ahead = read_ahead((path for path in paths if path not in cache.files), folder)
+    for path in paths:
         inside = path.relative_to(folder)
-        file = (Path(folder.name) / inside).as_posix()
+        file = shown_path(path, folder)
         if any(part.startswith(".") for part in inside.parts):
             continue
-        if path.suffix in (".yaml", ".yml"):
+        if is_yaml(path):
             problems += _take_file(path, inside.parts, file, book, cache)
         elif path.suffix == ".md":
             problems.append(Problem(file, 1, 1, "error", BY_HAND, NOT_BY_HAND))
+    cache.ahead = {}
     return Loaded(book, problems)
 
 
@@ -102,15 +110,14 @@ def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache:
 
 
 def _parse(path: Path, file: str, model: type[Part], cache: Cache, *, many: bool) -> _Parsed:
-    try:
-        stat = path.stat()
-        stamp = (stat.st_mtime_ns, stat.st_size)
-    except OSError:
-        stamp = (0, 0)
+    stamp = stamp_of(path)
     kept = cache.files.get(path)
     if kept is not None and kept[0] == stamp:
         return kept[1]
-    parsed = _parse_document(read_document(path, file), model, many=many)
+    read, document = cache.ahead.pop(path, (None, None))
+    if document is None or read != stamp:
+        document = read_document(path, file)
+    parsed = _parse_document(document, model, many=many)
     cache.files[path] = (stamp, parsed)
     return parsed
 

@@ -1,0 +1,65 @@
+"""Shares work out among the cores of the machine, in processes forked from this one."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
+from multiprocessing.connection import Connection
+from multiprocessing.sharedctypes import Synchronized
+from typing import TypeVar
+
+Item = TypeVar("Item")
+Result = TypeVar("Result")
+
+FEW = 40
+"""Items up to which a second process does not pay."""
+AT_ONCE = 5
+"""Items that a process takes at a time."""
+
+
+def shared_out(
+    work: Callable[[Item], Result], items: Sequence[Item], meanwhile: Callable[[], object] = lambda: None
+) -> list[Result]:
+    """The results of the work on the items, in no order; none where there are few items or one core.
+
+    Nothing may depend on it: where a process fails, its results are missing, and their work is done later, here, where
+    the failure can be seen. ``meanwhile`` is other work, which this process does before it takes its part.
+    """
+    cores = len(os.sched_getaffinity(0)) if sys.platform == "linux" else 1
+    if cores < 2 or len(items) < FEW:
+        return []
+    fork = multiprocessing.get_context("fork")
+    taken = fork.Value("i", 0)
+    helpers = []
+    for _ in range(1, cores):
+        ours, theirs = fork.Pipe(duplex=False)
+        process = fork.Process(target=_help, args=(work, items, taken, theirs), daemon=True)
+        process.start()
+        theirs.close()
+        helpers.append((process, ours))
+    meanwhile()
+    done = [work(item) for item in _untaken(items, taken)]
+    for process, ours in helpers:
+        with suppress(EOFError):
+            done += ours.recv()
+        process.join()
+    return done
+
+
+def _help(work: Callable[[Item], Result], items: Sequence[Item], taken: Synchronized[int], results: Connection) -> None:
+    results.send([work(item) for item in _untaken(items, taken)])
+    results.close()
+
+
+def _untaken(items: Sequence[Item], taken: Synchronized[int]) -> Iterator[Item]:
+    """The items that no other process has taken, a few at a time; ``taken`` counts them over all processes."""
+    while True:
+        with taken.get_lock():
+            first = taken.value
+            taken.value += AT_ONCE
+        if first >= len(items):
+            return
+        yield from items[first : first + AT_ONCE]
