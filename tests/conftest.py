@@ -5,10 +5,15 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from build_tools.commands.site import BOOK
 from tests.builds import build_site
 from tests.site_pages import SitePage, read_site
+
+settings.register_profile("book", deadline=None)
+settings.load_profile("book")
+# A busy machine is no mistake: how long a drawn case takes is not what these tests are about.
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
