@@ -56,5 +56,5 @@ COMMAND = Command(
     description="Reads and checks the book, computes its tables, and writes the site. Any mistake stops it.",
     add_arguments=add_arguments,
     run=run,
-    examples=("build", "build --strict --site /tmp/book"),
+    examples=("build", "build --strict --site ../book-site"),
 )
