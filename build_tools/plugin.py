@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import gc
 import logging
+from contextlib import nullcontext
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from functools import partial
@@ -35,11 +36,13 @@ from mkdocs.utils.templates import TemplateContext
 
 from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
+from build_tools.book.cores import FEW, beside
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.problems import Problem, count_line
 from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
+from build_tools.pages.fonts import make_fonts
 from build_tools.pages.frame import MARKS, Frame
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
@@ -91,7 +94,9 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         gc.disable()
         kept = _kept(config)
         loaded = load_book(Path(config.docs_dir), self._cache)
-        context = Context.of(loaded.book, self._memo)
+        first_of_many = not self._pages and len(loaded.book.procedures) > FEW
+        with beside(partial(make_fonts, kept / "fonts")) if first_of_many else nullcontext():
+            context = Context.of(loaded.book, self._memo)
         pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
         if not unreadable:

@@ -6,7 +6,7 @@ import multiprocessing
 import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from multiprocessing.connection import Connection
 from multiprocessing.sharedctypes import Synchronized
 from typing import TypeVar
@@ -28,7 +28,7 @@ def shared_out(
     Nothing may depend on it: where a process fails, its results are missing, and their work is done later, here, where
     the failure can be seen. ``meanwhile`` is other work, which this process does before it takes its part.
     """
-    cores = len(os.sched_getaffinity(0)) if sys.platform == "linux" else 1
+    cores = _cores()
     if cores < 2 or len(items) < FEW:
         return []
     fork = multiprocessing.get_context("fork")
@@ -47,6 +47,27 @@ def shared_out(
             done += ours.recv()
         process.join()
     return done
+
+
+@contextmanager
+def beside(work: Callable[[], object]) -> Iterator[None]:
+    """Do a work in a process of its own while this one does what stands inside; what it leaves behind are files.
+
+    With one core it is done first.
+    """
+    if _cores() < 2:
+        work()
+        yield
+        return
+    process = multiprocessing.get_context("fork").Process(target=work, daemon=True)
+    process.start()
+    yield
+    process.join()
+
+
+def _cores() -> int:
+    """The cores that this process may fork onto."""
+    return len(os.sched_getaffinity(0)) if sys.platform == "linux" else 1
 
 
 def _help(work: Callable[[Item], Result], items: Sequence[Item], taken: Synchronized[int], results: Connection) -> None:

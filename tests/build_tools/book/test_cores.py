@@ -6,7 +6,7 @@ import os
 import shutil
 from pathlib import Path
 
-from build_tools.book.cores import FEW, shared_out
+from build_tools.book.cores import FEW, beside, shared_out
 from build_tools.book.load import load_book
 from tests.builds import SMALL
 
@@ -50,3 +50,11 @@ def test_a_book_read_on_every_core_is_the_book_read_alone(tmp_path: Path) -> Non
     assert all(entry.item == alone.item for id, entry in loaded.book.procedures.items() if id.startswith("set-bowl-"))
     (problem,) = loaded.problems
     assert str(problem).startswith("small/plumbing/set-bowl-7.yaml:2:1: error: 'title' is written twice")
+
+
+def test_work_beside_is_done_when_the_block_ends(tmp_path: Path) -> None:
+    """What a process beside this one leaves behind is there afterwards."""
+    left = tmp_path / "left.txt"
+    with beside(lambda: left.write_text("done", encoding="utf-8")):
+        pass
+    assert left.read_text(encoding="utf-8") == "done"
