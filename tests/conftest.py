@@ -11,9 +11,11 @@ from build_tools.commands.site import BOOK
 from tests.builds import build_site
 from tests.site_pages import SitePage, read_site
 
-settings.register_profile("book", deadline=None)
+settings.register_profile("book", deadline=None, derandomize=True)
+settings.register_profile("anew", deadline=None)
 settings.load_profile("book")
-# A busy machine is no mistake: how long a drawn case takes is not what these tests are about.
+# A busy machine is no mistake: how long a drawn case takes is not what these tests are about. The same cases are drawn
+# each time, so that a run says something about the change; `--hypothesis-profile=anew` draws others.
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -45,11 +45,21 @@ class Labour(Part):
     basis: Basis
 
 
+Where = Literal["same space", "same dwelling", "whole job"]
+"""How far a link between two tasks of a job reaches."""
+
+
 class Before(Part):
-    """What must be done first: a procedure of the book, or a state of the work in words."""
+    """What must be done first: a procedure of the book, or a state of the work in words.
+
+    ``where`` says whose task of that procedure counts: the one in the same space, all in the same dwelling, or all of
+    the job. ``needed`` says whether a job must have it, or whether it only goes first where the job has it.
+    """
 
     procedure: ProcedureId | None = None
     state: Prose | None = None
+    where: Where = "same space"
+    needed: Literal["always", "if planned"] = "always"
     why: Prose
 
     @model_validator(mode="after")
@@ -60,9 +70,15 @@ class Before(Part):
 
 
 class Closes(Part):
-    """What nobody can use after the work, from when and for how long."""
+    """What is closed off after the work, and for how long.
+
+    ``shuts_out`` says whom: ``everybody`` (nobody works there), ``next work`` (what comes after this waits, others may
+    work beside it) or ``users`` (it is not used yet; no work waits). ``where`` says how far it reaches.
+    """
 
     what: Prose
+    shuts_out: Literal["everybody", "next work", "users"]
+    where: Where = "same space"
     time: Annotated[Measure, Field(alias="for")]
     why: Prose
     basis: Basis

@@ -10,11 +10,16 @@ from build_tools.book.model.base import Basis, Measure, Part, PersonId, Procedur
 
 
 class Trade(Part):
-    """A trade of the book: a folder of procedures."""
+    """A trade of the book: a folder of procedures.
+
+    ``reserved``: the law or the utility keeps part of this trade for licensed people, so each of its procedures says
+    who may do what.
+    """
 
     title: Text
     summary: Prose
     order: int
+    reserved: bool = False
 
 
 class Value(Part):

@@ -12,7 +12,7 @@ from calculators.concrete.concrete_strength import CALCULATOR, concrete_strength
 from calculators.concrete.maturity import counted_hours, days_to_share, hours_until, share_at
 from calculators.run import compute, run
 
-temperatures = st.floats(-20, 120)
+temperatures = st.floats(-20, 120).map(lambda drawn: round(drawn, 3))
 spells = st.lists(st.fixed_dictionaries({"time": st.floats(1, 200), "temperature": temperatures}), max_size=4)
 
 
@@ -93,9 +93,9 @@ def test_warmer_weather_never_makes_it_weaker(age: float, weather: list[dict[str
     assert warm["strength_then"] >= cool["strength_then"]
 
 
-@given(wanted=st.floats(1, 2000), weather=spells, temperature=temperatures, datum=st.floats(0, 50))
+@given(wanted=st.floats(1, 2000), weather=spells, temperature=temperatures, datum=st.integers(0, 50))
 def test_the_wait_counts_for_what_was_wanted(
-    wanted: float, weather: list[dict[str, Any]], temperature: float, datum: float
+    wanted: float, weather: list[dict[str, Any]], temperature: float, datum: int
 ) -> None:
     hours = hours_until(wanted, weather, temperature, datum)
     if hours < 0:
