@@ -7,7 +7,7 @@ from typing import Any, Generic, TypeVar
 
 from build_tools.book.model.base import Part
 from build_tools.book.model.procedure import Procedure
-from build_tools.book.model.reference import Inspection, Material, Person, Source, Term, Tool, Trade, Value
+from build_tools.book.model.reference import Danger, Inspection, Material, Person, Source, Term, Tool, Trade, Value
 from build_tools.book.problems import Problem
 from build_tools.book.yaml_reader import Document, Location
 
@@ -59,6 +59,7 @@ class Book:
     materials: dict[str, Entry[Material]] = field(default_factory=dict)
     sources: dict[str, Entry[Source]] = field(default_factory=dict)
     inspections: dict[str, Entry[Inspection]] = field(default_factory=dict)
+    dangers: dict[str, Entry[Danger]] = field(default_factory=dict)
     people: dict[str, Entry[Person]] = field(default_factory=dict)
     language: str = "en"
     unread: set[tuple[str, str]] = field(default_factory=set)
@@ -92,6 +93,7 @@ FIELD = {
     "material": "materials",
     "source": "sources",
     "inspection": "inspections",
+    "danger": "dangers",
     "person": "people",
 }
 """Reference scheme to the field of the book that it points into; calculators are not in the book but in code."""

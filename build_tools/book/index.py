@@ -19,6 +19,7 @@ PAGE_OF = {
     "material": "materials",
     "source": "sources",
     "inspection": "inspections",
+    "danger": "dangers",
     "person": "crew",
 }
 """The schemes whose entries share one page, each with an anchor of its own."""

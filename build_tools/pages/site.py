@@ -18,6 +18,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.index import PAGE_OF
 from build_tools.pages.calculator_page import calculator_page
 from build_tools.pages.filling import templates
+from build_tools.pages.fit_out.pages import dangers_page, holds_page, order_page
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.linked_data import how_to
 from build_tools.pages.live import live_page
@@ -27,6 +28,10 @@ from build_tools.pages.words import words
 from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
+FIT_OUT = ("order", "holds", "dangers")
+"""The pages about the whole fit-out."""
+REFERENCE = {scheme: page for scheme, page in PAGE_OF.items() if page not in FIT_OUT}
+"""The schemes whose entries stand on a page of reference."""
 
 
 @lru_cache
@@ -110,9 +115,10 @@ def make_pages(maker: Maker, *, with_search: bool = True) -> list[Page]:
     pages = [_home(maker, with_search)]
     pages += [_trade(maker, trade) for trade in maker.trades()]
     pages += [_procedure_remembered(maker, entry) for entry in maker.book.procedures.values()]
+    pages += [order_page(maker), holds_page(maker), dangers_page(maker)]
     pages.append(_calculators(maker))
     pages += [calculator_page(maker, calculator) for calculator in maker.context.calculators.values()]
-    pages += [_entries_remembered(maker, scheme, page) for scheme, page in PAGE_OF.items()]
+    pages += [_entries_remembered(maker, scheme, page) for scheme, page in REFERENCE.items()]
     return pages
 
 
@@ -134,17 +140,10 @@ def _home(maker: Maker, with_search: bool) -> Page:
         if users and not tool.item.protects:
             pages = maker.linked(helpers, sorted(users))
             tools.append({"title": helpers.title("tool", id), "url": helpers.url("tool", id), "procedures": pages})
-    order = []
-    for id, entry in book.procedures.items():
-        before = [line.procedure for line in entry.item.before if line.procedure]
-        if before or maker.after[id]:
-            order.append(
-                {
-                    **maker.linked(helpers, [id])[0],
-                    "before": maker.linked(helpers, before),
-                    "after": maker.linked(helpers, maker.after[id]),
-                }
-            )
+    fit_out = [
+        {"url": f"{page}.html", "title": maker.words[f"{page}_title"], "summary": maker.words[f"{page}_lead"]}
+        for page in FIT_OUT
+    ]
     counts = {
         "procedures": len(book.procedures),
         "calculators": len(maker.context.calculators),
@@ -157,12 +156,11 @@ def _home(maker: Maker, with_search: bool) -> Page:
         with_search=with_search,
         trades=trades,
         tools=tools,
-        order=order,
+        fit_out=fit_out,
         counts=counts,
     )
     headings = [Heading(maker.words["by_trade"], "by-trade"), Heading(maker.words["by_tool"], "by-tool")]
-    if order:
-        headings.append(Heading(maker.words["by_order"], "by-order"))
+    headings.append(Heading(maker.words["whole_house"], "whole"))
     return Page("index.html", maker.words["home"], content, maker.words["home_lead"], tuple(headings))
 
 
@@ -334,7 +332,7 @@ def first_sentence(text: str) -> str:
 
 
 def navigation(context: Context, pages: list[Page]) -> list[Any]:
-    """The navigation: home, the trades, the calculators, and the reference pages in a section of their own.
+    """The navigation: home, the trades, the fit-out, the calculators, and the reference pages.
 
     It names pages by their source (``plumbing/index.md``) and stays this small whatever the number of procedures.
     """
@@ -344,10 +342,11 @@ def navigation(context: Context, pages: list[Page]) -> list[Any]:
         return {titles[url]: url.removesuffix(".html") + ".md"}
 
     trades = sorted(context.book.trades, key=lambda id: (context.book.trades[id].item.order, id))
-    reference = words(context.book.language)["reference"]
+    say = words(context.book.language)
     return [
-        {words(context.book.language)["home"]: "index.md"},
+        {say["home"]: "index.md"},
         *(line(f"{id}/index.html") for id in trades),
+        {say["fit_out"]: [line(f"{page}.html") for page in FIT_OUT]},
         line("calculators/index.html"),
-        {reference: [line(f"{page}.html") for page in PAGE_OF.values()]},
+        {say["reference"]: [line(f"{page}.html") for page in REFERENCE.values()]},
     ]

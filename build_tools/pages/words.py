@@ -13,9 +13,7 @@ WORDS: dict[str, dict[str, str]] = {
         "search_hint": "Search jobs, tools, words",
         "by_trade": "By trade",
         "by_tool": "By tool",
-        "by_order": "By what comes before and after",
-        "comes_before": "Before it",
-        "comes_after": "After it",
+        "whole_house": "The whole fit-out",
         "none_yet": "Nothing written yet.",
         "nothing": "nothing",
         # navigation
@@ -28,6 +26,43 @@ WORDS: dict[str, dict[str, str]] = {
         "role_lead": "Lead",
         "role_helper": "Helper",
         "role_friend": "Specialist friend",
+        # the whole fit-out
+        "fit_out": "The fit-out",
+        "order_title": "The order of the fit-out",
+        "order_lead": (
+            "From the first stake to the keys: what comes after what, by trade, and where somebody must look."
+        ),
+        "order_drawn": "Drawn",
+        "order_how": (
+            "Time runs down. A line leads from a job to what can begin after it. The eight-sided sign marks a job"
+            " with a hold point. A job that a dwelling does not have is passed over."
+        ),
+        "order_alt": (
+            "{n} procedures in a lane for each trade, joined by lines from what comes before to what comes after."
+            " The list below says the same in words."
+        ),
+        "order_listed": "In words",
+        "order_after": "After:",
+        "one_hold": "1 hold point",
+        "many_holds": "{n} hold points",
+        "holds_title": "Hold points and inspections",
+        "holds_lead": (
+            "Where the work stops until somebody has looked: who, how long ahead to call, and what may go on after."
+        ),
+        "holds_here": "Work stops here",
+        "holds_none": "No step waits for it.",
+        "step_n": "step {n}",
+        "dangers_title": "Dangers and what protects",
+        "dangers_lead": (
+            "What can hurt on these jobs, what protects from it, strongest first, and what to do when it has happened."
+        ),
+        "dangers_law": (
+            "The law, the local code and the authority having jurisdiction ask for more than a page can say, and "
+            "they decide. Emergency: 911."
+        ),
+        "protects_list": "What protects",
+        "afterwards": "When it has happened",
+        "met_at": "Where the book warns of it",
         # counts
         "one_procedure": "1 procedure",
         "many_procedures": "{n} procedures",

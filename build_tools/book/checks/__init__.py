@@ -20,6 +20,8 @@ from build_tools.book.checks import (
     quantities,
     reach,
     references,
+    reserved,
+    vague,
 )
 from build_tools.book.checks.context import Context
 from build_tools.book.memo import Memo
@@ -35,6 +37,8 @@ EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
     calculators.of_procedure,
     references.of_entry,
     figures.repeated_values,
+    vague.vague_words,
+    reserved.says_who_may,
 )
 WHOLE: tuple[Callable[[Context], Iterable[Problem]], ...] = (
     references.of_reference_entries,

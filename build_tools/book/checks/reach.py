@@ -8,7 +8,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.index import PAGE_OF
 from build_tools.book.problems import Problem, did_you_mean
 
-TAKEN = {*PAGE_OF.values(), "calculators", "index", "assets", "search", "pictures", "trades"}
+TAKEN = {*PAGE_OF.values(), "order", "holds", "calculators", "index", "assets", "search", "pictures", "trades"}
 
 
 def trades(context: Context) -> Iterator[Problem]:

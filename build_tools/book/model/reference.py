@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from build_tools.book.model.base import Basis, Measure, Part, PersonId, ProcedureId, Prose, TermId, Text
+from build_tools.book.model.base import Basis, Measure, Part, PersonId, ProcedureId, Prose, TermId, Text, ToolId
 
 
 class Trade(Part):
@@ -83,6 +83,25 @@ class Inspection(Part):
     looks_at: Prose
 
 
+class Protection(Part):
+    """One thing that protects: what to do or wear, with the gear, and where the rule comes from."""
+
+    do: Prose
+    tools: list[ToolId] = []
+    basis: Basis
+
+
+class Danger(Part):
+    """Something that hurts people on a job: what it does, what protects, strongest first, and what to do after."""
+
+    title: Text
+    hazard: Prose
+    harm: Prose
+    protects: Annotated[list[Protection], Field(min_length=1)]
+    afterwards: Prose
+    other_names: list[Text] = []
+
+
 class Person(Part):
     """Somebody of the crew, and the procedures that he may do alone."""
 
@@ -100,7 +119,20 @@ KINDS: dict[str, type[Part]] = {
     "materials": Material,
     "sources": Source,
     "inspections": Inspection,
+    "dangers": Danger,
 }
 """Folder of ``procedures/reference`` to the model of its entries."""
 
-__all__ = ["KINDS", "Inspection", "Material", "Person", "PersonId", "Source", "Term", "Tool", "Trade", "Value"]
+__all__ = [
+    "KINDS",
+    "Danger",
+    "Inspection",
+    "Material",
+    "Person",
+    "PersonId",
+    "Source",
+    "Term",
+    "Tool",
+    "Trade",
+    "Value",
+]

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from build_tools.book.model.base import (
     IDENTIFIER,
     Basis,
+    DangerId,
     InspectionId,
     MaterialId,
     Measure,
@@ -33,7 +34,7 @@ class Message(Part):
     """A graded safety message (ANSI Z535): the hazard, what it does, how to avoid it.
 
     ``guards`` names the step it protects when that is not the step it stands at; a message stands at that step or
-    before it, never after.
+    before it, never after. ``danger`` names the entry of the dangers that it belongs to.
     """
 
     word: Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
@@ -41,6 +42,7 @@ class Message(Part):
     harm: Prose | None = None
     avoid: Prose
     guards: StepId | None = None
+    danger: DangerId | None = None
 
     @model_validator(mode="after")
     def _says_the_harm(self) -> Message:

@@ -1,0 +1,34 @@
+"""Words that stand in place of a figure, a sign or a test: nobody can see whether they are done."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from build_tools.book.book import ProcedureEntry
+from build_tools.book.checks.context import Context
+from build_tools.book.model.base import Prose
+from build_tools.book.problems import Problem
+from build_tools.book.walk import walked
+
+VAGUE = re.compile(
+    r"\b(properly|correctly|adequate(?:ly)?|sufficient(?:ly)?|appropriate(?:ly)?|suitabl[ey]|satisfactor(?:y|ily)"
+    r"|ensures?|make sure|as (?:needed|required|necessary)|(?:if|where|when) (?:needed|required|necessary))\b",
+    re.IGNORECASE,
+)
+PLACES = {"steps", "acceptance", "safety"}
+"""The parts of a procedure that are worked from. A summary may speak loosely."""
+
+
+def vague_words(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+    """Each such word of the steps, the safety messages and the acceptance."""
+    for location, kind, prose in walked(entry.item, context.memo):
+        if kind is not Prose or location[0] not in PLACES:
+            continue
+        found = VAGUE.search(prose.inside(context.book.language))
+        if found:
+            yield entry.error(
+                location,
+                f"'{found[0]}' is nothing that somebody can see",
+                "write the figure to hit, the sign to look for or the test to make",
+            )

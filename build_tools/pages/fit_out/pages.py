@@ -1,0 +1,151 @@
+"""The pages about the whole fit-out: the order of the work, who looks when, and what can hurt."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any
+
+from build_tools.book.book import ProcedureEntry
+from build_tools.book.model.step import Message, Step
+from build_tools.book.order import direct, in_order, links
+from build_tools.pages.fit_out.chart import BOX, LINE, PAD, Chart, lay_out
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.page import Found, Heading, Page
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+
+WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+def order_page(maker: Maker) -> Page:
+    """The order of the whole fit-out: the chart, and the same as a list."""
+    helpers = maker.helpers("order.html")
+    graph = direct(links(maker.book))
+    trades = maker.trades()
+    lane = {id: trades.index(entry.trade) for id, entry in maker.book.procedures.items() if entry.trade in trades}
+    graph = {id: [other for other in before if other in lane] for id, before in graph.items() if id in lane}
+    titles = {id: helpers.title("procedure", id) for id in lane}
+    holds = {id: len(list(_holds(maker.book.procedures[id]))) for id in lane}
+    given = (trades, titles, graph, lane, holds, [helpers.title("trade", trade) for trade in trades])
+    return maker.context.memo.named("page order", given, lambda: _order(maker, helpers, graph, lane, titles, holds))
+
+
+def _order(
+    maker: Maker,
+    helpers: Helpers,
+    graph: dict[str, list[str]],
+    lane: dict[str, int],
+    titles: dict[str, str],
+    holds: dict[str, int],
+) -> Page:
+    trades = maker.trades()
+    order = in_order(graph, lane, lambda id: (lane[id], titles[id]))
+    chart = lay_out(order, graph, lane, titles, len(trades))
+    listed = [
+        {
+            "id": id,
+            "url": helpers.url("procedure", id),
+            "title": titles[id],
+            "lane": lane[id],
+            "trade": helpers.title("trade", trades[lane[id]]),
+            "holds": holds[id],
+            "before": [{"id": other, "title": titles[other]} for other in graph[id]],
+        }
+        for id in order
+    ]
+    content = maker.fill(
+        "order.html",
+        helpers,
+        chart=drawn(chart),
+        trades=[helpers.title("trade", trade) for trade in trades],
+        listed=listed,
+        count=len(order),
+    )
+    say = maker.words
+    headings = (Heading(say["order_drawn"], "drawn"), Heading(say["order_listed"], "listed"))
+    return Page("order.html", say["order_title"], content, say["order_lead"], headings, (_found(maker, "order"),))
+
+
+def drawn(chart: Chart) -> dict[str, Any]:
+    """What the template draws: the chart, with the places of the letters in each box."""
+    return {
+        "width": chart.width,
+        "height": chart.height,
+        "paths": chart.paths,
+        "lanes": chart.lanes,
+        "box": BOX,
+        "boxes": [
+            {
+                "id": box.id,
+                "x": box.x,
+                "y": box.y,
+                "height": box.height,
+                "lines": [(line, box.y + PAD + LINE * (n + 1) - 4) for n, line in enumerate(box.lines)],
+            }
+            for box in chart.boxes
+        ],
+    }
+
+
+def holds_page(maker: Maker) -> Page:
+    """Every hold point in the order of the work, and under each the inspection that releases it."""
+    helpers = maker.helpers("holds.html")
+    graph = direct(links(maker.book))
+    trade = {id: entry.trade for id, entry in maker.book.procedures.items()}
+    met: dict[str, list[dict[str, Any]]] = {}
+    for id in in_order(graph, trade, lambda id: (trade[id], id)):
+        for number, step in _holds(maker.book.procedures[id]):
+            met.setdefault(step.hold.inspection, []).append(  # type: ignore[union-attr]
+                {"procedure": id, "step": step, "number": number}
+            )
+    said = [*met, *sorted(set(maker.book.inspections) - set(met))]
+    content = maker.fill("holds.html", helpers, inspections=[(id, met.get(id, [])) for id in said])
+    say = maker.words
+    headings = tuple(Heading(helpers.title("inspection", id), id) for id in said)
+    return Page("holds.html", say["holds_title"], content, say["holds_lead"], headings, (_found(maker, "holds"),))
+
+
+def dangers_page(maker: Maker) -> Page:
+    """What can hurt on the job, what protects, and each step that warns of it."""
+    helpers = maker.helpers("dangers.html")
+    met: dict[str, list[dict[str, Any]]] = {}
+    for id, entry in maker.book.procedures.items():
+        for step, message in _messages(entry):
+            if message.danger:
+                met.setdefault(message.danger, []).append({"procedure": id, "step": step, "word": message.word})
+    for places in met.values():
+        places.sort(key=lambda place: (WORDS.index(place["word"]), helpers.title("procedure", place["procedure"])))
+    entries = sorted(maker.book.dangers.values(), key=lambda entry: helpers.title("danger", entry.id).lower())
+    content = maker.fill("dangers.html", helpers, entries=entries, met=met)
+    say = maker.words
+    found = tuple(
+        Found(
+            f"dangers.html#{entry.id}",
+            helpers.title("danger", entry.id),
+            helpers.words(entry.item.hazard),
+            tuple(helpers.say(name) for name in entry.item.other_names),
+        )
+        for entry in entries
+    )
+    headings = tuple(Heading(helpers.title("danger", entry.id), entry.id) for entry in entries)
+    page = (_found(maker, "dangers"), *found)
+    return Page("dangers.html", say["dangers_title"], content, say["dangers_lead"], headings, page)
+
+
+def _holds(entry: ProcedureEntry) -> Iterator[tuple[int, Step]]:
+    """The steps of a procedure that hold, with their numbers."""
+    return ((number, step) for number, step in enumerate(entry.item.steps, 1) if step.hold)
+
+
+def _messages(entry: ProcedureEntry) -> Iterator[tuple[Step | None, Message]]:
+    """The safety messages of a procedure with their steps; those for all of it have none."""
+    for message in entry.item.safety:
+        yield None, message
+    for step in entry.item.steps:
+        for message in step.messages:
+            yield step, message
+
+
+def _found(maker: Maker, page: str) -> Found:
+    return Found(f"{page}.html", maker.words[f"{page}_title"], maker.words[f"{page}_lead"])
