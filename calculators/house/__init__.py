@@ -1,0 +1,1 @@
+"""Calculators for the whole house: what no single trade owns."""

@@ -1,0 +1,343 @@
+"""What a load weighs, what truck and trailer may carry, and how many trips that makes.
+
+A truck is full by weight long before it is full by eye. The label on the driver's door says what people and cargo
+together may weigh, and the tongue of a loaded trailer counts against it.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    CREW_RULE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    refuse,
+)
+from calculators.writing import NOISE, decimal
+
+WATER = 62.4
+OAK = 0.68 * WATER * 1.12
+PINE = 0.51 * WATER * 1.12
+GYPSUM_EIGHTH = 0.55
+PLYWOOD_EIGHTH = 0.4
+MOST_TRIPS = 40
+
+WEIGHTS = {
+    "strip-flooring": OAK * 20 * 0.75 / 12,
+    "drywall-4x8": GYPSUM_EIGHTH * 4 * 32,
+    "drywall-4x12": GYPSUM_EIGHTH * 4 * 48,
+    "plywood": PLYWOOD_EIGHTH * 6 * 32,
+    "lumber-2x4": PINE * 1.5 * 3.5 / 144 * 8,
+    "lumber-2x8": PINE * 1.5 * 7.25 / 144 * 16,
+    "concrete-bag": 80.0,
+    "mortar-bag": 50.0,
+    "pail": 60.0,
+    "base": 2950 / 27,
+    "waste-concrete": 2400 / 27,
+    "waste-wood": 400.0,
+    "waste-drywall": 500.0,
+    "waste-mixed": 350.0,
+    "other": 0.0,
+}
+NAMES = {
+    "strip-flooring": "oak strip, bundle of 20 sq ft",
+    "drywall-4x8": "drywall 1/2 in, 4x8",
+    "drywall-4x12": "drywall 1/2 in, 4x12",
+    "plywood": "plywood 3/4 in, 4x8",
+    "lumber-2x4": "2x4, 8 ft",
+    "lumber-2x8": "2x8, 16 ft",
+    "concrete-bag": "concrete, 80 lb bag",
+    "mortar-bag": "mortar or plaster, 50 lb bag",
+    "pail": "paint or compound, 5 gal pail",
+    "base": "crushed base, 1 cu ft",
+    "waste-concrete": "broken concrete, 1 cu ft",
+    "waste-wood": "wood waste, 1 cu yd loose",
+    "waste-drywall": "drywall waste, 1 cu yd loose",
+    "waste-mixed": "mixed waste, 1 cu yd loose",
+    "other": "other",
+}
+
+
+def unit_weight(kind: str) -> float:
+    """The weight in lb of one piece of that kind; 0 for 'other', which is weighed.
+
+    Sources: density of oak (specific gravity 0.68, the heavier of red and white) and of southern pine (0.51) at 12 %
+    moisture, Wood Handbook Table 5-3b, from memory; gypsum board 0.55 and plywood 0.4 lb/sq ft for each 1/8 in,
+    ASCE 7 Table C3-1 (plywood from memory); loose waste, California's and a builders' guide's figures; bags and pails
+    are sold by weight.
+
+    >>> [round(unit_weight(kind), 1) for kind in ("strip-flooring", "drywall-4x8", "lumber-2x8")]
+    [59.4, 70.4, 43.1]
+    """
+    return WEIGHTS[kind]
+
+
+def no_lots() -> list[dict[str, Any]]:
+    """The lots, before a row was read."""
+    return []
+
+
+def no_trips() -> list[dict[str, Any]]:
+    """The trips, before anything was loaded."""
+    return []
+
+
+def new_trip(number: int) -> dict[str, Any]:
+    """A trip with nothing on it."""
+    return {"trip": number, "truck": 0.0, "trailer": 0.0, "what": ""}
+
+
+def lots_of(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The rows with their unit weights, the heaviest piece first."""
+    lots = no_lots()
+    for item in items:
+        each = unit_weight(item["kind"])
+        if item["each"] > 0:
+            each = item["each"]
+        name = item["note"].strip()
+        if name == "":
+            name = NAMES[item["kind"]]
+        if each <= 0:
+            refuse("items", f"'{name}' has no weight: weigh one, or read it off the label, and give it")
+        place = 0
+        for lot in lots:
+            if lot["each"] >= each:
+                place = place + 1
+        lots.insert(place, {"what": name, "count": item["count"], "each": each, "weight": item["count"] * each})
+    return lots
+
+
+def put_on(trip: dict[str, Any], lot: dict[str, Any], left: int, bed: str, room: float) -> int:
+    """Put as many of the ``left`` pieces of the lot on that bed of the trip as its room in lb takes; how many."""
+    taken = int((room - trip[bed]) / lot["each"] + NOISE)
+    if taken > left:
+        taken = left
+    if taken < 1:
+        return 0
+    trip[bed] = trip[bed] + taken * lot["each"]
+    comma = ", "
+    if trip["what"] == "":
+        comma = ""
+    trip["what"] = trip["what"] + comma + f"{decimal(taken, 0)} x {lot['what']} ({bed})"
+    return taken
+
+
+def truck_load(
+    items: list[dict[str, Any]],
+    payload: float = 1500.0,
+    aboard: float = 450.0,
+    trailer: bool = True,
+    trailer_gross: float = 2990.0,
+    trailer_empty: float = 900.0,
+    tongue: float = 12.0,
+    margin: float = 10.0,
+) -> Answer:
+    """Weight of a load and the trips it takes with this truck and trailer, heaviest pieces first.
+
+    ``items`` are rows with ``kind``, ``note`` (its name), ``count`` and ``each`` (lb, 0 takes the book's weight).
+    ``payload`` is the door label's figure for people and cargo, ``aboard`` what people and tools weigh,
+    ``trailer_gross`` the most that the loaded trailer may weigh (the least of its plate, the hitch and what the truck
+    may tow), all in lb; ``tongue`` and ``margin`` in percent. Room in the truck = payload less the margin - aboard -
+    tongue share of the trailer's gross. Room on the trailer = its gross less the margin - its empty weight. Each piece
+    goes where it first fits, so the trips are enough and may be one more than the fewest. Refused above 40 trips.
+
+    >>> rows = [{"kind": "strip-flooring", "note": "", "count": 30, "each": 0}]
+    >>> found = truck_load(rows)
+    >>> [round(found["total"]), round(found["truck_room"]), round(found["trailer_room"]), found["trips"]]
+    [1782, 541, 1791, 1]
+    """
+    if len(items) == 0:
+        refuse("items", "nothing is on the list: give at least one line")
+    share = 1 - margin / 100
+    truck_room = payload * share - aboard
+    trailer_room = 0.0
+    if trailer:
+        truck_room = truck_room - trailer_gross * tongue / 100
+        trailer_room = trailer_gross * share - trailer_empty
+        if trailer_room <= 0:
+            refuse("trailer_empty", "the empty trailer weighs as much as it may weigh loaded: read its plate again")
+    if truck_room < 0:
+        refuse("aboard", "people, tools and the trailer's tongue alone are more than the door label allows")
+    lots = lots_of(items)
+    total = 0.0
+    pieces = 0
+    too_heavy = 0
+    trips = no_trips()
+    cautions = []
+    working = []
+    for lot in lots:
+        total = total + lot["weight"]
+        pieces = pieces + lot["count"]
+        working.append(
+            f"{lot['what']}: {decimal(lot['count'], 0)} x {decimal(lot['each'], 1)} lb = {decimal(lot['weight'], 0)} lb"
+        )
+        if lot["each"] > truck_room + NOISE and lot["each"] > trailer_room + NOISE:
+            too_heavy = too_heavy + lot["count"]
+            cautions.append(f"One piece of '{lot['what']}' is more than truck or trailer may carry: have it delivered.")
+            continue
+        left = lot["count"]
+        for trip in trips:
+            left = left - put_on(trip, lot, left, "trailer", trailer_room)
+            left = left - put_on(trip, lot, left, "truck", truck_room)
+        while left > 0:
+            if len(trips) >= MOST_TRIPS:
+                refuse("items", f"this is more than {MOST_TRIPS} trips: have it delivered on a larger truck")
+            trip = new_trip(len(trips) + 1)
+            trips.append(trip)
+            left = left - put_on(trip, lot, left, "trailer", trailer_room)
+            left = left - put_on(trip, lot, left, "truck", truck_room)
+    room = truck_room + trailer_room
+    working.append(
+        f"truck: payload {decimal(payload, 0)} lb less {decimal(margin, 0)} % - aboard {decimal(aboard, 0)} lb"
+        f" - tongue of the trailer = {decimal(truck_room, 0)} lb"
+    )
+    if trailer:
+        working.append(
+            f"trailer: {decimal(trailer_gross, 0)} lb less {decimal(margin, 0)} %"
+            f" - empty {decimal(trailer_empty, 0)} lb = {decimal(trailer_room, 0)} lb"
+        )
+        if tongue < 10 or tongue > 15:
+            cautions.append("A tongue outside 10 to 15 % of the trailer's weight sways or lifts the front axle.")
+    count = len(trips)
+    result = f"{count} trips"
+    if count == 1:
+        result = "one trip"
+    if count == 0:
+        result = "nothing that this truck can carry"
+    if count > 2:
+        cautions.append("Three trips or more: ask what a delivery costs before anybody drives.")
+    return {
+        "result": result,
+        "trips": count,
+        "total": total,
+        "pieces": pieces,
+        "truck_room": truck_room,
+        "trailer_room": trailer_room,
+        "room": room,
+        "too_heavy": too_heavy,
+        "loads": trips,
+        "weights": lots,
+        "cautions": cautions,
+        "working": working,
+    }
+
+
+CALCULATOR = Calculator(
+    name="truck-load",
+    title="Truck load",
+    trade="house",
+    summary="What a list of material or waste weighs, what truck and trailer may carry, and in how many trips.",
+    function=truck_load,
+    inputs=(
+        Input(
+            "items",
+            "On the list",
+            "rows",
+            columns=(
+                Input("kind", "What", "choice", choices=tuple(Choice(kind, NAMES[kind]) for kind in NAMES)),
+                Input("note", "Its name", "text", default="", help="For 'other', and where a name helps."),
+                Input("count", "How many", "count", default=1, least=1, most=200),
+                Input(
+                    "each",
+                    "Weight of one",
+                    "mass",
+                    "lb",
+                    default=0.0,
+                    least=0,
+                    most=5000,
+                    help="Off the label or the scale. 0 takes the book's weight.",
+                ),
+            ),
+        ),
+        Input(
+            "payload",
+            "Payload on the door label",
+            "mass",
+            "lb",
+            default=1500.0,
+            least=500,
+            most=15000,
+            usual=(800, 4500),
+            help="The label says what people and cargo together may weigh.",
+        ),
+        Input("aboard", "People and tools in the truck", "mass", "lb", default=450.0, least=0, most=2000),
+        Input("trailer", "With the trailer", "yes-no", default=True),
+        Input(
+            "trailer_gross",
+            "Loaded trailer at most",
+            "mass",
+            "lb",
+            default=2990.0,
+            least=500,
+            most=15000,
+            help="The least of the trailer's plate, the hitch's stamp and what the truck may tow.",
+        ),
+        Input("trailer_empty", "Empty trailer", "mass", "lb", default=900.0, least=50, most=5000),
+        Input("tongue", "Tongue's share of the loaded trailer", "percent", "%", default=12.0, least=0, most=30),
+        Input("margin", "Kept in reserve", "percent", "%", default=10.0, least=0, most=50),
+    ),
+    outputs=(
+        Output("result", "This list", "text"),
+        Output("trips", "Trips", "count", step=1, rounds="up"),
+        Output("total", "The list weighs", "mass", "lb", 1, "up"),
+        Output("pieces", "Pieces", "count", step=1),
+        Output("truck_room", "Room in the truck", "mass", "lb", 1, "down"),
+        Output("trailer_room", "Room on the trailer", "mass", "lb", 1, "down"),
+        Output("room", "Room in one trip", "mass", "lb", 1, "down"),
+        Output("too_heavy", "Pieces too heavy for both", "count", step=1),
+        Output(
+            "loads",
+            "Trip by trip",
+            "rows",
+            columns=(
+                Output("trip", "Trip", "count", step=1),
+                Output("truck", "In the truck", "mass", "lb", 1, "up"),
+                Output("trailer", "On the trailer", "mass", "lb", 1, "up"),
+                Output("what", "What", "text"),
+            ),
+        ),
+        Output(
+            "weights",
+            "Weights",
+            "rows",
+            columns=(
+                Output("what", "What", "text"),
+                Output("count", "How many", "count", step=1),
+                Output("each", "Weight of one", "mass", "lb", 0.1, "up"),
+                Output("weight", "Together", "mass", "lb", 1, "up"),
+            ),
+        ),
+    ),
+    formula=(
+        "Weight = count x weight of one, summed. Truck's room = payload less the reserve - people and tools - tongue"
+        " share x loaded trailer. Trailer's room = its most less the reserve - its empty weight. The heaviest pieces"
+        " are loaded first, each where it first fits; trips are counted."
+    ),
+    sources=(
+        Citation("wood-handbook", "Table 5-3b (from memory), at 12 % moisture"),
+        Citation("asce-7", "Table C3-1"),
+        Citation("wsdot-design-manual", "Chapter 620"),
+        Citation("waste-weights-state", "construction debris, loose"),
+        Citation("waste-weights-guide", "Table 2, as a training sheet quotes it"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={
+        "items": [
+            {"kind": "strip-flooring", "count": "30"},
+            {"kind": "lumber-2x8", "count": "6"},
+            {"kind": "concrete-bag", "count": "10"},
+        ]
+    },
+    other_names=("payload", "how many trips", "trailer load", "weight of materials", "dump run"),
+    cannot_decide=(
+        "Whether the load fits by length and height, how it is tied, and what each axle and tire carries: the labels,"
+        " the scale and the law of the road. A wet load weighs more than the book says."
+    ),
+)

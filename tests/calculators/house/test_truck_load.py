@@ -1,0 +1,70 @@
+"""Rooms, trips and refusals of the truck load."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from calculators.declaration import Refused
+from calculators.house.truck_load import NAMES, WEIGHTS, truck_load
+
+
+def row(kind: str, count: int = 1, each: float = 0.0, note: str = "") -> dict[str, Any]:
+    """One line of the list."""
+    return {"kind": kind, "note": note, "count": count, "each": each}
+
+
+def test_every_kind_has_a_weight_and_a_name() -> None:
+    assert list(WEIGHTS) == list(NAMES)
+    assert all(weight > 0 for kind, weight in WEIGHTS.items() if kind != "other")
+
+
+def test_the_truck_alone() -> None:
+    found = truck_load([row("concrete-bag", 10)], payload=1500, aboard=450, trailer=False, margin=10)
+    assert found["truck_room"] == pytest.approx(1500 * 0.9 - 450)
+    assert found["trailer_room"] == 0
+    assert (found["total"], found["trips"], found["result"]) == (800, 1, "one trip")
+
+
+def test_the_trailers_tongue_counts_against_the_truck() -> None:
+    found = truck_load([row("concrete-bag")], payload=1500, aboard=450, trailer_gross=2990, tongue=12, margin=10)
+    assert found["truck_room"] == pytest.approx(1350 - 450 - 358.8)
+    assert found["trailer_room"] == pytest.approx(2990 * 0.9 - 900)
+
+
+def test_the_heaviest_pieces_are_loaded_first_and_pieces_stay_whole() -> None:
+    found = truck_load([row("other", 3, 400, "stone"), row("other", 2, 900, "tub")], 2500, 500, False, margin=0)
+    assert [(load["truck"], load["what"]) for load in found["loads"]] == [
+        (1800, "2 x tub (truck)"),
+        (1200, "3 x stone (truck)"),
+    ]
+
+
+def test_no_bed_is_overloaded_and_nothing_is_lost() -> None:
+    found = truck_load([row("drywall-4x8", 70), row("strip-flooring", 30), row("waste-wood", 4)])
+    assert all(load["truck"] <= found["truck_room"] + 1e-6 for load in found["loads"])
+    assert all(load["trailer"] <= found["trailer_room"] + 1e-6 for load in found["loads"])
+    assert sum(load["truck"] + load["trailer"] for load in found["loads"]) == pytest.approx(found["total"])
+
+
+def test_a_piece_that_is_too_heavy_is_left_to_the_supplier() -> None:
+    found = truck_load([row("other", 1, 2500, "tub of iron"), row("concrete-bag", 2)])
+    assert (found["too_heavy"], found["trips"]) == (1, 1)
+    assert "have it delivered" in found["cautions"][0]
+
+
+@pytest.mark.parametrize(
+    ("given", "name", "words"),
+    [
+        ({"items": []}, "items", "nothing is on the list"),
+        ({"items": [row("other", 1, 0, "mystery")]}, "items", "'mystery' has no weight"),
+        ({"items": [row("pail")], "trailer_empty": 2800}, "trailer_empty", "the empty trailer"),
+        ({"items": [row("pail")], "aboard": 1200}, "aboard", "more than the door label"),
+        ({"items": [row("waste-drywall", 200), row("waste-wood", 200)]}, "items", "more than 40 trips"),
+    ],
+)
+def test_refusals(given: dict[str, Any], name: str, words: str) -> None:
+    with pytest.raises(Refused, match=words) as refused:
+        truck_load(**given)
+    assert refused.value.input == name
