@@ -1,0 +1,188 @@
+"""How many smoke and carbon monoxide alarms a dwelling needs, and where."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output, refuse
+from calculators.writing import decimal
+
+SMOKE = "IRC R314.3"
+GAS = "IRC R315"
+EVERY_LEVEL = "NFPA 72; this crew's rule"
+
+
+def n(count: float) -> str:
+    """A count as text, also where it came as a number with a point.
+
+    >>> [n(2), n(3.0)]
+    ['2', '3']
+    """
+    return decimal(count, 0)
+
+
+def place(where: str, smoke: int, co: int, rule: str) -> dict[str, Any]:
+    """One line of the list.
+
+    >>> place("in each sleeping room", 3, 0, "")["smoke"]
+    3
+    """
+    return {"where": where, "smoke": smoke, "co": co, "rule": rule}
+
+
+def alarm_places(
+    storeys: int = 1,
+    basement: bool = False,
+    attic: bool = False,
+    sleeping_rooms: int = 2,
+    sleeping_areas: int = 1,
+    sleeping_levels: int = 1,
+    split_levels: int = 0,
+    fuel: bool = True,
+    garage: bool = False,
+    fuel_rooms: int = 0,
+    co_each_level: bool = True,
+    combined: bool = True,
+) -> Answer:
+    """Count the alarms of one dwelling: in each sleeping room, outside each sleeping area, on each further level.
+
+    ``storeys`` above the ground, ``attic`` one that is lived in. ``sleeping_areas`` are groups of sleeping rooms that
+    open to one hall; ``sleeping_levels`` are the levels that have such a hall, so that its alarm counts for the level.
+    ``split_levels`` are levels less than a storey below one that has an alarm, with no door between. ``fuel_rooms``
+    are sleeping rooms with a fuel-burning appliance inside or in their own bathroom.
+
+    smoke = sleeping rooms + sleeping areas + (levels - sleeping levels - split levels)
+    CO, where anything burns fuel or a garage is attached = sleeping areas + fuel rooms (+ the further levels)
+
+    Source: IRC R314.3, R315.2, R315.3. A carbon monoxide alarm on each further level: NFPA 72.
+
+    >>> answer = alarm_places(storeys=2, basement=True, sleeping_rooms=3)
+    >>> [answer["smoke"], answer["co"], answer["devices"]]
+    [6, 3, 6]
+    """
+    levels = storeys
+    if basement:
+        levels += 1
+    if attic:
+        levels += 1
+    if sleeping_areas > sleeping_rooms:
+        refuse(
+            "sleeping_areas", f"There are {n(sleeping_areas)} sleeping areas for {n(sleeping_rooms)} sleeping rooms."
+        )
+    if sleeping_levels > sleeping_areas:
+        refuse("sleeping_levels", f"{n(sleeping_levels)} levels cannot share {n(sleeping_areas)} sleeping areas.")
+    served = sleeping_levels + split_levels
+    if served > levels:
+        refuse("sleeping_levels", f"{n(served)} levels are given, and the dwelling has {n(levels)}.")
+    if fuel_rooms > sleeping_rooms:
+        refuse("fuel_rooms", f"{n(fuel_rooms)} such rooms are given, and there are {n(sleeping_rooms)} sleeping rooms.")
+    further = levels - served
+    needs_co = fuel or garage or fuel_rooms > 0
+    co_area = 0
+    co_room = 0
+    co_level = 0
+    if needs_co:
+        co_area = sleeping_areas
+        co_room = fuel_rooms
+        if co_each_level:
+            co_level = further
+    smoke = sleeping_rooms + sleeping_areas + further
+    co = co_area + co_room + co_level
+    rows = [
+        place("in each sleeping room", sleeping_rooms, co_room, f"{SMOKE}; {GAS} beside a burner"),
+        place("in the hall outside each sleeping area", sleeping_areas, co_area, f"{SMOKE}; {GAS}"),
+    ]
+    if further > 0:
+        rows.append(place("on each further level", further, co_level, f"{SMOKE}; {EVERY_LEVEL}"))
+    both = 0
+    if combined:
+        both = co
+    cautions = ["More is allowed. A long hall, a door across it or a bed behind a shut door wants one more."]
+    if needs_co and not co_each_level:
+        cautions.append(
+            "Many states and NFPA 72 want a carbon monoxide alarm on each level: ask before you leave it out."
+        )
+    if not needs_co:
+        cautions.append(
+            "Without a burner or an attached garage the model code asks for no carbon monoxide alarm. The place may."
+        )
+    if fuel_rooms > 0:
+        cautions.append("A burner in a sleeping room or its bathroom: ask the fitter whether it may be there at all.")
+    if basement:
+        cautions.append("In the basement the alarm hangs at the ceiling near the foot of the stairs.")
+    return {
+        "smoke": smoke,
+        "co": co,
+        "both": both,
+        "smoke_only": smoke - both,
+        "co_only": co - both,
+        "devices": smoke + co - both,
+        "places": rows,
+        "cautions": cautions,
+        "working": [
+            f"levels: {n(levels)}, of which {n(sleeping_levels)} have a hall, {n(split_levels)} need none",
+            f"smoke: {n(sleeping_rooms)} rooms + {n(sleeping_areas)} areas + {n(further)} further levels = {n(smoke)}",
+            f"carbon monoxide: {n(co_area)} areas + {n(co_room)} rooms + {n(co_level)} further levels = {n(co)}",
+        ],
+    }
+
+
+def _count(name: str, label: str, default: int, least: int, most: int, help: str = "") -> Input:
+    return Input(name, label, "count", default=default, least=least, most=most, help=help)
+
+
+CALCULATOR = Calculator(
+    name="alarm-places",
+    title="How many alarms, and where",
+    trade="power",
+    summary="Smoke and carbon monoxide alarms of a dwelling, counted place by place.",
+    function=alarm_places,
+    inputs=(
+        _count("storeys", "Storeys above the ground", 1, 1, 4),
+        Input("basement", "Basement", "yes-no", default=False),
+        Input("attic", "Attic that is lived in", "yes-no", default=False),
+        _count("sleeping_rooms", "Sleeping rooms", 2, 1, 12, "By use, not by the name on the plan."),
+        _count("sleeping_areas", "Separate sleeping areas", 1, 1, 12, "Groups of sleeping rooms off one hall."),
+        _count("sleeping_levels", "Levels that have a sleeping area", 1, 1, 6),
+        _count("split_levels", "Split levels that need none", 0, 0, 3, "Less than a storey down, no door between."),
+        Input("fuel", "Anything that burns fuel", "yes-no", default=True, help="Furnace, heater, range, fireplace."),
+        Input("garage", "Attached garage", "yes-no", default=False),
+        _count("fuel_rooms", "Sleeping rooms with a burner", 0, 0, 12, "In the room or in its own bathroom."),
+        Input("co_each_level", "CO alarm on each level too", "yes-no", default=True),
+        Input("combined", "Both in one device", "yes-no", default=True),
+    ),
+    outputs=(
+        Output("smoke", "Places with a smoke alarm", "count", "each", 1),
+        Output("co", "Places with a CO alarm", "count", "each", 1),
+        Output("both", "Devices, smoke and CO in one", "count", "each", 1),
+        Output("smoke_only", "Devices, smoke alone", "count", "each", 1),
+        Output("co_only", "Devices, CO alone", "count", "each", 1),
+        Output("devices", "Devices in all", "count", "each", 1),
+        Output(
+            "places",
+            "Places",
+            "rows",
+            columns=(
+                Output("where", "Where", "text"),
+                Output("smoke", "Smoke", "count", step=1),
+                Output("co", "CO", "count", step=1),
+                Output("rule", "Rule", "text"),
+            ),
+        ),
+    ),
+    formula=(
+        "Smoke = sleeping rooms + sleeping areas + levels without a sleeping area. CO, where anything burns fuel or a "
+        "garage is attached = sleeping areas + sleeping rooms with a burner; by NFPA 72 also each further level."
+    ),
+    sources=(
+        Citation("irc", "R314.3; R315.2 and R315.3, as they are quoted"),
+        Citation("nfpa-72", "chapter 29; carbon monoxide on each level, from memory"),
+        CREW_RULE,
+    ),
+    example={"storeys": "2", "basement": "yes", "sleeping_rooms": "3"},
+    other_names=("smoke detectors", "CO detectors", "carbon monoxide alarm count", "R314", "R315"),
+    cannot_decide=(
+        "Which edition the place has adopted and what its state adds. The building department and the fire marshal "
+        "decide. A licensed electrician does the wiring or answers for it."
+    ),
+)

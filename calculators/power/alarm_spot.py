@@ -1,0 +1,202 @@
+"""Whether a smoke alarm may hang in this spot: kitchen, bathroom, moving air, dead corners."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.writing import NOISE, inches
+
+SENSORS: list[dict[str, Any]] = [
+    {"name": "photoelectric", "label": "photoelectric", "cooking": 72.0},
+    {"name": "ionization-silenced", "label": "ionization, with a silencing button", "cooking": 120.0},
+    {"name": "ionization", "label": "ionization", "cooking": 240.0},
+]
+"""Least distance to a built-in cooking appliance, inches: single facts of IRC R314.3.1."""
+
+COOKING_WANTED = 120.0
+"""NFPA 72 keeps this from every alarm that is not listed for nearer, unless no other place is left. Inches."""
+
+BATH = 36.0
+AIR = 36.0
+DOOR = 252.0
+EDGE = 4.0
+DOWN = 12.0
+PEAK = 36.0
+
+COOKING_RULE = "IRC R314.3.1"
+BATH_RULE = "IRC R314.3"
+FIRE_CODE = "NFPA 72 ch. 29"
+MAKER = "makers' sheets"
+
+
+def cooking_least(sensor: str) -> float:
+    """How far a kind of alarm stays from a cooking appliance, inches.
+
+    >>> [cooking_least("photoelectric"), cooking_least("ionization")]
+    [72.0, 240.0]
+    """
+    for each in SENSORS:
+        if each["name"] == sensor:
+            return float(each["cooking"])
+    return 240.0
+
+
+def row(what: str, measured: float, least: float, most: float, rule: str) -> dict[str, Any]:
+    """One distance against its limit, inches; a most of 0 is no upper limit.
+
+    >>> [row("wall", 4, 4, 0, "")["passes"], row("peak", 37, 0, 36, "")["passes"], row("top", 6, 4, 12, "")["limit"]]
+    [True, False, '4 in to 12 in']
+    """
+    passes = measured >= least - NOISE and (most <= 0 or measured <= most + NOISE)
+    limit = f"{inches(least)} or more"
+    if most > 0:
+        limit = f"{inches(most)} or less"
+        if least > 0:
+            limit = f"{inches(least)} to {inches(most)}"
+    return {"what": what, "measured": measured, "limit": limit, "passes": passes, "rule": rule}
+
+
+def alarm_spot(
+    mount: str = "ceiling",
+    sensor: str = "photoelectric",
+    cooking: float = 240.0,
+    bath: float = 60.0,
+    register: float = 60.0,
+    fan: float = 120.0,
+    door: float = 60.0,
+    edge: float = 12.0,
+    down: float = 6.0,
+    peak_across: float = 24.0,
+    peak_down: float = 6.0,
+) -> Answer:
+    """Each distance of one spot against its limit. Lengths in inches, measured across the room.
+
+    ``cooking`` to a built-in range, oven or cooktop; ``bath`` to the door or opening of a bathroom with tub or shower;
+    ``register`` to a grille that blows; ``fan`` to the tip of a fan's blade; ``door`` the way to the furthest
+    sleeping room's door. On a ceiling ``edge`` is wall to alarm, on a wall ``down`` is ceiling to the alarm's top;
+    under a slope ``peak_across`` is the level distance to the peak and ``peak_down`` how far below it.
+
+    Source: IRC R314.3.1 (6, 10 and 20 ft), R314.3 (3 ft from a bathroom); NFPA 72 chapter 29 (10 ft, 36 in, 21 ft,
+    12 in, peak); 4 in from a corner as makers' sheets give it.
+
+    >>> answer = alarm_spot(sensor="ionization", cooking=150, bath=30)
+    >>> [answer["passes"], answer["verdict"]]
+    [False, 'fails: cooking appliance, bathroom door']
+    """
+    rows = [
+        row("cooking appliance", cooking, cooking_least(sensor), 0, COOKING_RULE),
+        row("bathroom door", bath, BATH, 0, BATH_RULE),
+        row("grille that blows", register, AIR, 0, FIRE_CODE),
+        row("tip of a fan's blade", fan, AIR, 0, FIRE_CODE),
+        row("way to the sleeping room's door", door, 0, DOOR, FIRE_CODE),
+    ]
+    if mount == "ceiling":
+        rows.append(row("nearest wall", edge, EDGE, 0, MAKER))
+    if mount == "wall":
+        rows.append(row("top of the alarm to the ceiling", down, EDGE, DOWN, FIRE_CODE))
+    if mount == "slope":
+        rows.append(row("across to the peak", peak_across, 0, PEAK, FIRE_CODE))
+        rows.append(row("down from the peak", peak_down, EDGE, 0, FIRE_CODE))
+    faults: list[str] = []
+    working: list[str] = []
+    for each in rows:
+        word = "pass"
+        if not each["passes"]:
+            word = "fail"
+            faults.append(each["what"])
+        measured = inches(each["measured"])
+        working.append(f"{each['what']}: {measured}, {each['limit']} ({each['rule']}): {word}")
+    cautions = ["The alarm's own sheet comes with it and wins where it asks for more."]
+    if cooking < COOKING_WANTED - NOISE and cooking >= cooking_least(sensor) - NOISE:
+        cautions.append(
+            f"Nearer than {inches(COOKING_WANTED)} to cooking only where no other place is left, and with an alarm "
+            "that is listed for it (NFPA 72). One that goes off at every breakfast is taken down."
+        )
+    if mount == "wall":
+        cautions.append("An inside wall: an outside one that is cold keeps smoke away from the alarm.")
+    verdict = "passes"
+    if len(faults) > 0:
+        verdict = "fails: " + ", ".join(faults)
+    return {
+        "verdict": verdict,
+        "passes": len(faults) == 0,
+        "faults": len(faults),
+        "distances": rows,
+        "cooking_least": cooking_least(sensor),
+        "cautions": cautions,
+        "working": working,
+    }
+
+
+def _distance(name: str, label: str, default: float, help: str = "") -> Input:
+    return Input(name, label, "length", "in", default, 0, 1200, help=help)
+
+
+CALCULATOR = Calculator(
+    name="alarm-spot",
+    title="Spot for a smoke alarm",
+    trade="power",
+    summary="Distances of one spot for a smoke alarm against the usual limits: pass or fail, row by row.",
+    function=alarm_spot,
+    inputs=(
+        Input(
+            "mount",
+            "It hangs on",
+            "choice",
+            default="ceiling",
+            choices=(
+                Choice("ceiling", "a flat ceiling"),
+                Choice("wall", "a wall"),
+                Choice("slope", "a sloped or peaked ceiling"),
+            ),
+            help="A slope is steeper than 1 in 8.",
+        ),
+        Input(
+            "sensor",
+            "Alarm",
+            "choice",
+            default="photoelectric",
+            choices=tuple(Choice(s["name"], s["label"]) for s in SENSORS),
+        ),
+        _distance("cooking", "To the nearest cooking appliance", 240.0, "Built in: range, oven, cooktop."),
+        _distance("bath", "To the door of a bathroom", 60.0, "One that has a tub or a shower."),
+        _distance("register", "To a grille that blows", 60.0),
+        _distance("fan", "To the tip of a fan's blade", 120.0),
+        _distance("door", "Way to the furthest sleeping room's door", 60.0, "0 where it serves no sleeping area."),
+        _distance("edge", "On a ceiling: to the nearest wall", 12.0),
+        _distance("down", "On a wall: its top below the ceiling", 6.0),
+        _distance("peak_across", "Under a slope: across to the peak", 24.0),
+        _distance("peak_down", "Under a slope: down from the peak", 6.0),
+    ),
+    outputs=(
+        Output("verdict", "This spot", "text"),
+        Output("passes", "Passes", "yes-no"),
+        Output("faults", "Faults", "count", step=1),
+        Output("cooking_least", "This alarm from cooking, least", "length", "in", 1, "up"),
+        Output(
+            "distances",
+            "Distances",
+            "rows",
+            columns=(
+                Output("what", "To", "text"),
+                Output("measured", "Measured", "length", "in", 0.125),
+                Output("limit", "Limit", "text"),
+                Output("passes", "Passes", "yes-no"),
+                Output("rule", "Rule", "text"),
+            ),
+        ),
+    ),
+    formula="Each distance is at least its limit; the way to a door, a wall's band and a peak have a most as well.",
+    sources=(
+        Citation("irc", "R314.3, R314.3.1, as they are quoted"),
+        Citation("nfpa-72", "chapter 29, as fire departments and makers quote it; the peak's 4 in from memory"),
+        COMMON_PRACTICE,
+    ),
+    example={"cooking": "90 in", "bath": "30 in"},
+    other_names=("smoke detector distance", "nuisance alarm", "dead air space", "alarm near kitchen", "alarm height"),
+    cannot_decide=(
+        "Which edition the place has adopted. The building department and the fire marshal decide, and an alarm that a "
+        "room must have is not left out for a distance: then ask. The maker's sheet wins where it asks for more."
+    ),
+)

@@ -1,0 +1,55 @@
+"""One spot for a smoke alarm: row by row, and the limits belong to what it hangs on."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calculators.power.alarm_spot import CALCULATOR, alarm_spot
+from calculators.run import run
+
+distances = st.integers(0, 300)
+mounts = st.sampled_from(["ceiling", "wall", "slope"])
+
+
+@given(mount=mounts, cooking=distances, bath=distances, edge=distances, down=distances, across=distances)
+def test_it_passes_where_every_row_does(mount: str, cooking: int, bath: int, edge: int, down: int, across: int) -> None:
+    answer = alarm_spot(mount, "photoelectric", cooking, bath, 60, 60, 60, edge, down, across, down)
+    rows = answer["distances"]
+    assert answer["passes"] == all(each["passes"] for each in rows)
+    assert answer["faults"] == sum(not each["passes"] for each in rows)
+    assert len(rows) == (7 if mount == "slope" else 6)
+    for each in rows:
+        assert (each["what"] in answer["verdict"]) == (not each["passes"])
+
+
+@pytest.mark.parametrize(
+    ("given", "verdict"),
+    [
+        ({}, "passes"),
+        ({"cooking": 71.0}, "fails: cooking appliance"),
+        ({"cooking": 119.0, "sensor": "ionization-silenced"}, "fails: cooking appliance"),
+        ({"bath": 35.0, "register": 10.0}, "fails: bathroom door, grille that blows"),
+        ({"fan": 30.0}, "fails: tip of a fan's blade"),
+        ({"door": 253.0}, "fails: way to the sleeping room's door"),
+        ({"edge": 3.0}, "fails: nearest wall"),
+        ({"mount": "wall", "edge": 0.0}, "passes"),
+        ({"mount": "wall", "down": 13.0}, "fails: top of the alarm to the ceiling"),
+        ({"mount": "wall", "down": 2.0}, "fails: top of the alarm to the ceiling"),
+        ({"mount": "slope", "peak_across": 37.0}, "fails: across to the peak"),
+        ({"mount": "slope", "peak_down": 3.0}, "fails: down from the peak"),
+    ],
+)
+def test_verdicts(given: dict[str, Any], verdict: str) -> None:
+    assert run(CALCULATOR, given)["verdict"] == verdict
+
+
+def test_it_warns_near_the_kitchen_and_on_walls() -> None:
+    assert "listed for it" in alarm_spot(cooking=90)["cautions"][1]
+    assert len(alarm_spot(cooking=120)["cautions"]) == 1
+    assert len(alarm_spot(cooking=60)["cautions"]) == 1
+    assert "inside wall" in alarm_spot(mount="wall")["cautions"][1]
+    assert "maker's sheet wins" in CALCULATOR.cannot_decide
