@@ -1,0 +1,254 @@
+"""Cabinets along a wall: which widths in steps of 3 in, the openings for appliances, the filler that is left."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    CREW_RULE,
+    Answer,
+    Calculator,
+    Choice,
+    Input,
+    Output,
+    refuse,
+)
+from calculators.doors.cabinet_run_drawing import cabinet_run_drawing
+from calculators.writing import NOISE, feet_inches, inches, whole
+
+STEP = 3.0
+WALL = "wall"
+
+
+def chosen_widths(room: float, count: int) -> list[float]:
+    """Widths in steps of 3 in for so many cabinets that fill the room as far as they can, the wide ones first. Inches.
+
+    >>> [chosen_widths(75, 2), chosen_widths(80, 2), chosen_widths(7, 1)]
+    [[39.0, 36.0], [39.0, 39.0], [6.0]]
+    """
+    steps = whole(room / STEP, "down")
+    each = whole(steps / count, "down")
+    more = steps - each * count
+    widths = []
+    for at in range(count):
+        width = each * STEP
+        if at < more:
+            width = width + STEP
+        widths.append(width)
+    return widths
+
+
+def read_pieces(pieces: list[dict[str, Any]]) -> None:
+    """Refuse a list without pieces, and an opening without a width."""
+    if len(pieces) == 0:
+        refuse("pieces", "The list has no cabinet: give at least one.")
+    if len(pieces) > 20:
+        refuse("pieces", "More than 20 pieces in one run: give each wall a run of its own.")
+    for piece in pieces:
+        if piece["kind"] == "opening" and piece["width"] <= 0:
+            refuse("pieces", f"The opening '{piece['name']}' has no width: the appliance's sheet gives it.")
+
+
+def cabinet_run(
+    pieces: list[dict[str, Any]],
+    wall: float = 120.0,
+    left: str = "wall",
+    right: str = "wall",
+    filler_least: float = 1.0,
+    filler_most: float = 3.0,
+    narrowest: float = 9.0,
+    widest: float = 36.0,
+) -> Answer:
+    """Widths of the cabinets of one wall, and where each begins. Inches.
+
+    ``pieces`` are rows from left to right: ``name``, ``kind`` (cabinet or opening) and ``width``; a cabinet of width 0
+    is to be chosen. Room = wall - what has a width - one least filler at each end that meets a wall. The cabinets to
+    choose share it in steps of 3 in, the wider ones first; what is left goes into the fillers, half to each.
+
+    Source: arithmetic; widths in steps of 3 in are common practice.
+
+    >>> sink = {"name": "Sink", "kind": "cabinet", "width": 33.0}
+    >>> gap = {"name": "Dishwasher", "kind": "opening", "width": 24.0}
+    >>> new = {"name": "Base", "kind": "cabinet", "width": 0.0}
+    >>> answer = cabinet_run([new, gap, sink, new], 124.0)
+    >>> [[row["name"], row["width"], row["start"]] for row in answer["run"]][0:2]
+    [['Filler', 2.0, 0.0], ['Base', 33.0, 2.0]]
+    >>> [answer["filler_left"], answer["filler_right"], answer["cabinets"]]
+    [2.0, 2.0, 3]
+    """
+    read_pieces(pieces)
+    if filler_least > filler_most:
+        refuse("filler_least", f"{inches(filler_least)} is more than the most, {inches(filler_most)}.")
+    fixed = 0.0
+    count = 0
+    for piece in pieces:
+        fixed = fixed + piece["width"]
+        if piece["width"] <= 0:
+            count = count + 1
+    walls = 0
+    if left == WALL:
+        walls = walls + 1
+    if right == WALL:
+        walls = walls + 1
+    room = wall - fixed - walls * filler_least
+    if room < -NOISE:
+        refuse(
+            "wall",
+            f"What has a width takes {feet_inches(fixed)} and the fillers {inches(walls * filler_least)}: the wall is "
+            f"{feet_inches(wall)}.",
+        )
+    widths: list[float] = []
+    if count > 0:
+        widths = chosen_widths(room, count)
+        if widths[count - 1] < narrowest - NOISE:
+            refuse(
+                "pieces",
+                f"{inches(room)} is left for {count} to choose; the least is {inches(narrowest)}: take one out.",
+            )
+    taken = fixed
+    for width in widths:
+        taken = taken + width
+    rest = wall - taken
+    filler_left = 0.0
+    filler_right = 0.0
+    if walls == 2:
+        filler_left = rest / 2
+        filler_right = rest / 2
+    elif left == WALL:
+        filler_left = rest
+    elif right == WALL:
+        filler_right = rest
+    run: list[dict[str, Any]] = []
+    start = 0.0
+    if filler_left > NOISE:
+        run.append({"name": "Filler", "kind": "filler", "width": filler_left, "start": 0.0})
+        start = filler_left
+    chosen = 0
+    cabinets = 0
+    for piece in pieces:
+        width = piece["width"]
+        if width <= 0:
+            width = widths[chosen]
+            chosen = chosen + 1
+        if piece["kind"] == "cabinet":
+            cabinets = cabinets + 1
+        run.append({"name": piece["name"], "kind": piece["kind"], "width": width, "start": start})
+        start = start + width
+    if filler_right > NOISE:
+        run.append({"name": "Filler", "kind": "filler", "width": filler_right, "start": start})
+    ends = max(filler_left, filler_right)
+    open_end = 0.0
+    if walls == 0:
+        open_end = rest
+    cautions: list[str] = []
+    if count > 0 and widths[0] > widest + NOISE:
+        cautions.append(f"A cabinet {inches(widths[0])} wide is over {inches(widest)}: put one more into the list.")
+    elif ends > filler_most + NOISE:
+        cautions.append(f"A filler of {inches(ends)}: the most is {inches(filler_most)}. Move it, or add a cabinet.")
+    if open_end > NOISE:
+        cautions.append(f"Both ends are open: the run is {inches(open_end)} shorter than its place.")
+    return {
+        "run": run,
+        "filler_left": filler_left,
+        "filler_right": filler_right,
+        "cabinets": cabinets,
+        "openings": len(pieces) - cabinets,
+        "taken": taken,
+        "fits": len(cautions) == 0,
+        "cautions": cautions,
+        "working": [
+            f"with a width: {feet_inches(fixed)}; fillers at least: {walls} x {inches(filler_least)}",
+            f"room for {count} to choose: {feet_inches(wall)} - {feet_inches(fixed)} - {inches(walls * filler_least)}"
+            f" = {feet_inches(room)}",
+            f"in all {feet_inches(taken)}; left for fillers: {inches(rest)}",
+        ],
+    }
+
+
+ENDS = (Choice("wall", "wall"), Choice("open", "open end"))
+
+CALCULATOR = Calculator(
+    name="cabinet-run",
+    title="Cabinets along a wall",
+    trade="doors",
+    summary="Which widths of cabinets fill a wall, where each begins, and the fillers left at the ends.",
+    function=cabinet_run,
+    inputs=(
+        Input(
+            "pieces",
+            "From left to right",
+            "rows",
+            columns=(
+                Input("name", "Piece", "text"),
+                Input(
+                    "kind",
+                    "What it is",
+                    "choice",
+                    default="cabinet",
+                    choices=(Choice("cabinet", "Cabinet"), Choice("opening", "Opening for an appliance")),
+                ),
+                Input("width", "Width", "length", "in", 0.0, 0, 96, (0, 48), help="0: to be chosen in steps of 3 in."),
+            ),
+            help="An opening takes the width that the appliance's sheet asks for.",
+        ),
+        Input(
+            "wall",
+            "Length of the wall",
+            "length",
+            "ft-in",
+            120.0,
+            12,
+            480,
+            (48, 240),
+            help="The least of three heights.",
+        ),
+        Input("left", "At the left end", "choice", default="wall", choices=ENDS),
+        Input("right", "At the right end", "choice", default="wall", choices=ENDS),
+        Input("filler_least", "Least filler at a wall", "length", "in", 1.0, 0, 6, (0.75, 3)),
+        Input("filler_most", "Most filler at a wall", "length", "in", 3.0, 0.5, 12, (2, 6)),
+        Input("narrowest", "Narrowest cabinet", "length", "in", 9.0, 3, 24, (9, 15)),
+        Input("widest", "Widest cabinet to choose", "length", "in", 36.0, 12, 60, (30, 48)),
+    ),
+    outputs=(
+        Output("fits", "Fits", "yes-no"),
+        Output(
+            "run",
+            "From the left",
+            "rows",
+            columns=(
+                Output("name", "Piece", "text"),
+                Output("width", "Width", "length", "in", 0.0625),
+                Output("start", "Begins at", "length", "in", 0.0625),
+            ),
+        ),
+        Output("filler_left", "Filler at the left", "length", "in", 0.0625, "down"),
+        Output("filler_right", "Filler at the right", "length", "in", 0.0625, "down"),
+        Output("cabinets", "Cabinets", "count", "each", step=1),
+        Output("openings", "Openings for appliances", "count", "each", step=1),
+        Output("taken", "Cabinets and openings together", "length", "ft-in", 0.0625),
+    ),
+    formula=(
+        "Room = wall - what has a width - the least filler at each end that meets a wall. Steps = room / 3 in, rounded "
+        "down, shared among the cabinets to choose, the first ones wider. What is left goes into the fillers, half "
+        "to each end that meets a wall."
+    ),
+    sources=(COMMON_PRACTICE, CREW_RULE),
+    example={
+        "wall": "12' 4\"",
+        "pieces": [
+            {"name": "Drawers", "kind": "cabinet", "width": "0 in"},
+            {"name": "Dishwasher", "kind": "opening", "width": "24 in"},
+            {"name": "Sink base", "kind": "cabinet", "width": "33 in"},
+            {"name": "Base", "kind": "cabinet", "width": "0 in"},
+            {"name": "Range", "kind": "opening", "width": "30 in"},
+            {"name": "End base", "kind": "cabinet", "width": "0 in"},
+        ],
+    },
+    other_names=("kitchen layout", "cabinet layout", "base cabinets", "filler", "cabinet widths"),
+    cannot_decide=(
+        "What the appliances need at their sides and behind: their sheets say. Room for doors that open in a corner, "
+        "where outlets, water and the vent are, and what an accessible kitchen asks for, by the code of the place."
+    ),
+    drawing=cabinet_run_drawing,
+)
