@@ -172,7 +172,7 @@ def test_rows_are_put_in_block_by_block(window: Window) -> None:
 
 def test_a_plan_is_typed_in_lines(window: Window) -> None:
     """Rooms, a line for each, give the area of the floor."""
-    window.open("flooring/strip-floor-racking.html")
+    window.open("flooring/flooring-receiving.html")
     form = LiveForm(window, "#order")
     form.type("rooms", "den: 10' x 10'\nless 2' x 5'")
     wanted = answer("strip-floor-take-off", {"rooms": "den: 10' x 10'; less 2' x 5'"}, BOOK)
