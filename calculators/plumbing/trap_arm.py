@@ -1,0 +1,206 @@
+"""Whether a trap arm is of the right length, slope and fall, by pipe size and code family.
+
+The arm runs from the weir of the trap to its vent. Too long or too steep, the mouth of the vent lies below the weir and
+the trap is drawn empty; too short, the vent stops up; too flat, the arm does.
+"""
+
+from __future__ import annotations
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.plumbing.drain_fall import STOCK_SIZES, least_slope_for
+from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
+from calculators.writing import NOISE, decimal, inches
+
+LONGEST = {
+    "ipc": [[1.25, 60.0], [1.5, 72.0], [2.0, 96.0], [3.0, 144.0], [4.0, 192.0]],
+    "irc": [[1.25, 60.0], [1.5, 72.0], [2.0, 96.0], [3.0, 144.0], [4.0, 192.0]],
+    "upc": [[1.25, 30.0], [1.5, 42.0], [2.0, 60.0], [3.0, 72.0], [4.0, 120.0]],
+}
+LENGTH_CLAUSE = {"ipc": "IPC Table 909.1", "irc": "IRC Table P3105.1", "upc": "UPC Table 1002.2"}
+SLOPE_CLAUSE = {"ipc": "IPC Table 704.1", "irc": "IRC P3005.3", "upc": "UPC 708.1"}
+FALL_CLAUSE = {"ipc": "IPC 909.2", "irc": "IRC P3105.2", "upc": "UPC 1002.2"}
+NEAR_CLAUSE = {"ipc": "IPC 909.3", "irc": "IRC P3105.3", "upc": "UPC 1002.2"}
+DROP_CLAUSE = {"ipc": "IPC 1002.1", "irc": "IRC P3201.6", "upc": "UPC 1001.2"}
+MOST_DROP = 24.0
+DIAMETERS = 2.0
+
+
+def longest_for(pipe: float, code: str) -> float:
+    """The longest arm that the code's table allows, for the size or the next smaller one in it. Inches.
+
+    Sources: IPC Table 909.1 and IRC Table P3105.1 (from memory; 5, 6, 8, 12, 16 ft); UPC Table 1002.2 (2-1/2, 3-1/2,
+    5, 6, 10 ft).
+
+    >>> [longest_for(1.5, "ipc"), longest_for(1.5, "upc"), longest_for(2.5, "irc")]
+    [72.0, 42.0, 96.0]
+    """
+    longest = 0.0
+    for row in LONGEST[code]:
+        if pipe >= row[0] - NOISE:
+            longest = row[1]
+    return longest
+
+
+def at_most(what: str, measured: float, most: float, clause: str) -> dict[str, object]:
+    """A row of the answer for a figure that has an upper limit. Inches.
+
+    >>> at_most("length", 50, 42, "UPC Table 1002.2")["result"]
+    'over by 8 in'
+    """
+    result = "passes"
+    if measured > most + NOISE:
+        result = f"over by {inches(measured - most)}"
+    return {"what": what, "measured": measured, "limit": f"{inches(most)} or less", "clause": clause, "result": result}
+
+
+def at_least(what: str, measured: float, least: float, clause: str) -> dict[str, object]:
+    """A row of the answer for a figure that has a lower limit. Inches.
+
+    >>> at_least("length", 2, 3, "IPC 909.3")["result"]
+    'short by 1 in'
+    """
+    result = "passes"
+    if measured < least - NOISE:
+        result = f"short by {inches(least - measured)}"
+    return {"what": what, "measured": measured, "limit": f"{inches(least)} or more", "clause": clause, "result": result}
+
+
+def trap_arm(
+    code: str = "ipc",
+    pipe: float = 1.5,
+    run: float = 24.0,
+    slope: float = 0.25 / 12,
+    drop: float = 12.0,
+) -> Answer:
+    """Length, slope and fall of a trap arm against the code. Lengths in inches, slope as a ratio.
+
+    ``run`` is the developed length from the weir to the vent, ``drop`` the upright distance from the fixture's outlet
+    to the weir. Fall = run x slope, at most one pipe size, so that the vent's mouth is not below the weir. The longest
+    arm at this slope is the smaller of the table's length and pipe / slope.
+
+    Sources: IPC 909.1 to 909.3, IRC P3105.1 to P3105.3 and P3201.6, UPC 1001.2 and 1002.2 (all from memory but the
+    lengths of the UPC); IPC 1002.1 for the drop; IPC Table 704.1 for the slope.
+
+    >>> answer = trap_arm(run=48, code="upc")
+    >>> [answer["result"], answer["fall"], answer["longest"], answer["checks"][0]["result"]]
+    ['does not pass', 1.0, 42.0, 'over by 6 in']
+    """
+    fall = run * slope
+    least_fall = run * least_slope_for(pipe, code)
+    table = longest_for(pipe, code)
+    longest = table
+    if slope > 0 and pipe / slope < table:
+        longest = pipe / slope
+    shortest = DIAMETERS * pipe
+    rows = [
+        at_most("weir to vent, longest", run, table, LENGTH_CLAUSE[code]),
+        at_least("weir to vent, shortest", run, shortest, NEAR_CLAUSE[code]),
+        at_least("fall over the arm, least", fall, least_fall, SLOPE_CLAUSE[code]),
+        at_most("fall over the arm, most", fall, pipe, FALL_CLAUSE[code]),
+        at_most("outlet down to the weir", drop, MOST_DROP, DROP_CLAUSE[code]),
+    ]
+    result = "passes"
+    for row in rows:
+        if row["result"] != "passes":
+            result = "does not pass"
+    cautions = []
+    if pipe not in STOCK_SIZES:
+        cautions.append(f"{decimal(pipe, 2)} in is no size that drain pipe is sold in: read the mark on it.")
+    if code == "upc" and result == "passes" and pipe >= 3:
+        cautions.append("The UPC counts a toilet's arm by a rule of its own (from memory): ask.")
+    if longest < shortest - NOISE:
+        cautions.append("At this slope no length passes: lay the arm flatter.")
+    return {
+        "result": result,
+        "checks": rows,
+        "fall": fall,
+        "least_fall": least_fall,
+        "longest": longest,
+        "shortest": shortest,
+        "cautions": cautions,
+        "working": [
+            f"fall = run x slope: {inches(run)} x {decimal(slope * 12, 3)} in/ft = {inches(fall)}",
+            f"most fall = size of the pipe = {inches(pipe)}; least = {inches(least_fall)}",
+            f"longest: {inches(table)} by {LENGTH_CLAUSE[code]}; at this slope {inches(longest)}",
+            f"shortest: {decimal(DIAMETERS, 0)} x {inches(pipe)} = {inches(shortest)}",
+        ],
+    }
+
+
+CALCULATOR = Calculator(
+    name="trap-arm",
+    title="Trap arm",
+    trade="plumbing",
+    summary="How long a trap arm may be, and how far it may fall, before its trap is drawn empty.",
+    function=trap_arm,
+    drawing=trap_arm_drawing,
+    inputs=(
+        Input(
+            "code",
+            "Code family",
+            "choice",
+            default="ipc",
+            choices=(Choice("ipc", "IPC"), Choice("irc", "IRC"), Choice("upc", "UPC")),
+            help="The building department says which one it has adopted.",
+        ),
+        Input(
+            "pipe", "Size of the arm", "length", "in", default=1.5, least=1.25, most=4, help="Of the pipe in the wall."
+        ),
+        Input(
+            "run",
+            "Weir to the vent, along the pipe",
+            "length",
+            "in",
+            default=24.0,
+            least=1,
+            most=240,
+            help="From the trap's inner lip to the middle of the vent, round every bend.",
+        ),
+        Input(
+            "slope",
+            "Slope of the arm",
+            "slope",
+            "in/ft",
+            default=0.25 / 12,
+            least=0,
+            most=1,
+            help="As 1/4 in/ft, 2.1 % or 1:48.",
+        ),
+        Input("drop", "Fixture's outlet down to the weir", "length", "in", default=12.0, least=0, most=60),
+    ),
+    outputs=(
+        Output("result", "This arm", "text"),
+        Output(
+            "checks",
+            "Checks",
+            "rows",
+            columns=(
+                Output("what", "Distance", "text"),
+                Output("measured", "Measured", "length", "in", 0.0625),
+                Output("limit", "Limit", "text"),
+                Output("clause", "Clause", "text"),
+                Output("result", "Result", "text"),
+            ),
+        ),
+        Output("fall", "Fall over the arm", "length", "in", 0.0625),
+        Output("least_fall", "Least fall over the arm", "length", "in", 0.0625),
+        Output("longest", "Longest arm at this slope", "length", "in", 0.0625, "down"),
+        Output("shortest", "Shortest arm", "length", "in", 0.0625, "up"),
+    ),
+    formula=(
+        "Fall = run x slope, at least the least slope x run and at most the size of the pipe. "
+        "Longest arm = the smaller of the code's length and size / slope. Shortest = two sizes."
+    ),
+    sources=(
+        Citation("ipc", "1002.1, Table 704.1; 909.1 to 909.3 (from memory)"),
+        Citation("irc", "P3105.1 to P3105.3, P3201.6 (from memory)"),
+        Citation("upc", "Table 1002.2; 708.1, 1001.2 (from memory)"),
+        COMMON_PRACTICE,
+    ),
+    example={"code": "upc", "pipe": "1-1/2 in", "run": "40 in", "slope": "1/4 in/ft", "drop": "10 in"},
+    other_names=("distance from trap to vent", "fixture drain length", "P-trap to vent", "S-trap"),
+    cannot_decide=(
+        "Where the vent stands inside the wall, and wet or air admittance vents: the plumber and the inspector. "
+        "A toilet is its own trap, and the IPC does not limit its arm."
+    ),
+)

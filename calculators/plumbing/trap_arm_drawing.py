@@ -1,0 +1,54 @@
+"""A trap arm from the side: the weir at the left, the vent at the right, and how far the arm falls between."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import Answer, Sheet
+from calculators.drawing import dimension, leader, line, polygon, sheet
+from calculators.writing import decimal, inches
+
+STRETCHES = [1.0, 2.0, 5.0, 10.0, 20.0]
+SHARE = 0.5
+"""Of the run: so high may the stretched drawing be."""
+RISER = 2.0
+"""The vent is drawn so many pipe sizes high."""
+
+
+def trap_arm_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
+    """x is the distance from the weir, y the height above it. Heights are stretched where that fits, and it says so."""
+    run = values["run"]
+    pipe = values["pipe"]
+    fall = answer["fall"]
+    stretch = STRETCHES[0]
+    for each in STRETCHES:
+        if (fall + pipe * RISER) * each <= SHARE * run:
+            stretch = each
+    slope = decimal(values["slope"] * 12, 3)
+    wide = pipe
+    if wide > run * 0.2:
+        wide = run * 0.2
+    top = pipe * RISER
+    shapes = [
+        polygon([[0.0, 0.0], [run, -fall], [run, pipe - fall], [0.0, pipe]], "none", "nothing"),
+        line(0.0, 0.0, run, -fall, "cut"),
+        line(0.0, pipe, run, pipe - fall, "outline"),
+        line(0.0, 0.0, 0.0, pipe, "fine"),
+        line(run, -fall, run, top, "outline"),
+        line(run + wide, -fall, run + wide, top, "outline"),
+        line(0.0, 0.0, run, 0.0, "centre"),
+        line(0.0, 0.0, run, -pipe, "limit"),
+        dimension(run + wide, 0.0, run + wide, -fall, "fall " + inches(fall), "right"),
+        dimension(0.0, -fall, run, -fall, "run " + inches(run), "below"),
+        leader(0.0, 0.0, "weir of the trap", "below"),
+        leader(run + wide / 2.0, top, "vent", "above"),
+        leader(run * 0.3, pipe - fall * 0.3, f"{decimal(pipe, 2)} in pipe, {slope} in/ft", "above"),
+        leader(run * 0.75, -pipe * 0.75, "most fall: " + inches(pipe), "below"),
+    ]
+    alt = (
+        f"A {decimal(pipe, 2)} in trap arm falls {inches(fall)} over {inches(run)} from the weir of the trap to the "
+        f"vent, {slope} in/ft. It may fall at most {inches(pipe)}, its own size. The longest at this slope is "
+        f"{inches(answer['longest'])}: this arm {answer['result']}. "
+        f"Heights are drawn {decimal(stretch, 0)} times larger."
+    )
+    return sheet("Trap arm from the side", alt, shapes, stretch)
