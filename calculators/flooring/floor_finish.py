@@ -1,0 +1,209 @@
+"""Floor finish: what to buy for the coats, and how long the place is shut."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Input, Output, refuse
+from calculators.shapes import area_sq_ft
+from calculators.writing import decimal, whole
+
+CUBIC_FEET_A_GALLON = 231 / 1728
+DAY = 24.0
+NOISE = 1e-9
+
+
+def next_start(earliest: float, work: float, hours_a_day: float) -> float:
+    """The hour at which a coat that may begin from `earliest` on can begin and still end in the working day.
+
+    Hours count from the start of work on the first day; working days are alike. Work that fills more than a day
+    begins with a day.
+
+    >>> next_start(24.0, 2.0, 8.0), next_start(5.0, 2.0, 8.0), next_start(7.0, 2.0, 8.0), next_start(13.0, 9.0, 8.0)
+    (24.0, 5.0, 24.0, 24.0)
+    """
+    day = whole(earliest / DAY, "down") * DAY
+    if earliest - day < NOISE:
+        return earliest
+    if earliest - day + work <= hours_a_day + NOISE:
+        return earliest
+    return day + DAY
+
+
+def floor_finish(
+    rooms: list[dict[str, Any]],
+    measured_area: float,
+    coats: float,
+    coverage: float,
+    waste: float,
+    container: float,
+    recoat_wait: float,
+    walk_wait: float,
+    furniture_wait: float,
+    rug_wait: float,
+    labour_per_100: float,
+    people: float,
+    hours_a_day: float,
+) -> Answer:
+    """Finish, containers, hours of work and hours shut for the coats of a floor.
+
+    Areas in square feet, ``coverage`` in square feet a gallon, ``waste`` in percent, ``container`` in cubic feet, waits
+    in hours, ``labour_per_100`` in hours of all people for one coat of 100 sq ft with the scuffing before it.
+
+    Each coat runs from the far wall to the door at the same pace, so every place waits alike: the next coat begins one
+    wait after this one began, or with the next working day that it fits into.
+
+    >>> answer = floor_finish([], 500, 3, 500, 10, 231 / 1728, 24, 24, 96, 720, 1 / 3, 1, 8)
+    >>> round(answer["finish"] * 1728 / 231, 6), round(answer["containers"], 6), answer["closed"], answer["work_days"]
+    (3.3, 3.3, 72.0, 3)
+
+    Source: area / coverage and a sum of waits; the figures are common practice and this crew's.
+    """
+    working = []
+    area = measured_area
+    for room in rooms:
+        piece = area_sq_ft(room["points"])
+        name = room["name"]
+        if name == "":
+            name = "room"
+        if room["less"]:
+            area = area - piece
+            working.append(f"less {name}: {decimal(piece, 1)} sq ft")
+        else:
+            area = area + piece
+            working.append(f"{name}: {decimal(piece, 1)} sq ft")
+    if area <= 0:
+        refuse(
+            "rooms", f"the floor comes to {decimal(area, 1)} sq ft: give rooms, or an area, larger than what is less"
+        )
+    more = 1 + waste / 100
+    one_coat = area * more / coverage
+    gallons = one_coat * coats
+    containers = gallons * CUBIC_FEET_A_GALLON / container
+    working.append(
+        f"{decimal(area, 1)} sq ft / {decimal(coverage, 0)} sq ft a gallon and {decimal(waste, 0)} %: "
+        f"{decimal(one_coat, 2)} gal a coat; {decimal(coats, 0)} coats: {decimal(gallons, 2)} gal"
+    )
+    labour_coat = area / 100 * labour_per_100
+    work = labour_coat / people
+    working.append(
+        f"{decimal(area, 1)} / 100 x {decimal(labour_per_100, 2)} h = {decimal(labour_coat, 2)} h a coat; "
+        f"{decimal(people, 0)} people: {decimal(work, 2)} h"
+    )
+    start = 0.0
+    last_day = -1
+    work_days = 0
+    schedule = []
+    for coat in range(1, whole(coats, "nearest") + 1):
+        if coat > 1:
+            start = next_start(start + recoat_wait, work, hours_a_day)
+        day = whole(start / DAY + NOISE, "down")
+        if day != last_day:
+            work_days = work_days + 1
+        last_day = day
+        schedule.append({"coat": coat, "day": day + 1, "start": start, "end": start + work})
+    closed = start + walk_wait
+    working.append(
+        f"last coat {decimal(start, 1)} h after the first, and {decimal(walk_wait, 1)} h until socks: "
+        f"{decimal(closed, 1)} h; with the laying of the last coat {decimal(closed + work, 1)} h"
+    )
+    cautions = []
+    if work > hours_a_day + NOISE:
+        cautions.append(
+            f"A coat takes {decimal(work, 1)} h, longer than the working day: more people, or fewer rooms at a time."
+        )
+    if recoat_wait < work:
+        cautions.append("The wait between coats is shorter than the laying of one: the next would begin on wet floor.")
+    if walk_wait < recoat_wait:
+        cautions.append("Socks before the floor would take its next coat: read the can again.")
+    return {
+        "area": area,
+        "one_coat": one_coat * CUBIC_FEET_A_GALLON,
+        "finish": gallons * CUBIC_FEET_A_GALLON,
+        "containers": containers,
+        "pads": coats,
+        "screens": (coats - 1) * whole(area / 500, "up"),
+        "work_coat": work,
+        "labour": labour_coat * coats,
+        "work_days": work_days,
+        "closed": closed,
+        "closed_all": closed + work,
+        "furniture_from": start + work + furniture_wait,
+        "rugs_from": start + work + rug_wait,
+        "schedule": schedule,
+        "cautions": cautions,
+        "working": working,
+    }
+
+
+CALCULATOR = Calculator(
+    name="floor-finish",
+    title="Floor finish and the hours shut",
+    trade="flooring",
+    summary="Finish to buy for the coats, the work of each, and how long the place is closed.",
+    function=floor_finish,
+    inputs=(
+        Input("rooms", "Rooms", "plan", default=[], help="Wall to wall, closets too; less what is not finished."),
+        Input("measured_area", "Area already measured, beside the rooms", "area", "sq ft", 0.0, 0.0, 20000.0),
+        Input("coats", "Coats", "count", "", 3.0, 1.0, 8.0, (1.0, 4.0)),
+        Input("coverage", "A gallon covers, one coat", "area", "sq ft", 500.0, 100.0, 1000.0, (400.0, 600.0)),
+        Input("waste", "Left in tray, pad and can", "percent", "%", 10.0, 0.0, 50.0, (5.0, 15.0)),
+        Input("container", "A container holds", "volume", "gal", CUBIC_FEET_A_GALLON, 0.01, 8.0),
+        Input("recoat_wait", "Wait between coats", "time", "h", 24.0, 1.0, 240.0, (2.0, 72.0)),
+        Input("walk_wait", "Wait until socks on the last coat", "time", "h", 24.0, 1.0, 240.0, (4.0, 72.0)),
+        Input("furniture_wait", "Wait for furniture", "time", "days", 96.0, 12.0, 720.0),
+        Input("rug_wait", "Wait for rugs and covers", "time", "days", 720.0, 24.0, 2400.0),
+        Input(
+            "labour_per_100",
+            "Labour for one coat of 100 sq ft",
+            "time",
+            "h",
+            0.33,
+            0.05,
+            5.0,
+            (0.15, 1.0),
+            help="The scuffing and vacuuming before it counts.",
+        ),
+        Input("people", "People", "count", "", 2.0, 1.0, 6.0),
+        Input("hours_a_day", "Working hours a day", "time", "h", 8.0, 1.0, 16.0),
+    ),
+    outputs=(
+        Output("area", "Floor area", "area", "sq ft", 0.1),
+        Output("one_coat", "Finish for one coat", "volume", "gal", 0.25, "up"),
+        Output("finish", "Finish in all", "volume", "gal", 0.25, "up"),
+        Output("containers", "Containers", "count", "containers", 1.0, "up"),
+        Output("pads", "Applicator pads", "count", "each", 1.0, "up"),
+        Output("screens", "Buffer screens", "count", "each", 1.0, "up"),
+        Output("work_coat", "Work on a coat, these people", "time", "h", 0.5, "up"),
+        Output("labour", "Labour of all coats", "time", "h", 0.5, "up"),
+        Output("work_days", "Days on which a coat is laid", "count", "days", 1.0),
+        Output("closed", "Shut, from the end of the first coat", "time", "h", 1.0, "up"),
+        Output("closed_all", "Shut, from the first stroke", "time", "h", 1.0, "up"),
+        Output("furniture_from", "Furniture, from the first stroke", "time", "days", 0.5, "up"),
+        Output("rugs_from", "Rugs, from the first stroke", "time", "days", 0.5, "up"),
+        Output(
+            "schedule",
+            "Coats",
+            "rows",
+            columns=(
+                Output("coat", "Coat", "count", "", 1.0),
+                Output("day", "Day", "count", "", 1.0),
+                Output("start", "Begins, after the first", "time", "h", 0.5, "up"),
+                Output("end", "Ends", "time", "h", 0.5, "up"),
+            ),
+        ),
+    ),
+    formula=(
+        "Finish = area x coats x (1 + what is left) / coverage. Containers = finish / what one holds.\n\n"
+        "The next coat begins one wait after this one began, or with the next working day that it fits into: every "
+        "coat goes the same way at the same pace, so every place has had its wait.\n\n"
+        "Shut, from the end of the first coat = begin of the last coat, counted from the first, + wait until socks."
+    ),
+    sources=(COMMON_PRACTICE, CREW_RULE),
+    example={"rooms": "front room: 20' x 16'; closet: 5' x 2' 6\"; less hearth: 5' x 2'"},
+    other_names=("gallons of polyurethane", "floor coats", "days the house is closed", "varnish for a floor"),
+    cannot_decide=(
+        "The can decides coverage and waits, and a cold or damp house makes every wait longer. Who may be in the house "
+        "with the vapour is on its safety data sheet."
+    ),
+)

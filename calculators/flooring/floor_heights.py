@@ -1,0 +1,145 @@
+"""Two floors that meet at a doorway: how high each comes to stand, and what goes between them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Sheet
+from calculators.drawing import dimension, leader, line, rectangle, sheet
+from calculators.writing import inches
+
+BEVEL = 2.0
+"""Run of a bevel for each inch that it rises."""
+NOISE = 1e-9
+
+
+def floor_heights(
+    strip: float,
+    felt: float,
+    tile: float,
+    bed: float,
+    backer: float,
+    backer_bed: float,
+    flush_within: float,
+    upright_most: float,
+    bevel_most: float,
+) -> Answer:
+    """How high strip and tile stand above the same subfloor, and what goes between. All in inches.
+
+    >>> answer = floor_heights(0.75, 0.03125, 0.3125, 0.125, 0.25, 0.0625, 0.0625, 0.25, 0.5)
+    >>> answer["strip_height"], answer["tile_height"], answer["meeting"]
+    (0.78125, 0.75, 'flush')
+
+    Source: sums; 1/4 in upright and 1/2 in with a bevel of 1:2 are the limits of accessible floors (303.2, 303.3).
+    """
+    strip_height = strip + felt
+    tile_height = tile + bed + backer + backer_bed
+    difference = tile_height - strip_height
+    apart = abs(difference)
+    meeting = "flush"
+    what = "An edge trim in the joint, level with both, and flexible sealant."
+    cautions: list[str] = []
+    if apart > flush_within + NOISE:
+        meeting = "reducer"
+        what = f"A reducer that falls {inches(apart)}; no edge stands upright."
+        if apart > upright_most + NOISE:
+            cautions.append(
+                f"The difference is over {inches(upright_most)}: it is bevelled, at least {inches(apart * BEVEL)} wide."
+            )
+    if apart > bevel_most + NOISE:
+        meeting = "change the layers"
+        what = f"Raise the lower floor by {inches(apart)} with a panel under all of it, before either is laid."
+        cautions.append(f"Over {inches(bevel_most)} is a ramp or a step. It is settled in the subfloor.")
+    higher = "tile"
+    raise_by = -difference
+    if difference < 0:
+        higher = "strip"
+    if apart <= flush_within + NOISE:
+        higher = "neither"
+    return {
+        "tile_height": tile_height,
+        "strip_height": strip_height,
+        "difference": apart,
+        "higher": higher,
+        "meeting": meeting,
+        "what": what,
+        "backer_flush": max(0.0, backer + raise_by),
+        "bevel": apart * BEVEL,
+        "cautions": cautions,
+        "working": [
+            f"tile {inches(tile, 0.03125)} + bed {inches(bed, 0.03125)} + backer {inches(backer, 0.03125)} + its bed "
+            f"{inches(backer_bed, 0.03125)} = {inches(tile_height, 0.03125)}",
+            f"strip {inches(strip, 0.03125)} + felt {inches(felt, 0.03125)} = {inches(strip_height, 0.03125)}",
+        ],
+    }
+
+
+def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
+    """A section through the doorway: 0, 0 is on the subfloor where the two meet; tile left, strip right."""
+    wide = 3.0
+    joint = 0.25
+    tile_top = answer["tile_height"]
+    strip_top = answer["strip_height"]
+    backer_low = values["backer_bed"]
+    bed_low = backer_low + values["backer"]
+    tile_low = bed_low + values["bed"]
+    shapes = [
+        rectangle(-wide, -0.75, 2 * wide + joint, 0.75, "wood", "outline"),
+        rectangle(-wide, 0.0, wide, bed_low, "concrete", "outline"),
+        rectangle(-wide, bed_low, wide, values["bed"], "paper", "fine"),
+        rectangle(-wide, tile_low, wide, values["tile"], "tile", "cut"),
+        rectangle(joint, 0.0, wide, values["felt"], "paper", "fine"),
+        rectangle(joint, values["felt"], wide, values["strip"], "wood", "cut"),
+        line(-wide, max(tile_top, strip_top), wide + joint, max(tile_top, strip_top), "hidden"),
+        dimension(-wide, 0.0, -wide, tile_top, inches(tile_top), "left"),
+        dimension(wide + joint, 0.0, wide + joint, strip_top, inches(strip_top), "right"),
+        leader(-wide * 0.7, tile_low + values["tile"] / 2, "tile " + inches(values["tile"]), "above"),
+        leader(-wide * 0.4, bed_low / 2, "backer " + inches(values["backer"]) + " in its bed", "below"),
+        leader(wide * 0.6, values["felt"] + values["strip"] / 2, "strip " + inches(values["strip"]), "above"),
+        leader(joint / 2, 0.1, "joint with trim or sealant", "below"),
+    ]
+    alt = (
+        f"A section through the doorway on one subfloor. Left, tile: backer {inches(values['backer'])} in its bed, "
+        f"mortar, and tile {inches(values['tile'])}, {inches(tile_top)} high. Right, strip {inches(values['strip'])}, "
+        f"on felt, {inches(strip_top)} high. They differ by {inches(answer['difference'])}: {answer['meeting']}."
+    )
+    return sheet("Where tile meets strip", alt, shapes)
+
+
+CALCULATOR = Calculator(
+    name="floor-heights",
+    title="Where tile meets strip",
+    trade="flooring",
+    summary="The height of each floor above the subfloor, and what goes between: flush, a reducer, or other layers.",
+    function=floor_heights,
+    drawing=floor_heights_drawing,
+    inputs=(
+        Input("strip", "Strip, thickness", "length", "in", 0.75, 0.25, 1.5),
+        Input("felt", "Felt under the strip", "length", "in", 0.03125, 0.0, 0.25),
+        Input("tile", "Tile, thickness", "length", "in", 0.3125, 0.125, 1.0, (0.25, 0.5)),
+        Input("bed", "Mortar under the tile, pressed", "length", "in", 0.125, 0.03125, 0.75, (0.0625, 0.25)),
+        Input("backer", "Backer or membrane", "length", "in", 0.25, 0.0, 1.0, (0.125, 0.625)),
+        Input("backer_bed", "Mortar under it, pressed", "length", "in", 0.0625, 0.0, 0.5),
+        Input("flush_within", "Counts as flush within", "length", "in", 0.0625, 0.0, 0.25),
+        Input("upright_most", "Most upright difference", "length", "in", 0.25, 0.0, 0.5),
+        Input("bevel_most", "Most difference with a bevel", "length", "in", 0.5, 0.125, 1.0),
+    ),
+    outputs=(
+        Output("tile_height", "Tile above the subfloor", "length", "in", 0.03125),
+        Output("strip_height", "Strip above the subfloor", "length", "in", 0.03125),
+        Output("difference", "Difference", "length", "in", 0.03125),
+        Output("higher", "Higher", "text"),
+        Output("meeting", "How they meet", "text"),
+        Output("what", "What goes between", "text"),
+        Output("backer_flush", "Backer that would make them flush", "length", "in", 0.03125),
+        Output("bevel", "Width of a bevel of 1:2", "length", "in", 0.0625, "up"),
+    ),
+    formula=(
+        "Tile = backer and its bed + mortar + tile. Strip = felt + strip. Both from the same subfloor.\n\n"
+        "Within the flush limit: flush. Up to 1/2 in: a reducer, bevelled at 1:2 from 1/4 in. Above: other layers."
+    ),
+    sources=(Citation("ada-2010", "303.2 and 303.3"), COMMON_PRACTICE, CREW_RULE),
+    example={"tile": "5/16 in", "backer": "1/4 in"},
+    other_names=("transition height", "tile to wood transition", "floor thickness", "reducer height"),
+    cannot_decide="Whether the dwelling has to be accessible, and what the local code asks of a step at a door.",
+)

@@ -1,0 +1,305 @@
+"""A tile floor: the layout across the room, and what to order for it.
+
+Published rules used here: the most lippage and its joint widths, the joint at least three times the difference of the
+tiles, movement joints (tile standards). All else is geometry: tiles in a room, ridges of a notched trowel, joints
+between tiles.
+"""
+
+from __future__ import annotations
+
+from math import pi, sin
+
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    CREW_RULE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    refuse,
+)
+from calculators.flooring.tile_drawing import tile_drawing
+from calculators.flooring.tile_layout import balanced, full_at_start
+from calculators.writing import decimal, feet_inches, inches, whole
+
+LARGE = 15.0
+"""Inches of edge: from here on a tile counts as large, wants a flatter floor and its back buttered."""
+BUTTER = 1 / 32
+"""Inches of mortar that buttering the back adds."""
+WIDE_JOINT = 0.25
+"""Inches of joint: from here on the standard allows more lippage."""
+SQUARE_INCHES = 144
+CUBIC_INCHES = 1728
+NOISE = 1e-9
+
+
+def bed_of(notch_width: float, notch_depth: float) -> float:
+    """Thickness of the mortar once the ridges are pressed flat, in inches.
+
+    The trowel is held at 45 degrees, so a ridge is as high as the notch is deep times sin 45; the teeth are as wide as
+    the notches, so ridges cover half of the floor.
+
+    >>> round(bed_of(0.25, 0.25), 4), round(bed_of(0.25, 0.375), 4)
+    (0.0884, 0.1326)
+    """
+    tooth = notch_width
+    return notch_depth * sin(pi / 4) * notch_width / (notch_width + tooth)
+
+
+def joint_share(length: float, width: float, joint: float) -> float:
+    """The part of a tiled floor that is joint: one tile's cell less the tile, over the cell.
+
+    >>> joint_share(12.0, 12.0, 0.0), round(joint_share(12.0, 12.0, 0.125), 5)
+    (0.0, 0.02051)
+    """
+    return 1 - length * width / ((length + joint) * (width + joint))
+
+
+def joints_in(run: float, most: float) -> int:
+    """Movement joints across a run, beside those at the walls.
+
+    >>> joints_in(240.0, 300.0), joints_in(300.0, 300.0), joints_in(301.0, 300.0)
+    (0, 0, 1)
+    """
+    return whole(run / most - NOISE, "up") - 1
+
+
+def tile_take_off(
+    length: float,
+    width: float,
+    more_area: float,
+    less_area: float,
+    tile_length: float,
+    tile_width: float,
+    thickness: float,
+    joint: float,
+    gap: float,
+    layout: str,
+    doorway: str,
+    waste: float,
+    waste_diagonal: float,
+    spare: float,
+    tiles_per_box: float,
+    notch_width: float,
+    notch_depth: float,
+    back_butter: bool,
+    bag_fills: float,
+    mortar_waste: float,
+    grout_weight: float,
+    grout_bag: float,
+    grout_waste: float,
+    most_run: float,
+) -> Answer:
+    """Layout, tiles, mortar and grout of a rectangular room.
+
+    Lengths in inches, areas in square feet, waste in percent, ``bag_fills`` in cubic feet of mixed mortar a bag,
+    ``grout_weight`` in pounds of dry grout for a cubic foot of joint. The tile's length runs with the room's length;
+    the doorway is at the start of the length.
+
+    >>> answer = tile_take_off(
+    ...     96, 60, 0, 0, 12, 12, 0.3125, 0.125, 0.25, "straight", "balanced", 10, 15, 5, 10, 0.25, 0.375, False, 0.6,
+    ...     10, 100, 25, 10, 300
+    ... )
+    >>> answer["area"], answer["pieces"], answer["cut_along"], answer["cut_across"]
+    (40.0, 40, 11.3125, 11.5)
+
+    Source: plane geometry; most lippage and movement joints by the tile standards.
+    """
+    area = length * width / SQUARE_INCHES + more_area - less_area
+    if area <= 0:
+        refuse("less_area", f"what is not tiled takes the whole floor: {decimal(area, 1)} sq ft are left")
+    if length - 2 * gap < tile_length + joint:
+        refuse("tile_length", f"a tile {inches(tile_length)} long does not go into {feet_inches(length)} of room whole")
+    if width - 2 * gap < tile_width + joint:
+        refuse("tile_width", f"a tile {inches(tile_width)} wide does not go into {feet_inches(width)} of room whole")
+    along = balanced(length, tile_length, joint, gap)
+    if doorway == "full":
+        along = full_at_start(length, tile_length, joint, gap)
+    across = balanced(width, tile_width, joint, gap)
+    pieces = along["pieces"] * across["pieces"]
+
+    module = (tile_length + joint) * (tile_width + joint) / SQUARE_INCHES
+    extra = waste
+    if layout == "diagonal":
+        extra = waste_diagonal
+    by_area = area / module * (1 + extra / 100)
+    share = area / (length * width / SQUARE_INCHES)
+    by_layout = pieces * share * (1 + spare / 100)
+    tiles = by_area
+    if layout == "straight":
+        tiles = max(by_area, by_layout)
+    working = [
+        f"{decimal(area, 1)} sq ft / {decimal(module, 3)} sq ft a tile with its joint, and {decimal(extra, 0)} %: "
+        f"{decimal(by_area, 1)} tiles"
+    ]
+    if layout == "straight":
+        working.append(
+            f"laid: {decimal(along['pieces'], 0)} x {decimal(across['pieces'], 0)} = {decimal(pieces, 0)} pieces, each "
+            f"from a tile of its own; over {decimal(share, 2)} of the room and {decimal(spare, 0)} % broken: "
+            f"{decimal(by_layout, 1)} tiles"
+        )
+
+    bed = bed_of(notch_width, notch_depth)
+    if back_butter:
+        bed = bed + BUTTER
+    mortar = area * bed / 12 * (1 + mortar_waste / 100)
+    working.append(
+        f"a bed of {decimal(bed, 3)} in over {decimal(area, 1)} sq ft and {decimal(mortar_waste, 0)} %: "
+        f"{decimal(mortar, 2)} cu ft; a bag fills {decimal(bag_fills, 2)} cu ft"
+    )
+    joints = joint_share(tile_length, tile_width, joint)
+    grout = area * joints * thickness / 12 * (1 + grout_waste / 100)
+    working.append(
+        f"joints are {decimal(joints * 100, 2)} % of the floor, {inches(thickness)} deep, and "
+        f"{decimal(grout_waste, 0)} %: {decimal(grout * CUBIC_INCHES, 0)} cu in; "
+        f"{decimal(grout_weight, 0)} lb a cu ft: {decimal(grout * grout_weight, 1)} lb"
+    )
+    lippage = 1 / 32
+    if joint >= WIDE_JOINT:
+        lippage = 1 / 16
+    cut_along = along["last"]
+    if cut_along == 0:
+        cut_along = tile_length
+    cut_across = across["last"]
+    if cut_across == 0:
+        cut_across = tile_width
+    movement = joints_in(length, most_run) + joints_in(width, most_run)
+    cautions = tile_cautions(tile_length, tile_width, joint, layout, back_butter)
+    if layout == "straight" and cut_along < tile_length / 2 - NOISE:
+        cautions.append(
+            f"The cut at the far wall is {inches(cut_along)}, a sliver under half a tile: take the balanced layout, or "
+            "move the first tile by half."
+        )
+    if movement > 0:
+        cautions.append(
+            f"The floor is longer than {feet_inches(most_run)}: it takes movement joints in the field, "
+            f"{decimal(movement, 0)} of them."
+        )
+    return {
+        "area": area,
+        "full_along": along["full"],
+        "full_across": across["full"],
+        "cut_along": cut_along,
+        "cut_across": cut_across,
+        "gap_along": along["gap"],
+        "gap_across": across["gap"],
+        "pieces": pieces,
+        "tiles": tiles,
+        "boxes": tiles / tiles_per_box,
+        "bed": bed,
+        "mortar": mortar,
+        "bags": mortar / bag_fills,
+        "grout": grout * grout_weight,
+        "grout_bags": grout * grout_weight / grout_bag,
+        "edge": 2 * (length + width),
+        "movement": movement,
+        "lippage": lippage,
+        "cautions": cautions,
+        "working": working,
+    }
+
+
+def tile_cautions(tile_length: float, tile_width: float, joint: float, layout: str, back_butter: bool) -> list[str]:
+    """What to watch: large tiles, joints that are too narrow, a diagonal of tiles that are not square."""
+    cautions = []
+    edge = max(tile_length, tile_width)
+    if edge >= LARGE - NOISE:
+        cautions.append(
+            f"An edge of {inches(edge)} is a large tile: the floor is flat within 1/8 in in 10 ft, and joints are not "
+            "offset by more than a third."
+        )
+        if not back_butter:
+            cautions.append("Butter the backs of tiles this large: set that, and the mortar counts it.")
+    if joint < 1 / 16:
+        cautions.append("A joint is never under 1/16 in, and three times the difference between the tiles.")
+    if layout == "diagonal" and abs(tile_length - tile_width) > NOISE:
+        cautions.append("Laid diagonally, a tile that is not square looks like a mistake: take square ones.")
+    return cautions
+
+
+CALCULATOR = Calculator(
+    name="tile-take-off",
+    title="Tile floor: layout and what to order",
+    trade="flooring",
+    summary="Cuts at the walls without a sliver, tiles, boxes, mortar by the trowel's notch, and grout.",
+    function=tile_take_off,
+    drawing=tile_drawing,
+    inputs=(
+        Input("length", "Room, from the doorway to the far wall", "length", "ft-in", 96.0, 24.0, 1200.0),
+        Input("width", "Room, across", "length", "ft-in", 60.0, 24.0, 1200.0),
+        Input("more_area", "More floor: alcoves, doorways", "area", "sq ft", 0.0, 0.0, 5000.0),
+        Input("less_area", "Floor not tiled: tub, built-ins", "area", "sq ft", 0.0, 0.0, 5000.0),
+        Input("tile_length", "Tile, along the room", "length", "in", 12.0, 1.0, 48.0, (4.0, 24.0)),
+        Input("tile_width", "Tile, across the room", "length", "in", 12.0, 1.0, 48.0, (4.0, 24.0)),
+        Input("thickness", "Thickness of the tile", "length", "in", 0.3125, 0.125, 1.0, (0.25, 0.5)),
+        Input("joint", "Joint between tiles", "length", "in", 0.125, 0.03125, 0.75, (0.0625, 0.375)),
+        Input("gap", "Gap at every wall", "length", "in", 0.25, 0.0625, 1.0, (0.125, 0.5)),
+        Input(
+            "layout",
+            "Layout",
+            "choice",
+            default="straight",
+            choices=(Choice("straight", "Straight with the walls"), Choice("diagonal", "Diagonal")),
+        ),
+        Input(
+            "doorway",
+            "At the doorway",
+            "choice",
+            default="balanced",
+            choices=(Choice("balanced", "Cuts alike at both ends"), Choice("full", "A full tile at the doorway")),
+        ),
+        Input("waste", "Cutting waste, straight", "percent", "%", 10.0, 0.0, 50.0, (5.0, 15.0)),
+        Input("waste_diagonal", "Cutting waste, diagonal", "percent", "%", 15.0, 0.0, 50.0, (12.0, 20.0)),
+        Input("spare", "Broken, on top of the pieces laid", "percent", "%", 5.0, 0.0, 50.0, (2.0, 10.0)),
+        Input("tiles_per_box", "Tiles in a box", "count", "", 10.0, 1.0, 500.0),
+        Input("notch_width", "Notch of the trowel, wide", "length", "in", 0.25, 0.0625, 1.0, (0.1875, 0.5)),
+        Input("notch_depth", "Notch of the trowel, deep", "length", "in", 0.375, 0.0625, 1.0, (0.1875, 0.5)),
+        Input("back_butter", "Backs buttered", "yes-no", default=False),
+        Input("bag_fills", "A bag of mortar makes", "volume", "cu ft", 0.6, 0.05, 2.0, (0.5, 0.75)),
+        Input("mortar_waste", "Mortar left in the bucket", "percent", "%", 10.0, 0.0, 50.0),
+        Input("grout_weight", "Dry grout for a cubic foot of joint", "mass", "lb", 100.0, 50.0, 150.0, (90.0, 120.0)),
+        Input("grout_bag", "Grout in a bag", "mass", "lb", 10.0, 1.0, 60.0),
+        Input("grout_waste", "Grout washed off", "percent", "%", 10.0, 0.0, 50.0),
+        Input("most_run", "Movement joints at most apart", "length", "ft-in", 300.0, 60.0, 480.0, (96.0, 300.0)),
+    ),
+    outputs=(
+        Output("area", "Floor to tile", "area", "sq ft", 0.1),
+        Output("full_along", "Full tiles along the room", "count", step=1.0),
+        Output("full_across", "Full tiles across", "count", step=1.0),
+        Output("cut_along", "Last tile along the room", "length", "in", 0.0625),
+        Output("cut_across", "First and last tile across", "length", "in", 0.0625),
+        Output("gap_along", "Gap at the walls, along", "length", "in", 0.0625),
+        Output("gap_across", "Gap at the walls, across", "length", "in", 0.0625),
+        Output("pieces", "Pieces laid in the whole rectangle", "count", step=1.0),
+        Output("tiles", "Tiles to order", "count", "tiles", 1.0, "up"),
+        Output("boxes", "Boxes", "count", "boxes", 1.0, "up"),
+        Output("bed", "Mortar under the tile, pressed", "length", "in", 0.03125),
+        Output("mortar", "Mortar, mixed", "volume", "cu ft", 0.1, "up"),
+        Output("bags", "Bags of mortar", "count", "bags", 1.0, "up"),
+        Output("grout", "Grout, dry", "mass", "lb", 0.5, "up"),
+        Output("grout_bags", "Bags of grout", "count", "bags", 1.0, "up"),
+        Output("edge", "Joint along the walls", "length", "ft", 1.0, "up"),
+        Output("movement", "Movement joints in the field", "count", step=1.0),
+        Output("lippage", "Most lippage, beside the tile's own warp", "length", "in", 0.03125, "down"),
+    ),
+    formula=(
+        "Balanced: one full tile fewer than fits, and what is left is halved, so that no cut is under half a tile.\n\n"
+        "Tiles = area x (1 + waste) / (tile with its joint); laid straight, at least the pieces and the broken.\n\n"
+        "Bed = notch depth x sin 45 deg / 2. Mortar = area x bed x (1 + waste).\n\n"
+        "Grout = area x (1 - tile / tile with its joint) x thickness x weight x (1 + waste)."
+    ),
+    sources=(
+        Citation("ansi-a108", "A108.02, 4.3: lippage, joint width, large tiles; cuts large and balanced"),
+        Citation("tcna-handbook", "EJ171, movement joints"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"length": "8'", "width": "5'"},
+    other_names=("tile estimate", "tile layout", "thinset calculator", "grout calculator", "how many tiles"),
+    cannot_decide=(
+        "The bags of mortar and grout say what they make, and the trowel is proved by lifting a tile. Whether the "
+        "floor is stiff enough for tile is a matter of its joists."
+    ),
+)
