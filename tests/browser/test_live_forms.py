@@ -179,6 +179,16 @@ def test_a_plan_is_typed_in_lines(window: Window) -> None:
     assert (form.says("net_area"), form.says("bundles")) == (wanted["net_area"], wanted["bundles"])
 
 
+def test_a_list_that_may_be_left_out_is_left_empty(window: Window) -> None:
+    """No rooms, but an area already measured: the form answers for it."""
+    window.open("flooring/flooring-receiving.html")
+    form = LiveForm(window, "#order")
+    form.type("measured_area", "200")
+    form.type("rooms", "")
+    wanted = answer("strip-floor-take-off", {"measured_area": "200 sq ft"}, BOOK)
+    assert (form.says("net_area"), form.says("bundles")) == (wanted["net_area"], wanted["bundles"])
+
+
 def test_the_keyboard_is_enough(ring: LiveForm) -> None:
     """By keys alone: step a length with the arrows, unfold the rest with Enter, choose with the arrows."""
 

@@ -23,8 +23,10 @@ function exactly(input) {
 function readField(field) {
   const { input, text } = field;
   if (field.read?.text === text) return field.read;
-  const empty = text.trim() === "" && !["text", "plan", "rows"].includes(input.quantity);
-  const read = empty ? { message: say.empty } : crew.readInput(field.form.name, input.name, text);
+  const nothing = text.trim() === "";
+  const noList = nothing && input.default?.length === 0 && input.quantity !== "text";
+  const empty = nothing && !["text", "plan", "rows"].includes(input.quantity);
+  const read = noList ? { value: [] } : empty ? { message: say.empty } : crew.readInput(field.form.name, input.name, text);
   field.read = { ...read, text };
   return field.read;
 }
