@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
 from build_tools.book.model.base import Part
+from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import Danger, Inspection, Material, Person, Source, Term, Tool, Trade, Value
 from build_tools.book.problems import Problem
@@ -59,6 +60,7 @@ class Book:
     materials: dict[str, Entry[Material]] = field(default_factory=dict)
     sources: dict[str, Entry[Source]] = field(default_factory=dict)
     inspections: dict[str, Entry[Inspection]] = field(default_factory=dict)
+    jobs: dict[str, Entry[Job]] = field(default_factory=dict)
     dangers: dict[str, Entry[Danger]] = field(default_factory=dict)
     people: dict[str, Entry[Person]] = field(default_factory=dict)
     language: str = "en"
@@ -94,6 +96,7 @@ FIELD = {
     "source": "sources",
     "inspection": "inspections",
     "danger": "dangers",
+    "job": "jobs",
     "person": "people",
 }
 """Reference scheme to the field of the book that it points into; calculators are not in the book but in code."""

@@ -67,6 +67,8 @@ def make_index(book: Book, calculators: dict[str, Calculator], memo: Memo) -> In
         for id, item in book.kind(scheme).items():
             title = item.item.name if scheme == "person" else item.item.title.inside(book.language)
             index.targets[scheme, id] = Target(title, f"{page}.html#{id}")
+    for id, job in book.jobs.items():
+        index.targets["job", id] = Target(job.item.title.inside(book.language), f"jobs/{id}/index.html")
     for name, calculator in calculators.items():
         index.targets["calculator", name] = Target(calculator.title, f"calculators/{name}.html")
     _link_back(book, calculators, memo, index)

@@ -15,6 +15,7 @@ from pydantic import BaseModel, ValidationError
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
 from build_tools.book.files import Stamp, is_yaml, read_ahead, shown_path, stamp_of
 from build_tools.book.model.base import IDENTIFIER, Part
+from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
 from build_tools.book.problems import Problem, did_you_mean
@@ -88,8 +89,9 @@ def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache:
         case ("crew", "people.yaml"):
             parsed = _parse(path, file, Person, cache, many=True)
             return parsed.problems + _add_entries(book, "people", parsed)
-        case ("jobs", _):
-            return []
+        case ("jobs", name):
+            parsed = _parse(path, file, Job, cache, many=False)
+            return parsed.problems + _add_job(book, path.stem, name, parsed)
         case (trade, name) if trade not in NOT_TRADES:
             parsed = _parse(path, file, Procedure, cache, many=False)
             return parsed.problems + _add_procedure(book, trade, path.stem, name, parsed, path)
@@ -178,6 +180,18 @@ def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, 
     if id in book.procedures:
         return [_taken(entry, id, book.procedures[id])]
     book.procedures[id] = entry
+    return []
+
+
+def _add_job(book: Book, id: str, name: str, parsed: _Parsed) -> list[Problem]:
+    if not re.fullmatch(IDENTIFIER, id):
+        return [parsed.document.error((), f"the name of the file, '{name}', is not an id")]
+    if "" not in parsed.items:
+        book.unread.add(("job", id))
+        return []
+    item = parsed.items[""]
+    assert isinstance(item, Job)
+    book.jobs[id] = Entry(id, item, parsed.document)
     return []
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools.book.model.base import Part
+from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
 from calculators.declaration import Calculator
@@ -25,7 +26,10 @@ def schemas(calculators: dict[str, Calculator]) -> dict[str, dict[str, Any]]:
     for name in ("Call", "Form", "Table"):
         if name in procedure["$defs"]:
             _know_calculators(procedure["$defs"][name], calculators)
-    made = {"procedure.json": {"$schema": DRAFT, **procedure}}
+    made = {
+        "procedure.json": {"$schema": DRAFT, **procedure},
+        "job.json": {"$schema": DRAFT, **Job.model_json_schema(by_alias=True)},
+    }
     entries: dict[str, type[Part]] = {**KINDS, "people": Person}
     for kind, model in entries.items():
         entry = model.model_json_schema(by_alias=True)

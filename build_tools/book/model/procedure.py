@@ -92,11 +92,16 @@ class ToolLine(Part):
 
 
 class MaterialLine(Part):
-    """A material that the work uses, with its quantity; ``basis`` says for how much work that is."""
+    """A material that the work uses, with its quantity; ``per`` says in words for how much work that is.
+
+    ``work`` says the same as a figure in the unit that the hours are counted for (``40 ft``), so that a job can take
+    its share. Without it the quantity is that of one: one toilet, one opening.
+    """
 
     material: MaterialId
     quantity: Amount
     per: Text
+    work: Measure | None = None
     note: Prose | None = None
 
 

@@ -55,13 +55,19 @@ class Tool(Part):
 
 
 class Material(Part):
-    """A material, with the unit it is counted in and what to look for when buying it."""
+    """A material, with the unit it is counted in and what to look for when buying it.
+
+    ``sold_by`` is how much comes in a pack (``100 each``, ``1/4 cu yd``); an order is whole packs, and where nothing is
+    said whole units. ``stock`` are the lengths that it is sold in, for what is cut to length.
+    """
 
     title: Text
     counted_in: str
     buy: Prose
     other_names: list[Text] = []
     supplier: Text
+    sold_by: Measure | None = None
+    stock: list[Measure] = []
 
 
 class Source(Part):
@@ -75,12 +81,18 @@ class Source(Part):
 
 
 class Inspection(Part):
-    """Somebody looks before work goes on: who, what at, and how long ahead to call."""
+    """Somebody looks before work goes on: who, what at, and how long ahead to call.
+
+    ``by``: somebody of the crew, or from outside, who has to be called and comes on working days. ``called``: ahead, so
+    that he comes when the work is ready, or only when it is ready for him.
+    """
 
     title: Text
     who: Text
     notice: Measure
     looks_at: Prose
+    by: Literal["crew", "outside"] = "outside"
+    called: Literal["ahead", "when ready"] = "ahead"
 
 
 class Protection(Part):

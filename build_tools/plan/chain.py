@@ -1,0 +1,129 @@
+"""What sets the end date, and how much time everything else has.
+
+The plan is taken as it stands: who is where, and in which order people and places follow. Each piece could then start
+later by its slack without moving the end; those without slack that follow each other are the chain.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
+
+from build_tools.plan.problem import Problem, Solution
+
+Reason = Literal["after", "person", "place"]
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """One piece keeps another from starting sooner: by its result, by the same person, or by the place.
+
+    ``wait`` names the table of the problem by which it does so after its own end.
+    """
+
+    earlier: str
+    later: str
+    reason: Reason
+    what: str = ""
+    wait: str = ""
+
+
+def holds(problem: Problem, solution: Solution) -> list[Hold]:
+    """Everything that keeps the pieces of a plan apart."""
+    found = [
+        Hold(link.other, piece.id, "after", wait=link.wait)
+        for piece in problem.pieces.values()
+        for link in piece.after
+        if link.other in problem.pieces
+    ]
+    starts = solution.starts
+    for person in problem.people:
+        mine = [p.id for p in problem.pieces.values() if p.team and person in solution.teams[p.team]]
+        found += [
+            Hold(one, other, "person", person) for one, other in pairwise(sorted(mine, key=lambda id: (starts[id], id)))
+        ]
+    filled = defaultdict(list)
+    for stay in problem.stays:
+        filled[stay.place].append(stay)
+    for place, stays in filled.items():
+        for one in stays:
+            end = starts[one.last] + problem.pieces[one.last].slots
+            until = problem.waits[one.closed][end] if one.closed else end
+            for other in stays:
+                if other is one or other.from_end or starts[other.first] < until:
+                    continue
+                if one.closed or problem.places[place] == 1:
+                    found.append(Hold(one.last, other.first, "place", place, one.closed))
+    return found
+
+
+def slack(problem: Problem, solution: Solution, found: list[Hold] | None = None) -> dict[str, int]:
+    """For each piece the slots by which it could start later, all else in its order, before the end date moves."""
+    found = holds(problem, solution) if found is None else found
+    later: dict[str, list[Hold]] = defaultdict(list)
+    for hold in found:
+        later[hold.earlier].append(hold)
+    latest: dict[str, int] = {}
+    for id in sorted(problem.pieces, key=lambda id: (solution.starts[id], problem.pieces[id].slots), reverse=True):
+        piece = problem.pieces[id]
+        start = max(solution.starts[id], solution.end.value - piece.slots)
+        while start > solution.starts[id] and not (
+            _may_start(problem, solution, id, start)
+            and all(
+                _ready(problem, start + piece.slots, hold.wait) <= latest[hold.later]
+                for hold in later[id]
+                if hold.later in latest
+            )
+        ):
+            start -= 1
+        latest[id] = start if piece.start is None else solution.starts[id]
+    return {id: latest[id] - solution.starts[id] for id in problem.pieces}
+
+
+def chain(problem: Problem, solution: Solution, found: list[Hold] | None = None) -> list[tuple[str, Hold | None]]:
+    """The pieces that set the end date, the first one first, each with what held it to its start.
+
+    None where nothing before it did: it starts when it first may.
+    """
+    found = holds(problem, solution) if found is None else found
+    before: dict[str, list[Hold]] = defaultdict(list)
+    for hold in found:
+        before[hold.later].append(hold)
+    ends = {id: solution.starts[id] + piece.slots for id, piece in problem.pieces.items()}
+    if not ends:
+        return []
+    at: str | None = max(ends, key=lambda id: (ends[id], solution.starts[id]))
+    links: list[tuple[str, Hold | None]] = []
+    seen: set[str] = set()
+    while at is not None and at not in seen:
+        seen.add(at)
+        tight = [hold for hold in before[at] if _tight(problem, solution, hold, ends)]
+        held = min(tight, key=lambda hold: (_RANK[hold.reason], -ends[hold.earlier])) if tight else None
+        links.append((at, held))
+        at = held.earlier if held else None
+    return list(reversed(links))
+
+
+_RANK = {"after": 0, "place": 1, "person": 2}
+
+
+def _tight(problem: Problem, solution: Solution, hold: Hold, ends: dict[str, int]) -> bool:
+    """Whether a hold leaves its later piece no earlier start: every slot between is one in which it may not start."""
+    ready = _ready(problem, ends[hold.earlier], hold.wait)
+    start = solution.starts[hold.later]
+    return ready <= start and not any(_may_start(problem, solution, hold.later, slot) for slot in range(ready, start))
+
+
+def _ready(problem: Problem, end: int, wait: str) -> int:
+    return problem.waits[wait][end] if wait else end
+
+
+def _may_start(problem: Problem, solution: Solution, id: str, start: int) -> bool:
+    """Whether a piece may start then, for its own sake: it is allowed, and its people are there."""
+    piece = problem.pieces[id]
+    if start < piece.earliest or (piece.allowed and not any(a <= start < b for a, b in piece.allowed)):
+        return False
+    team = solution.teams.get(piece.team, ())
+    return not any(a < start + piece.slots and start < b for person in team for a, b in problem.people[person])

@@ -1,0 +1,70 @@
+"""Who of a job's people may do which task."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from build_tools.book.book import Book, Entry
+from build_tools.book.model.job import Hand, Job, Task
+from build_tools.book.problems import Problem
+
+ROLES = {
+    "helper": {"owner", "lead", "helper", "friend"},
+    "lead": {"owner", "lead", "friend"},
+    "licensed person": {"friend"},
+}
+"""Who a procedure is for, and the roles of those who may lead it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Able:
+    """How many people a task takes, who may be among them, and who may lead it: at least one of these is there."""
+
+    size: int
+    may: list[str]
+    leads: list[str]
+
+
+def able(book: Book, hands: list[Hand], task: Task) -> Able:
+    """Who may do a task.
+
+    Who leads is trained in the procedure and in a role that it is for. The others may be anybody of the crew; a
+    specialist friend comes only for what he is trained in.
+    """
+    procedure = book.procedures[task.procedure].item
+    size = task.people or procedure.labour.people
+    may, leads = [], []
+    for hand in hands:
+        if task.who and hand.person not in task.who:
+            continue
+        person = book.people[hand.person].item
+        trained = task.procedure in person.trained_in or task.procedure in hand.skills
+        if trained and person.role in ROLES[procedure.who]:
+            leads.append(hand.person)
+        if person.role != "friend" or trained:
+            may.append(hand.person)
+    return Able(size, leads if size == 1 else may, leads)
+
+
+def cannot(book: Book, entry: Entry[Job]) -> Iterator[Problem]:
+    """Tasks for which the job has not the people."""
+    job = entry.item
+    for id, task in job.tasks.items():
+        if task.done:
+            continue
+        found = able(book, job.people, task)
+        place = "people" if task.people else "who" if task.who else "procedure"
+        if not found.leads:
+            who = book.procedures[task.procedure].item.who
+            yield entry.error(
+                ("tasks", id, place),
+                f"nobody on this job may do '{task.procedure}': it wants a {who} who is trained in it",
+                "add somebody to 'people', or the procedure to the 'skills' of one who has learned it",
+            )
+        elif len(found.may) < found.size:
+            yield entry.error(
+                ("tasks", id, place),
+                f"'{task.procedure}' takes {found.size} people at once, and this job has {len(found.may)} for it",
+                "add somebody to 'people', or write 'people' at the task where fewer do",
+            )

@@ -1,0 +1,118 @@
+"""What a planning problem is: pieces of work, what comes after what, who may do them, and the places that they fill.
+
+It knows nothing of houses: the tests give it published scheduling problems of the same shape. Times are slots, whole
+numbers from 0; what a slot is, :mod:`~build_tools.plan.worktime` knows.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+Spans = list[tuple[int, int]]
+"""Stretches of slots, each from its start to its end."""
+
+
+@dataclass(slots=True)
+class After:
+    """A piece may start only when another has ended and the wait is over.
+
+    ``wait`` names a table of the problem: for each slot at which the other may end, the first slot to start in.
+    """
+
+    other: str
+    wait: str = ""
+
+
+@dataclass(slots=True)
+class Piece:
+    """Work that is done in one go: ``slots`` long, by the team of that name, with so much of each resource.
+
+    ``start`` fixes it. ``allowed`` are the only slots in which it may start (spans); empty, any.
+    """
+
+    id: str
+    slots: int
+    after: list[After] = field(default_factory=list)
+    team: str = ""
+    uses: dict[str, int] = field(default_factory=dict)
+    earliest: int = 0
+    start: int | None = None
+    allowed: Spans = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Team:
+    """So many people out of those who may; at least one of them out of ``leads``. The same for all its pieces."""
+
+    size: int
+    may: list[str]
+    leads: list[str]
+
+
+@dataclass(slots=True)
+class Stay:
+    """A place is filled from the start of one piece to the end of another, and closed for a wait after it.
+
+    ``from_end``: the place is not worked in, only closed after the last piece has ended.
+    """
+
+    place: str
+    first: str
+    last: str
+    closed: str = ""
+    from_end: bool = False
+
+
+@dataclass(slots=True)
+class Problem:
+    """All of it.
+
+    ``horizon`` is the last slot. ``waits`` holds the tables that waits name, ``places`` how many crews each takes,
+    ``shut`` the spans in which one is closed from before, ``resources`` how much there is of each, ``people`` when each
+    is away.
+    """
+
+    horizon: int
+    pieces: dict[str, Piece] = field(default_factory=dict)
+    teams: dict[str, Team] = field(default_factory=dict)
+    people: dict[str, Spans] = field(default_factory=dict)
+    stays: list[Stay] = field(default_factory=list)
+    places: dict[str, int] = field(default_factory=dict)
+    shut: dict[str, Spans] = field(default_factory=dict)
+    resources: dict[str, int] = field(default_factory=dict)
+    waits: dict[str, list[int]] = field(default_factory=dict)
+    a_day: int = 32
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """How far one aim was carried: its value, the best value that is not ruled out, and the seconds spent."""
+
+    value: int
+    bound: int
+    seconds: float
+
+    @property
+    def proved(self) -> bool:
+        """Whether nothing better is possible."""
+        return self.value == self.bound
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """When each piece starts, who is on each team, and how good that is."""
+
+    starts: dict[str, int]
+    teams: dict[str, tuple[str, ...]]
+    end: Aim
+    closed: Aim
+    moves: Aim
+
+
+class Impossible(Exception):
+    """No plan keeps all the rules, whatever the end date; ``pieces`` are those that cannot be placed together."""
+
+    def __init__(self, message: str, pieces: tuple[str, ...] = ()) -> None:
+        super().__init__(message)
+        self.message = message
+        self.pieces = pieces

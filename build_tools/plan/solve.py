@@ -1,0 +1,308 @@
+"""Solves a planning problem with OR-Tools CP-SAT: first the earliest end, then fewest closed slots, then fewest moves.
+
+Each aim is carried to its proof, or until its share of the time is spent; the next one holds what was reached.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from itertools import pairwise
+from time import monotonic
+from typing import Any
+
+from ortools.sat.python import cp_model
+
+from build_tools.plan.problem import Aim, Impossible, Piece, Problem, Solution
+
+WORKERS = 2
+END_SHARE, CLOSED_SHARE = 0.6, 0.25
+"""Shares of the time that may be spent on the end date and on the closed slots; the moves have the rest."""
+MOST_ARCS = 20_000
+"""Beyond so many the moves are counted and not sought: the rounds would take minutes."""
+Told = Callable[[str, int], None]
+"""Is told of each better plan: the aim and its value."""
+
+
+@dataclass(slots=True)
+class _Model:
+    """The problem as variables: starts of pieces, who is on a team, spans that places are closed."""
+
+    problem: Problem
+    model: cp_model.CpModel
+    start: dict[str, Any] = field(default_factory=dict)
+    end: dict[str, Any] = field(default_factory=dict)
+    on: dict[tuple[str, str], Any] = field(default_factory=dict)
+    ready: dict[tuple[str, str], Any] = field(default_factory=dict)
+    closed: list[Any] = field(default_factory=list)
+    last: Any = None
+
+
+def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aims: int = 3) -> Solution:
+    """The best plan. ``aims`` is how many of the three are sought (1: the end alone).
+
+    Raises :class:`Impossible` where the rules cannot be kept together before the horizon.
+    """
+    made = _build(problem)
+    starts, teams, end = _carry(made, made.last, "end", seconds * (END_SHARE if aims > 1 else 1), told, None)
+    closed = moves = Aim(0, 0, 0.0)
+    if aims > 1 and made.closed:
+        made.model.add(made.last <= end.value)
+        starts, teams, closed = _carry(made, sum(made.closed), "closed", seconds * CLOSED_SHARE, told, (starts, teams))
+        made.model.add(sum(made.closed) <= closed.value)
+    elif aims > 1:
+        made.model.add(made.last <= end.value)
+    if aims > 2 and problem.teams and _arcs(problem) <= MOST_ARCS:
+        moved = _moves(made)
+        rest = max(1.0, seconds - end.seconds - closed.seconds)
+        starts, teams, moves = _carry(made, sum(moved), "moves", min(rest, seconds / 2), told, (starts, teams))
+    elif problem.teams:
+        moves = Aim(count_moves(problem, starts, teams), 0, 0.0)
+    return Solution(starts, teams, end, closed, moves)
+
+
+def _arcs(problem: Problem) -> int:
+    """How many arcs the rounds of all people would have."""
+    mine = [
+        sum(bool(p.slots and p.team and person in problem.teams[p.team].may) for p in problem.pieces.values())
+        for person in problem.people
+    ]
+    return sum(count * count for count in mine)
+
+
+def _build(problem: Problem) -> _Model:
+    made = _Model(problem, cp_model.CpModel())
+    for piece in problem.pieces.values():
+        _place_piece(made, piece)
+    for piece in problem.pieces.values():
+        for link in piece.after:
+            if link.other in made.start and piece.start is None:
+                made.model.add(made.start[piece.id] >= _ready(made, link.other, link.wait))
+    _teams(made)
+    _resources(made)
+    _stays(made)
+    made.last = made.model.new_int_var(0, problem.horizon, "last")
+    made.model.add_max_equality(made.last, list(made.end.values()) or [0])
+    return made
+
+
+def _place_piece(made: _Model, piece: Piece) -> None:
+    horizon = made.problem.horizon
+    if piece.start is not None:
+        made.start[piece.id] = made.model.new_constant(piece.start)
+    elif piece.allowed:
+        spans = [[max(a, piece.earliest), b - 1] for a, b in piece.allowed if b - 1 >= max(a, piece.earliest)]
+        if not spans:
+            raise Impossible("there is no time in which it may start", (piece.id,))
+        domain = cp_model.Domain.from_intervals(spans)
+        made.start[piece.id] = made.model.new_int_var_from_domain(domain, piece.id)
+    else:
+        if piece.earliest + piece.slots > horizon:
+            raise Impossible("it would end after the last day that is planned", (piece.id,))
+        made.start[piece.id] = made.model.new_int_var(piece.earliest, horizon - piece.slots, piece.id)
+    made.end[piece.id] = made.start[piece.id] + piece.slots
+
+
+def _ready(made: _Model, piece: str, wait: str) -> Any:
+    """The first slot to start in after a piece and a wait."""
+    if not wait:
+        return made.end[piece]
+    key = (piece, wait)
+    if key not in made.ready:
+        table = made.problem.waits[wait]
+        ready = made.model.new_int_var(0, made.problem.horizon * 2, f"{piece} + {wait}")
+        end = made.model.new_int_var(0, len(table) - 1, f"{piece} ends")
+        made.model.add(end == made.end[piece])
+        made.model.add_element(end, table, ready)
+        made.ready[key] = ready
+    return made.ready[key]
+
+
+def _teams(made: _Model) -> None:
+    """Who is on each team, and nobody in two places at once or at work while away."""
+    problem, model = made.problem, made.model
+    busy: dict[str, list[Any]] = defaultdict(list)
+    for name, team in problem.teams.items():
+        for person in team.may:
+            made.on[name, person] = model.new_bool_var(f"{person} on {name}")
+        model.add(sum(made.on[name, person] for person in team.may) == team.size)
+        if team.leads and set(team.leads) != set(team.may):
+            model.add_bool_or([made.on[name, person] for person in team.leads])
+    everybody = []
+    for piece in problem.pieces.values():
+        if piece.team and piece.slots:
+            for person in problem.teams[piece.team].may:
+                present = made.on[piece.team, person]
+                busy[person].append(
+                    model.new_optional_interval_var(
+                        made.start[piece.id], piece.slots, made.end[piece.id], present, f"{person} {piece.id}"
+                    )
+                )
+            whole = model.new_interval_var(made.start[piece.id], piece.slots, made.end[piece.id], piece.id)
+            everybody.append((whole, problem.teams[piece.team].size))
+    for person, away in problem.people.items():
+        spans = [model.new_fixed_size_interval_var(a, b - a, f"{person} away") for a, b in away]
+        if busy[person]:
+            model.add_no_overlap([*busy[person], *spans])
+    if everybody:
+        intervals, sizes = zip(*everybody, strict=True)
+        model.add_cumulative(list(intervals), list(sizes), len(problem.people))
+
+
+def _resources(made: _Model) -> None:
+    for name, capacity in made.problem.resources.items():
+        intervals, amounts = [], []
+        for piece in made.problem.pieces.values():
+            if piece.uses.get(name) and piece.slots:
+                intervals.append(
+                    made.model.new_interval_var(made.start[piece.id], piece.slots, made.end[piece.id], piece.id)
+                )
+                amounts.append(piece.uses[name])
+        if intervals:
+            made.model.add_cumulative(intervals, amounts, capacity)
+
+
+def _stays(made: _Model) -> None:
+    """No more crews in a place than it takes, and nobody while it is closed."""
+    held: dict[str, list[tuple[Any, int]]] = defaultdict(list)
+    for place, spans in made.problem.shut.items():
+        for a, b in spans:
+            held[place].append((made.model.new_fixed_size_interval_var(a, b - a, ""), made.problem.places[place]))
+    counted: set[tuple[str, str]] = set()
+    for stay in made.problem.stays:
+        capacity = made.problem.places[stay.place]
+        first, last = made.start[stay.first], made.end[stay.last]
+        if not stay.from_end:
+            size = made.model.new_int_var(0, made.problem.horizon, "")
+            held[stay.place].append((made.model.new_interval_var(first, size, last, stay.first), 1))
+        if not stay.closed:
+            continue
+        until = _ready(made, stay.last, stay.closed)
+        size = made.model.new_int_var(0, made.problem.horizon * 2, "")
+        held[stay.place].append((made.model.new_interval_var(last, size, until, stay.last), capacity))
+        if (stay.place, stay.last) not in counted:
+            counted.add((stay.place, stay.last))
+            made.closed.append(until - last)
+    for place, intervals in held.items():
+        if made.problem.places[place] == 1:
+            made.model.add_no_overlap([interval for interval, _ in intervals])
+        else:
+            made.model.add_cumulative(
+                [interval for interval, _ in intervals], [size for _, size in intervals], made.problem.places[place]
+            )
+
+
+def places_of_pieces(problem: Problem) -> dict[str, str]:
+    """The place that each piece fills: that of the stay that begins or ends with it, the team's otherwise."""
+    found: dict[str, str] = {}
+    by_team: dict[str, str] = {}
+    for stay in problem.stays:
+        for id in (stay.first, stay.last):
+            found.setdefault(id, stay.place)
+            by_team.setdefault(problem.pieces[id].team, stay.place)
+    for id, piece in problem.pieces.items():
+        if piece.team:
+            found.setdefault(id, by_team.get(piece.team, ""))
+    return found
+
+
+def _moves(made: _Model) -> list[Any]:
+    """For each person a round through his pieces in their order; an arc between two places is a move."""
+    problem, model = made.problem, made.model
+    place = places_of_pieces(problem)
+    moved: list[Any] = []
+    for person in problem.people:
+        mine = [piece.id for piece in problem.pieces.values() if (piece.team, person) in made.on and piece.slots]
+        if len(mine) < 2:
+            continue
+        arcs: list[tuple[int, int, Any]] = []
+        idle = model.new_bool_var(f"{person} idle")
+        arcs.append((0, 0, idle))
+        for i, one in enumerate(mine, 1):
+            on = made.on[problem.pieces[one].team, person]
+            arcs += [(i, i, ~on), (0, i, model.new_bool_var("")), (i, 0, model.new_bool_var(""))]
+            for j, other in enumerate(mine, 1):
+                if i == j or _before(problem, other, one):
+                    continue
+                arc = model.new_bool_var("")
+                arcs.append((i, j, arc))
+                model.add(made.start[other] >= made.end[one]).only_enforce_if(arc)
+                if place[one] != place[other]:
+                    moved.append(arc)
+        model.add_circuit(arcs)
+    return moved
+
+
+def _before(problem: Problem, one: str, other: str) -> bool:
+    """Whether a piece comes before another by a link between the two."""
+    return any(link.other == one for link in problem.pieces[other].after)
+
+
+class _Tell(cp_model.CpSolverSolutionCallback):
+    def __init__(self, aim: str, told: Told) -> None:
+        super().__init__()
+        self.aim, self.told = aim, told
+
+    def on_solution_callback(self) -> None:
+        self.told(self.aim, round(self.objective_value))
+
+
+Found = tuple[dict[str, int], dict[str, tuple[str, ...]]]
+
+
+def _carry(
+    made: _Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None
+) -> tuple[dict[str, int], dict[str, tuple[str, ...]], Aim]:
+    """Minimise one aim from the best plan that is known."""
+    model = made.model
+    model.minimize(objective)
+    if known:
+        model.clear_hints()  # type: ignore[no-untyped-call]
+        for id, start in known[0].items():
+            if made.problem.pieces[id].start is None:
+                model.add_hint(made.start[id], start)
+        for (team, person), on in made.on.items():
+            model.add_hint(on, person in known[1][team])
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = WORKERS
+    solver.parameters.random_seed = 1
+    solver.parameters.max_time_in_seconds = seconds
+    began = monotonic()
+    status = solver.solve(model, _Tell(aim, told)) if told else solver.solve(model)
+    spent = monotonic() - began
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        if known:  # the time was too short even to take over what is known
+            count = closed_slots(made.problem, known[0]) if aim == "closed" else count_moves(made.problem, *known)
+            return (*known, Aim(count, 0, spent))
+        if status == cp_model.UNKNOWN:
+            raise Impossible(f"no plan was found within {seconds:.0f} s")
+        raise Impossible("the rules cannot be kept together before the last day that is planned")
+    starts = {id: int(solver.value(start)) for id, start in made.start.items()}
+    teams = {
+        name: tuple(person for person in team.may if solver.boolean_value(made.on[name, person]))
+        for name, team in made.problem.teams.items()
+    }
+    best = round(solver.best_objective_bound) if status != cp_model.OPTIMAL else round(solver.objective_value)
+    return starts, teams, Aim(round(solver.objective_value), best, spent)
+
+
+def closed_slots(problem: Problem, starts: dict[str, int]) -> int:
+    """The slots that places are closed, summed over the closings; one piece's closing of a place counts once."""
+    spans = {}
+    for stay in problem.stays:
+        if stay.closed:
+            end = starts[stay.last] + problem.pieces[stay.last].slots
+            spans[stay.place, stay.last] = problem.waits[stay.closed][end] - end
+    return sum(spans.values())
+
+
+def count_moves(problem: Problem, starts: dict[str, int], teams: dict[str, tuple[str, ...]]) -> int:
+    """How often somebody's next piece is in another place than the one before it."""
+    place = places_of_pieces(problem)
+    moves = 0
+    for person in problem.people:
+        mine = [p for p in problem.pieces.values() if p.slots and p.team and person in teams[p.team]]
+        went = [place[piece.id] for piece in sorted(mine, key=lambda piece: starts[piece.id])]
+        moves += sum(one != other for one, other in pairwise(went))
+    return moves

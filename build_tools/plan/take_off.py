@@ -1,0 +1,195 @@
+"""What one task takes: its labour hours and its materials, worked out and not yet rounded to packs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from build_tools.book.amounts import read_figure, split_amount
+from build_tools.book.book import Entry
+from build_tools.book.checks.context import Context
+from build_tools.book.model.base import Written
+from build_tools.book.model.job import Job, Task
+from build_tools.book.model.table import Amount, Call
+from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.uses import figure_of
+from build_tools.book.yaml_reader import Location
+from build_tools.plan.measures import Unknown, known_sizes, put_in
+from calculators.reading import Unreadable, read
+from calculators.units import from_inside, to_inside
+from calculators.writing import decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Needed:
+    """So much of a material for one task: ``number`` in the material's unit, not rounded, and how it was found.
+
+    ``example``: the task gave the calculator nothing, so the figures are those of the book's own example.
+    """
+
+    task: str
+    material: str
+    number: float
+    how: str
+    calculator: str = ""
+    working: tuple[str, ...] = ()
+    example: bool = False
+
+
+@dataclass(slots=True)
+class TakeOff:
+    """Labour hours of all people together, and materials. ``times`` is how often the hours' measure goes into it."""
+
+    hours: float
+    times: float
+    materials: list[Needed] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+
+
+def take_off(context: Context, entry: Entry[Job], id: str) -> TakeOff:
+    """What the task ``id`` of a job takes. Whatever cannot be worked out is among the problems."""
+    return _TaskReader(context, entry, id).read()
+
+
+@dataclass(slots=True)
+class _TaskReader:
+    context: Context
+    entry: Entry[Job]
+    id: str
+    problems: list[Problem] = field(default_factory=list)
+
+    @property
+    def task(self) -> Task:
+        return self.entry.item.tasks[self.id]
+
+    def read(self) -> TakeOff:
+        procedure = self.context.book.procedures[self.task.procedure].item
+        labour = procedure.labour
+        times = self.times(figure_of(labour.per, self.context.book) or "", ("tasks", self.id))
+        hours = self.hours(labour.hours, times)
+        made = TakeOff(hours, times, problems=self.problems)
+        for line in procedure.materials:
+            work = figure_of(line.work, self.context.book) if line.work else ""
+            made.materials.append(self.needed(line.material, line.quantity, work or ""))
+        return made
+
+    def hours(self, amount: Amount, times: float) -> float:
+        task = self.task
+        if task.hours is not None:
+            return self.figure(task.hours, "time", "h", ("tasks", self.id, "hours"))
+        if isinstance(amount, Call):
+            output = self.context.calculators[amount.calculator].output(amount.output)
+            value, _, _ = self.called(amount)
+            return to_inside(value, "time", output.unit) * task.count if output else 0.0
+        text = figure_of(amount, self.context.book) or "0 h"
+        return read(text, "time", "h") * times
+
+    def needed(self, material: str, amount: Amount, work: str) -> Needed:
+        if isinstance(amount, Call):
+            value, working, example = self.called(amount)
+            count = self.task.count
+            how = "" if count == 1 else f"x {count}"
+            return Needed(self.id, material, value * count, how, amount.calculator, working, example)
+        parts = split_amount(figure_of(amount, self.context.book) or "")
+        number = parts.number if parts else 0.0
+        times = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
+        share = f"{self.shown_quantity()} / {work}" if work else str(self.task.count)
+        return Needed(self.id, material, number * times, f"{decimal(number, 2)} x {share}")
+
+    def called(self, amount: Call) -> tuple[float, tuple[str, ...], bool]:
+        """A calculator with the inputs of the task over those of the book: the output as a bare number."""
+        calculator = self.context.calculators[amount.calculator]
+        output = calculator.output(amount.output)
+        given = self.inputs(amount.calculator)
+        called = self.context.call_with(amount.calculator, {**amount.inputs, **given})
+        at: Location = ("tasks", self.id, "inputs", amount.calculator)
+        for complaint in called.complaints:
+            place = (*at, complaint.input) if complaint.input in given else ("tasks", self.id)
+            self.say(place, f"calculator '{amount.calculator}': {complaint.message}", complaint.hint)
+        if called.answer is None or output is None:
+            return 0.0, (), False
+        value = from_inside(float(called.answer[output.name]), output.quantity, output.unit)
+        return value, tuple(called.answer.get("working", ())), bool(amount.inputs) and not given
+
+    def inputs(self, calculator: str) -> dict[str, Written]:
+        """What the task gives a calculator, with the sizes of spaces put in."""
+        made: dict[str, Written] = {}
+        for name, written in self.task.inputs.get(calculator, {}).items():
+            try:
+                made[name] = put_in(written, self.entry.item, self.task.space)
+            except Unknown as unknown:
+                at = ("tasks", self.id, "inputs", calculator, name)
+                self.say(at, unknown.message, did_you_mean(unknown.name, unknown.known))
+        return made
+
+    def times(self, per: str, at: Location) -> float:
+        """How often a stated amount of work goes into the task: 126 sq ft for hours per 100 sq ft is 1.26 times."""
+        parts = split_amount(per)
+        if parts is None or not parts.number:
+            return float(self.task.count)
+        if not _measured(parts.unit):
+            return self.task.count / parts.number
+        quantity = self.quantity(per)
+        if quantity is None:
+            self.say(at, f"does not say how much: '{self.task.procedure}' counts by {per}", "write 'quantity: ...'")
+            return 0.0
+        try:
+            size, kind = read_figure(quantity)
+            one, wanted = read_figure(per)
+        except Unreadable as trouble:
+            self.say((*at, "quantity"), str(trouble))
+            return 0.0
+        if kind != wanted:
+            self.say((*at, "quantity"), f"'{quantity}' does not fit: '{self.task.procedure}' counts by {per}")
+            return 0.0
+        return size / one * self.task.count
+
+    def quantity(self, per: str) -> str | None:
+        """The quantity of the task; where it gives none, the area of its space for what is counted by area."""
+        task, job = self.task, self.entry.item
+        if task.quantity is not None:
+            try:
+                made = put_in(task.quantity, job, task.space)
+            except Unknown as unknown:
+                self.say(("tasks", self.id, "quantity"), unknown.message, did_you_mean(unknown.name, unknown.known))
+                return None
+            return str(made)
+        space = job.spaces.get(task.space)
+        if space is not None and read_figure(per)[1] == "area":
+            return known_sizes(space).get("area")
+        return None
+
+    def shown_quantity(self) -> str:
+        quantity = self.task.quantity or "space:area"
+        try:
+            text = str(put_in(quantity, self.entry.item, self.task.space))
+        except Unknown:
+            text = quantity
+        return text if self.task.count == 1 else f"{self.task.count} x {text}"
+
+    def figure(self, text: str, quantity: str, unit: str, at: Location) -> float:
+        try:
+            return read(str(put_in(text, self.entry.item, self.task.space)), quantity, unit)
+        except (Unreadable, Unknown) as trouble:
+            self.say(at, str(trouble))
+            return 0.0
+
+    def say(self, at: Location, message: str, hint: str = "") -> None:
+        problem = self.entry.error(at, message, hint)
+        if problem not in self.problems:
+            self.problems.append(problem)
+
+
+def _measured(unit: str) -> bool:
+    """Whether a unit measures (``sq ft``) and does not count (``each``, ``opening``)."""
+    try:
+        _, quantity = read_figure(f"1 {unit}")
+    except Unreadable:
+        return False
+    return quantity in {"length", "area", "volume", "mass", "time"}
+
+
+def all_needed(take_offs: dict[str, TakeOff]) -> Iterator[Needed]:
+    """Every line of every task."""
+    for made in take_offs.values():
+        yield from made.materials

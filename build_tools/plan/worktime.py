@@ -1,0 +1,112 @@
+"""Working time as one axis: the quarter hours in which somebody may work, one after another, nights left out.
+
+Slot 0 is the first quarter hour of the first working day. A piece of work that ends at slot 3 fills slots 0 to 2.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+
+SLOT = timedelta(minutes=15)
+A_HOUR = 4
+"""Slots in an hour."""
+WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+
+
+@dataclass(frozen=True, slots=True)
+class Worktime:
+    """The working days and the slots of each: ``a_day`` slots from ``begins`` on.
+
+    >>> made = working_days(date(2026, 12, 4), 3, time(7, 30), 32, ["monday", "friday"])
+    >>> [day.isoformat() for day in made.days]
+    ['2026-12-04', '2026-12-07', '2026-12-11']
+    >>> made.starts(32).isoformat(), made.ends(32).isoformat()
+    ('2026-12-07T07:30:00', '2026-12-04T15:30:00')
+    """
+
+    days: tuple[date, ...]
+    begins: time
+    a_day: int
+
+    @property
+    def slots(self) -> int:
+        """All slots."""
+        return len(self.days) * self.a_day
+
+    def starts(self, slot: int) -> datetime:
+        """When work that starts in that slot starts."""
+        day, inside = divmod(slot, self.a_day)
+        return datetime.combine(self.days[day], self.begins) + inside * SLOT
+
+    def ends(self, slot: int) -> datetime:
+        """When work that ends with that slot ends: the evening before where the slot is a morning's first."""
+        return self.starts(slot - 1) + SLOT if slot else self.starts(0)
+
+    def slot_at(self, moment: datetime) -> int:
+        """The first slot that starts at that moment or later; one past the last where there is none."""
+        return bisect_left(range(self.slots), moment, key=self.starts)
+
+    def first_of(self, day: date) -> int:
+        """The first slot of that day, or of the working day after it."""
+        return bisect_left(self.days, day) * self.a_day
+
+    def ready(self, wait: timedelta) -> list[int]:
+        """For each slot at which work may end, the first slot in which work may start after waiting that long."""
+        if not wait:
+            return list(range(self.slots + 1))
+        found, at = [], 0
+        for slot in range(self.slots + 1):
+            moment = self.ends(slot) + wait
+            while at < self.slots and self.starts(at) < moment:
+                at += 1
+            found.append(at)
+        return found
+
+    def ready_after_days(self, count: int, off: Collection[date] = ()) -> list[int]:
+        """For each slot at which work may end, the first slot of the working day that many weekdays later.
+
+        Weekdays are Monday to Friday without the days of ``off``: those on which offices work.
+        """
+        found = []
+        for slot in range(self.slots + 1):
+            moment = self.ends(slot)
+            day, left = moment.date(), count
+            while left:
+                day += timedelta(days=1)
+                left -= is_weekday(day, off)
+            found.append(self.slot_at(datetime.combine(day, moment.time())))
+        return found
+
+    def blocked(self, days: Iterable[date]) -> list[tuple[int, int]]:
+        """The slots of those days, as spans from start to end; days that follow each other make one span."""
+        spans: list[tuple[int, int]] = []
+        for day in sorted(set(days)):
+            index = bisect_left(self.days, day)
+            if index < len(self.days) and self.days[index] == day:
+                start = index * self.a_day
+                if spans and spans[-1][1] == start:
+                    spans[-1] = (spans[-1][0], start + self.a_day)
+                else:
+                    spans.append((start, start + self.a_day))
+        return spans
+
+
+def is_weekday(day: date, off: Collection[date] = ()) -> bool:
+    """Whether offices work on that day."""
+    return day.weekday() < 5 and day not in off
+
+
+def working_days(
+    start: date, count: int, begins: time, a_day: int, week: Collection[str], off: Collection[date] = ()
+) -> Worktime:
+    """So many working days from ``start`` on: days of that week that are not off."""
+    days: list[date] = []
+    day = start
+    while len(days) < count:
+        if WEEK[day.weekday()] in week and day not in off:
+            days.append(day)
+        day += timedelta(days=1)
+    return Worktime(tuple(days), begins, a_day)
