@@ -85,6 +85,8 @@ def tile_take_off(
     notch_width: float,
     notch_depth: float,
     back_butter: bool,
+    backer_bed: float,
+    sheet_area: float,
     bag_fills: float,
     mortar_waste: float,
     grout_weight: float,
@@ -99,8 +101,8 @@ def tile_take_off(
     the doorway is at the start of the length.
 
     >>> answer = tile_take_off(
-    ...     96, 60, 0, 0, 12, 12, 0.3125, 0.125, 0.25, "straight", "balanced", 10, 15, 5, 10, 0.25, 0.375, False, 0.6,
-    ...     10, 100, 25, 10, 300
+    ...     96, 60, 0, 0, 12, 12, 0.3125, 0.125, 0.25, "straight", "balanced", 10, 15, 5, 10, 0.25, 0.375, False, 0,
+    ...     15, 0.6, 10, 100, 25, 10, 300
     ... )
     >>> answer["area"], answer["pieces"], answer["cut_along"], answer["cut_across"]
     (40.0, 40, 11.3125, 11.5)
@@ -144,9 +146,10 @@ def tile_take_off(
     bed = bed_of(notch_width, notch_depth)
     if back_butter:
         bed = bed + BUTTER
-    mortar = area * bed / 12 * (1 + mortar_waste / 100)
+    mortar = area * (bed + backer_bed) / 12 * (1 + mortar_waste / 100)
     working.append(
-        f"a bed of {decimal(bed, 3)} in over {decimal(area, 1)} sq ft and {decimal(mortar_waste, 0)} %: "
+        f"a bed of {decimal(bed, 3)} in, {decimal(backer_bed, 3)} in under the backer, over {decimal(area, 1)} sq ft "
+        f"and {decimal(mortar_waste, 0)} %: "
         f"{decimal(mortar, 2)} cu ft; a bag fills {decimal(bag_fills, 2)} cu ft"
     )
     joints = joint_share(tile_length, tile_width, joint)
@@ -191,6 +194,7 @@ def tile_take_off(
         "bed": bed,
         "mortar": mortar,
         "bags": mortar / bag_fills,
+        "sheets": area * (1 + waste / 100) / sheet_area,
         "grout": grout * grout_weight,
         "grout_bags": grout * grout_weight / grout_bag,
         "edge": 2 * (length + width),
@@ -257,6 +261,8 @@ CALCULATOR = Calculator(
         Input("notch_width", "Notch of the trowel, wide", "length", "in", 0.25, 0.0625, 1.0, (0.1875, 0.5)),
         Input("notch_depth", "Notch of the trowel, deep", "length", "in", 0.375, 0.0625, 1.0, (0.1875, 0.5)),
         Input("back_butter", "Backs buttered", "yes-no", default=False),
+        Input("backer_bed", "Mortar under the backer, 0 for none", "length", "in", 0.0625, 0.0, 0.5),
+        Input("sheet_area", "Backer in a sheet", "area", "sq ft", 15.0, 1.0, 100.0),
         Input("bag_fills", "A bag of mortar makes", "volume", "cu ft", 0.6, 0.05, 2.0, (0.5, 0.75)),
         Input("mortar_waste", "Mortar left in the bucket", "percent", "%", 10.0, 0.0, 50.0),
         Input("grout_weight", "Dry grout for a cubic foot of joint", "mass", "lb", 100.0, 50.0, 150.0, (90.0, 120.0)),
@@ -278,6 +284,7 @@ CALCULATOR = Calculator(
         Output("bed", "Mortar under the tile, pressed", "length", "in", 0.03125),
         Output("mortar", "Mortar, mixed", "volume", "cu ft", 0.1, "up"),
         Output("bags", "Bags of mortar", "count", "bags", 1.0, "up"),
+        Output("sheets", "Sheets of backer", "count", "sheet", 1.0, "up"),
         Output("grout", "Grout, dry", "mass", "lb", 0.5, "up"),
         Output("grout_bags", "Bags of grout", "count", "bags", 1.0, "up"),
         Output("edge", "Joint along the walls", "length", "ft", 1.0, "up"),
@@ -287,7 +294,7 @@ CALCULATOR = Calculator(
     formula=(
         "Balanced: one full tile fewer than fits, and what is left is halved, so that no cut is under half a tile.\n\n"
         "Tiles = area x (1 + waste) / (tile with its joint); laid straight, at least the pieces and the broken.\n\n"
-        "Bed = notch depth x sin 45 deg / 2. Mortar = area x bed x (1 + waste).\n\n"
+        "Bed = notch depth x sin 45 deg / 2. Mortar = area x (bed + bed of the backer) x (1 + waste).\n\n"
         "Grout = area x (1 - tile / tile with its joint) x thickness x weight x (1 + waste)."
     ),
     sources=(
