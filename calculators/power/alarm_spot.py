@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.power.alarm_spot_drawing import alarm_spot_drawing
 from calculators.writing import NOISE, inches
 
 SENSORS: list[dict[str, Any]] = [
@@ -199,4 +200,5 @@ CALCULATOR = Calculator(
         "Which edition the place has adopted. The building department and the fire marshal decide, and an alarm that a "
         "room must have is not left out for a distance: then ask. The maker's sheet wins where it asks for more."
     ),
+    drawing=alarm_spot_drawing,
 )

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.power.alarm_spot import CALCULATOR, alarm_spot
+from calculators.power.alarm_spot_drawing import alarm_spot_drawing
 from calculators.run import run
 
 distances = st.integers(0, 300)
@@ -53,3 +54,20 @@ def test_it_warns_near_the_kitchen_and_on_walls() -> None:
     assert len(alarm_spot(cooking=60)["cautions"]) == 1
     assert "inside wall" in alarm_spot(mount="wall")["cautions"][1]
     assert "maker's sheet wins" in CALCULATOR.cannot_decide
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ({"mount": "ceiling", "edge": 3.0}, "3 in from the wall, where 4 in is least"),
+        ({"mount": "wall", "down": 10.0}, "10 in below the ceiling, where 4 in to 12 in is asked"),
+        ({"mount": "slope", "peak_across": 30.0}, "30 in across from the peak, where 36 in is most"),
+    ],
+)
+def test_drawing_says_where_it_hangs(given: dict[str, Any], said: str) -> None:
+    values: dict[str, Any] = {"edge": 12.0, "down": 6.0, "peak_across": 24.0, "peak_down": 6.0, **given}
+    answer = alarm_spot(**values)
+    drawn = alarm_spot_drawing(values, answer)
+    assert said in drawn["alt"]
+    assert answer["verdict"] in drawn["alt"]
+    assert any(shape.get("style") == "limit" for shape in drawn["shapes"])
