@@ -28,7 +28,7 @@ def test_the_standard_pad() -> None:
     answer = slab()
     assert (answer["area"], answer["boards"], answer["stakes"], answer["loads"]) == (200, 4, 26, 1)
     assert answer["forms"] == 720
-    assert answer["drop"] == pytest.approx(4.8)
+    assert answer["drop"] == pytest.approx(6)
     assert answer["cautions"] == []
 
 
