@@ -17,7 +17,7 @@ import gc
 import logging
 from contextlib import nullcontext
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from functools import partial
 from pathlib import Path
 from typing import Any, Literal
@@ -44,6 +44,7 @@ from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.frame import MARKS, Frame
+from build_tools.pages.jobs.files import job_files
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
 from build_tools.pages.search import add_to_index
@@ -101,10 +102,25 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
         if not unreadable:
             work_ahead(maker, partial(make_dear, context, kept))
-        _report(sorted({*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}))
+        found = {*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}
+        if context.book.jobs and not any(problem.severity == "error" for problem in found):
+            found |= set(self._plan_jobs(context, maker, config, kept))
+        _report(sorted(found))
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in loaded.book.entries()]
         self._memo.forget({id(thing) for thing in (*alive, *self._pages)})
+
+    def _plan_jobs(self, context: Context, maker: Maker, config: MkDocsConfig, kept: Path) -> list[Problem]:
+        """Check and plan every job; its problems. What is planned is the maker's to show."""
+        from build_tools.plan.checks import check_jobs  # the solver is large: only a book with jobs loads it
+        from build_tools.plan.whole import plan_all
+
+        problems = check_jobs(context)
+        if not any(problem.severity == "error" for problem in problems):
+            maker.jobs, impossible = plan_all(context, _today(config), kept)
+            problems += impossible
+        maker.for_owner = config.extra.get("made_for", "owner") == "owner"
+        return problems
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Replace the YAML files by the pages made from them."""
@@ -118,7 +134,8 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             self._written.things[page.url] = page
             files.append(_engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
         edition = datetime.now(UTC).strftime("%Y-%m-%d")
-        for url, content in site_files(context, self._maker.pictures, edition, _kept(config)).items():
+        made = site_files(context, self._maker.pictures, edition, _kept(config)) | job_files(self._maker)
+        for url, content in made.items():
             self._written.things[url] = content
             files.append(BookFile.made(config, url, content, same=before.has(url, self._written)))
         for url in before.things.keys() - self._written.things.keys():
@@ -159,6 +176,12 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     def on_build_error(self, *, error: Exception) -> None:
         """Leave nothing switched off."""
         _collect_again()
+
+
+def _today(config: MkDocsConfig) -> date:
+    """The day that jobs are planned from: ``extra: today`` of the settings, or the day of the build."""
+    given = str(config.extra.get("today") or "")
+    return date.fromisoformat(given) if given else datetime.now().date()
 
 
 @dataclass(slots=True)

@@ -16,12 +16,20 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print every problem with its place; 1 when there is an error, or under ``--strict`` a warning."""
-    from build_tools.book.checks import check_book
+    from build_tools.book.checks import check
+    from build_tools.book.checks.context import Context
     from build_tools.book.load import load_book
+    from build_tools.book.memo import Memo
     from build_tools.book.problems import count_line
 
     loaded = load_book(book_folder(arguments))
-    problems = sorted({*loaded.problems, *check_book(loaded.book)})
+    context = Context.of(loaded.book, Memo())
+    found = {*loaded.problems, *check(context)}
+    if loaded.book.jobs and not any(problem.severity == "error" for problem in found):
+        from build_tools.plan.checks import check_jobs
+
+        found |= set(check_jobs(context))
+    problems = sorted(found)
     for problem in problems:
         print(problem, file=sys.stderr)
     count = len(loaded.book.procedures)

@@ -26,9 +26,18 @@ def mkdocs(arguments: Sequence[str], book: Path) -> int:
         return _run([*arguments, "--config-file", str(settings_for(book, Path(folder)))])
 
 
-def settings_for(book: Path, folder: Path) -> Path:
-    """Write an ``mkdocs.yml`` into the folder that is the project's own, but for a book that lies elsewhere."""
-    lines = {"INHERIT": str(SETTINGS), "docs_dir": str(book), "site_dir": str(folder / "site"), "watch": []}
+def settings_for(book: Path, folder: Path, **extra: str) -> Path:
+    """Write an ``mkdocs.yml`` into the folder that is the project's own, but for a book that lies elsewhere.
+
+    ``extra`` is put into the settings of that name: for whom the site is made, and the day that jobs are planned from.
+    """
+    lines = {
+        "INHERIT": str(SETTINGS),
+        "docs_dir": str(book),
+        "site_dir": str(folder / "site"),
+        "watch": [],
+        "extra": extra,
+    }
     file = folder / "mkdocs.yml"
     # JSON is YAML, and quotes any path rightly.
     file.write_text("".join(f"{name}: {json.dumps(value)}\n" for name, value in lines.items()), encoding="utf-8")

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
@@ -20,12 +20,16 @@ from build_tools.pages.calculator_page import calculator_page
 from build_tools.pages.filling import templates
 from build_tools.pages.fit_out.pages import dangers_page, holds_page, order_page
 from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.pages import clock, day, job_pages
 from build_tools.pages.linked_data import how_to
 from build_tools.pages.live import live_page
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.pages.pictures import Shown
 from build_tools.pages.words import words
 from calculators.declaration import Calculator
+
+if TYPE_CHECKING:
+    from build_tools.plan.whole import Whole
 
 HERE = Path(__file__).parent
 FIT_OUT = ("order", "holds", "dangers")
@@ -54,6 +58,8 @@ class Maker:
         self.kept = kept
         self.words = words(self.book.language)
         self.after = _after(context)
+        self.jobs: dict[str, Whole] = {}
+        self.for_owner = True
 
     def helpers(self, url: str, folder: str = "") -> Helpers:
         """The helpers for the page at that address."""
@@ -61,7 +67,7 @@ class Maker:
 
     def fill(self, template: str, helpers: Helpers, **given: Any) -> str:
         """A template filled for one page."""
-        names = {"t": self.words, "signs": signs(), **helpers.names(), **given}
+        names = {"t": self.words, "signs": signs(), "day": day, "clock": clock, **helpers.names(), **given}
         return templates(self.book.language).get_template(template).render(names)
 
     def live(self, helpers: Helpers, calculators: Iterable[Calculator]) -> dict[str, str]:
@@ -116,6 +122,7 @@ def make_pages(maker: Maker, *, with_search: bool = True) -> list[Page]:
     pages += [_trade(maker, trade) for trade in maker.trades()]
     pages += [_procedure_remembered(maker, entry) for entry in maker.book.procedures.values()]
     pages += [order_page(maker), holds_page(maker), dangers_page(maker)]
+    pages += job_pages(maker)
     pages.append(_calculators(maker))
     pages += [calculator_page(maker, calculator) for calculator in maker.context.calculators.values()]
     pages += [_entries_remembered(maker, scheme, page) for scheme, page in REFERENCE.items()]
@@ -347,6 +354,7 @@ def navigation(context: Context, pages: list[Page]) -> list[Any]:
         {say["home"]: "index.md"},
         *(line(f"{id}/index.html") for id in trades),
         {say["fit_out"]: [line(f"{page}.html") for page in FIT_OUT]},
+        *([line("jobs/index.html")] if context.book.jobs else []),
         line("calculators/index.html"),
         {say["reference"]: [line(f"{page}.html") for page in REFERENCE.values()]},
     ]

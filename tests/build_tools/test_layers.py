@@ -29,6 +29,10 @@ RULES = {
         "build_tools.pages", "build_tools.plan", "build_tools.plugin", "build_tools.commands", "build_tools.bench",
         "mkdocs", "material",
     ),
+    "build_tools/plan": (
+        "build_tools.pages", "build_tools.browser", "build_tools.plugin", "build_tools.commands", "build_tools.bench",
+        "mkdocs", "material",
+    ),
     "build_tools/browser": (
         "build_tools.pages", "build_tools.plan", "build_tools.plugin", "build_tools.commands", "build_tools.bench",
         "mkdocs", "material",

@@ -51,9 +51,9 @@ class Dwelling(Part):
 class Space(Part):
     """A room, or a part of the ground outside.
 
-    ``length`` and ``width`` give ``area``, ``perimeter`` and ``rooms`` too; ``rooms`` written out is for a floor that is
-    no plain rectangle. ``measures`` holds whatever else its tasks take. ``reached_through`` names the spaces that lie on
-    the only way in. ``crews`` is how many crews find room in it.
+    ``length`` and ``width`` give ``area``, ``perimeter`` and ``rooms`` too; ``rooms`` written out is for a floor that
+    is no plain rectangle. ``measures`` holds whatever else its tasks take. ``reached_through`` names the spaces
+    that lie on the only way in. ``crews`` is how many crews find room in it.
     """
 
     title: Text
@@ -89,7 +89,7 @@ class Hand(Part):
 
 
 class Done(Part):
-    """What is finished already and is no task of this job. ``space`` and ``dwelling`` say where; neither, everywhere."""
+    """What is finished already and is no task of this job. ``space`` or ``dwelling`` says where; none, everywhere."""
 
     procedure: ProcedureId
     space: Name | None = None

@@ -1,0 +1,23 @@
+"""The files of every job that are no pages: lists for a spreadsheet, a calendar for a phone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.whole import Whole
+
+JobFile = Callable[["Maker", str, "Whole"], str | bytes]
+OF_A_JOB: dict[str, JobFile] = {}
+"""File name to what makes it."""
+
+
+def job_files(maker: Maker) -> dict[str, str | bytes]:
+    """Address from the top of the site to content."""
+    return {
+        f"jobs/{id}/{name}": make(maker, id, whole)
+        for id, whole in maker.jobs.items()
+        for name, make in OF_A_JOB.items()
+    }

@@ -1,0 +1,88 @@
+"""Every page of every job: the list of jobs, and for each an overview with the pages that hang on it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from build_tools.pages.page import Found, Heading, Page
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.whole import Whole
+
+JobPage = Callable[["Maker", str, "Whole"], Page]
+OF_A_JOB: dict[str, JobPage] = {}
+"""The pages that hang on the overview, by name, in the order in which they are listed."""
+OWNERS: dict[str, JobPage] = {}
+"""The same, for the owner's build alone."""
+
+
+def job_pages(maker: Maker) -> list[Page]:
+    """The pages of all jobs; none where the book has no job."""
+    if not maker.jobs:
+        return []
+    pages = [_list(maker)]
+    for id, whole in maker.jobs.items():
+        below = [make(maker, id, whole) for make in pages_of_a_job(maker).values()]
+        pages += [_overview(maker, id, whole, below), *below]
+    return pages
+
+
+def pages_of_a_job(maker: Maker) -> dict[str, JobPage]:
+    """The pages of a job in this build."""
+    return OF_A_JOB | (OWNERS if maker.for_owner else {})
+
+
+def _list(maker: Maker) -> Page:
+    helpers = maker.helpers("jobs/index.html")
+    jobs = [
+        {
+            "url": helpers.url("job", id),
+            "title": helpers.title("job", id),
+            "summary": helpers.words(whole.plan.job.summary),
+        }
+        for id, whole in maker.jobs.items()
+    ]
+    content = maker.fill("jobs/list.html", helpers, jobs=jobs)
+    say = maker.words
+    return Page("jobs/index.html", say["jobs"], content, say["jobs_lead"])
+
+
+def _overview(maker: Maker, id: str, whole: Whole, below: list[Page]) -> Page:
+    from build_tools.plan.standards import changed
+
+    url = f"jobs/{id}/index.html"
+    helpers = maker.helpers(url)
+    plan = whole.plan
+    links = [{"url": page.url.rpartition("/")[2], "title": page.title, "summary": page.description} for page in below]
+    spaces = []
+    for name, space in plan.job.spaces.items():
+        tasks = [task for task, each in plan.job.tasks.items() if each.space == name]
+        spaces.append({"id": name, "space": space, "tasks": tasks})
+    content = maker.fill(
+        "jobs/overview.html",
+        helpers,
+        id=id,
+        plan=plan,
+        job=plan.job,
+        links=links,
+        spaces=spaces,
+        changed=changed(maker.book, plan.job),
+        tries=whole.tries,
+    )
+    say = maker.words
+    title = helpers.title("job", id)
+    headings = [Heading(say["job_pages"], "pages"), Heading(say["job_spaces"], "spaces")]
+    found = (Found(url, title, helpers.words(plan.job.summary), boost=3),)
+    return Page(url, title, content, helpers.words(plan.job.summary), tuple(headings), found)
+
+
+def day(moment: Any) -> str:
+    """A day as people write it: ``Mon 7 Dec``."""
+    return f"{moment:%a} {moment.day} {moment:%b}"
+
+
+def clock(moment: Any) -> str:
+    """A time of day: ``7:30``."""
+    return f"{moment.hour}:{moment:%M}"

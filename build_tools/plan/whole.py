@@ -1,0 +1,45 @@
+"""Everything that is worked out for one job: its plan, its variants, and what would bring a late end in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+
+from build_tools.book.book import Entry
+from build_tools.book.checks.context import Context
+from build_tools.book.model.job import Job
+from build_tools.book.problems import Problem
+from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.problem import Impossible
+from build_tools.plan.what_if import Other, Try, bring_in, variants
+
+
+@dataclass(slots=True)
+class Whole:
+    """A job with all that is known of it."""
+
+    plan: Plan
+    variants: list[Other] = field(default_factory=list)
+    tries: list[Try] = field(default_factory=list)
+
+
+def whole(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> Whole:
+    """Plan a job whose checks found nothing; raises :class:`~build_tools.plan.problem.Impossible`."""
+    plan = plan_job(context, entry, today, kept=kept)
+    tries = bring_in(context, entry, plan, today, kept) if plan.days_to_spare < 0 else []
+    return Whole(plan, variants(context, entry, today, kept), tries)
+
+
+def plan_all(context: Context, today: date, kept: Path | None = None) -> tuple[dict[str, Whole], list[Problem]]:
+    """Every job of the book planned, by its id, and a problem for each that cannot be."""
+    found: dict[str, Whole] = {}
+    problems = []
+    for id, entry in sorted(context.book.jobs.items()):
+        try:
+            found[id] = whole(context, entry, today, kept)
+        except Impossible as impossible:
+            tasks = dict.fromkeys(piece.rpartition(" ")[0] for piece in impossible.pieces)
+            at = ("tasks", next(iter(tasks))) if tasks and next(iter(tasks)) in entry.item.tasks else ()
+            problems.append(entry.error(at, f"this job cannot be planned: {impossible.message}"))
+    return found, problems
