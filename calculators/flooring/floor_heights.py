@@ -41,14 +41,14 @@ def floor_heights(
     cautions: list[str] = []
     if apart > flush_within + NOISE:
         meeting = "reducer"
-        what = f"A reducer that falls {inches(apart)}; no edge stands upright."
+        what = f"A reducer that falls {inches(apart, 0.03125)}; no edge stands upright."
         if apart > upright_most + NOISE:
             cautions.append(
                 f"The difference is over {inches(upright_most)}: it is bevelled, at least {inches(apart * BEVEL)} wide."
             )
     if apart > bevel_most + NOISE:
         meeting = "change the layers"
-        what = f"Raise the lower floor by {inches(apart)} with a panel under all of it, before either is laid."
+        what = f"Raise the lower floor by {inches(apart, 0.03125)} with a panel under all of it, before either is laid."
         cautions.append(f"Over {inches(bevel_most)} is a ramp or a step. It is settled in the subfloor.")
     higher = "tile"
     raise_by = -difference
@@ -80,6 +80,9 @@ def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     joint = 0.25
     tile_top = answer["tile_height"]
     strip_top = answer["strip_height"]
+    tile_high = inches(tile_top, 0.03125)
+    strip_high = inches(strip_top, 0.03125)
+    apart = inches(answer["difference"], 0.03125)
     backer_low = values["backer_bed"]
     bed_low = backer_low + values["backer"]
     tile_low = bed_low + values["bed"]
@@ -91,17 +94,17 @@ def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         rectangle(joint, 0.0, wide, values["felt"], "paper", "fine"),
         rectangle(joint, values["felt"], wide, values["strip"], "wood", "cut"),
         line(-wide, max(tile_top, strip_top), wide + joint, max(tile_top, strip_top), "hidden"),
-        dimension(-wide, 0.0, -wide, tile_top, inches(tile_top), "left"),
-        dimension(wide + joint, 0.0, wide + joint, strip_top, inches(strip_top), "right"),
+        dimension(-wide, 0.0, -wide, tile_top, tile_high, "left"),
+        dimension(wide + joint, 0.0, wide + joint, strip_top, strip_high, "right"),
         leader(-wide * 0.7, tile_low + values["tile"] / 2, "tile " + inches(values["tile"]), "above"),
-        leader(-wide * 0.4, bed_low / 2, "backer " + inches(values["backer"]) + " in its bed", "below"),
+        leader(-wide * 0.4, bed_low / 2, "backer " + inches(values["backer"]) + " and its bed", "below"),
         leader(wide * 0.6, values["felt"] + values["strip"] / 2, "strip " + inches(values["strip"]), "above"),
         leader(joint / 2, 0.1, "joint with trim or sealant", "below"),
     ]
     alt = (
         f"A section through the doorway on one subfloor. Left, tile: backer {inches(values['backer'])} in its bed, "
-        f"mortar, and tile {inches(values['tile'])}, {inches(tile_top)} high. Right, strip {inches(values['strip'])}, "
-        f"on felt, {inches(strip_top)} high. They differ by {inches(answer['difference'])}: {answer['meeting']}."
+        f"mortar, and tile {inches(values['tile'])}, {tile_high} high. Right, strip {inches(values['strip'])}, "
+        f"on felt, {strip_high} high. They differ by {apart}: {answer['meeting']}."
     )
     return sheet("Where tile meets strip", alt, shapes)
 

@@ -39,7 +39,7 @@ def straight_shapes(values: dict[str, Any]) -> list[Shape]:
     right = xs[len(xs) - 1]
     low = ys[0]
     high = ys[len(ys) - 1]
-    shapes = [rectangle(left, low, right - left, high - low, "tile", "outline")]
+    shapes = [rectangle(left, low, right - left, high - low, "none", "outline")]
     for i in range(1, len(xs) - 1):
         shapes.append(line(xs[i], low, xs[i], high, "fine"))
     for i in range(1, len(ys) - 1):
@@ -58,7 +58,7 @@ def diagonal_shapes(values: dict[str, Any]) -> list[Shape]:
     wide = values["width"] - 2 * gap
     apart = (values["tile_length"] + values["joint"]) * ROOT_TWO
     across = (values["tile_width"] + values["joint"]) * ROOT_TWO
-    shapes = [rectangle(gap, gap, long, wide, "tile", "outline")]
+    shapes = [rectangle(gap, gap, long, wide, "none", "outline")]
     shapes.extend(slanted(long, wide, gap, apart, 1.0))
     shapes.extend(slanted(long, wide, gap, across, -1.0))
     return shapes

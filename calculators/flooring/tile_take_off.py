@@ -284,7 +284,7 @@ CALCULATOR = Calculator(
         Output("bed", "Mortar under the tile, pressed", "length", "in", 0.03125),
         Output("mortar", "Mortar, mixed", "volume", "cu ft", 0.1, "up"),
         Output("bags", "Bags of mortar", "count", "bags", 1.0, "up"),
-        Output("sheets", "Sheets of backer", "count", "sheet", 1.0, "up"),
+        Output("sheets", "Sheets of backer", "count", "sheets", 1.0, "up"),
         Output("grout", "Grout, dry", "mass", "lb", 0.5, "up"),
         Output("grout_bags", "Bags of grout", "count", "bags", 1.0, "up"),
         Output("edge", "Joint along the walls", "length", "ft", 1.0, "up"),
