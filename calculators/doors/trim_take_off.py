@@ -16,6 +16,7 @@ from calculators.declaration import (
     Output,
     refuse,
 )
+from calculators.doors.trim_take_off_drawing import trim_take_off_drawing
 from calculators.shapes import perimeter_in
 from calculators.writing import NOISE, decimal, feet_inches, inches, whole
 
@@ -377,4 +378,5 @@ CALCULATOR = Calculator(
         "What is out of square or out of plumb: pieces are cut to the opening as it stands, and this list is what to "
         "order and to rough-cut. The least number of sticks, proved, is the [](calculator:cut-list)'s."
     ),
+    drawing=trim_take_off_drawing,
 )
