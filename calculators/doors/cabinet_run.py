@@ -122,7 +122,7 @@ def cabinet_run(
     run: list[dict[str, Any]] = []
     start = 0.0
     if filler_left > NOISE:
-        run.append({"name": "Filler", "kind": "filler", "width": filler_left, "start": 0.0})
+        run.append({"place": 1, "name": "Filler", "kind": "filler", "width": filler_left, "start": 0.0})
         start = filler_left
     chosen = 0
     cabinets = 0
@@ -133,10 +133,12 @@ def cabinet_run(
             chosen = chosen + 1
         if piece["kind"] == "cabinet":
             cabinets = cabinets + 1
-        run.append({"name": piece["name"], "kind": piece["kind"], "width": width, "start": start})
+        place = len(run) + 1
+        run.append({"place": place, "name": piece["name"], "kind": piece["kind"], "width": width, "start": start})
         start = start + width
     if filler_right > NOISE:
-        run.append({"name": "Filler", "kind": "filler", "width": filler_right, "start": start})
+        place = len(run) + 1
+        run.append({"place": place, "name": "Filler", "kind": "filler", "width": filler_right, "start": start})
     ends = max(filler_left, filler_right)
     open_end = 0.0
     if walls == 0:
@@ -201,7 +203,7 @@ CALCULATOR = Calculator(
             12,
             480,
             (48, 240),
-            help="The least of three heights.",
+            help="The least of three readings.",
         ),
         Input("left", "At the left end", "choice", default="wall", choices=ENDS),
         Input("right", "At the right end", "choice", default="wall", choices=ENDS),
@@ -217,6 +219,7 @@ CALCULATOR = Calculator(
             "From the left",
             "rows",
             columns=(
+                Output("place", "Place", "count", step=1),
                 Output("name", "Piece", "text"),
                 Output("width", "Width", "length", "in", 0.0625),
                 Output("start", "Begins at", "length", "in", 0.0625),

@@ -24,7 +24,7 @@ def cabinet_run_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         at = row["start"]
         wide = row["width"]
         last = at + wide
-        said.append(f"{row['name']} {inches(wide)}")
+        said.append(f"{row['place']} {row['name']} {inches(wide)}")
         if row["kind"] == "filler":
             shapes.append(rectangle(at, 0.0, wide, HIGH, "wood", "outline"))
         elif row["kind"] == "opening":
@@ -34,7 +34,7 @@ def cabinet_run_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
             shapes.append(line(at, 0.0, at, KICK, "fine"))
             shapes.append(line(at + wide, 0.0, at + wide, KICK, "fine"))
         if row["kind"] != "filler":
-            shapes.append(label(at + wide / 2, HIGH / 2, row["name"], wide))
+            shapes.append(label(at + wide / 2, HIGH / 2, f"{row['place']}", wide))
         shapes.append(dimension(at, 0.0, last, 0.0, inches(wide), "below"))
     shapes.append(line(0.0, 0.0, wall, 0.0, "cut"))
     if values["left"] == "wall":
@@ -42,5 +42,5 @@ def cabinet_run_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     if values["right"] == "wall":
         shapes.append(polyline([[wall, 0.0], [wall, WALL_HIGH]], "cut"))
     shapes.append(dimension(0.0, 0.0, wall, 0.0, feet_inches(wall), "below"))
-    alt = f"A wall {feet_inches(wall)} long from the front, from left to right: {', '.join(said)}."
+    alt = f"A wall {feet_inches(wall)} long from the front, from left to right, by place: {', '.join(said)}."
     return sheet("Cabinets along the wall", alt, shapes)
