@@ -27,9 +27,9 @@ def sizes(space: Space) -> dict[str, str]:
 
     Raises Unreadable where a length or the rooms cannot be read.
 
-    >>> made = sizes(Space(title="Kitchen", length="12'", width="10' 6\\""))
+    >>> made = sizes(Space(title="Kitchen", length="12 ft", width="10 ft 6 in"))
     >>> made["area"], made["perimeter"], made["rooms"]
-    ('126 sq ft', '45 ft', "Kitchen: 12' x 10' 6\\"")
+    ('126 sq ft', '45 ft', 'Kitchen: 12 ft x 10 ft 6 in')
     """
     found: dict[str, str] = {}
     if space.length:

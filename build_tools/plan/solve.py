@@ -112,11 +112,50 @@ def _ready(made: _Model, piece: str, wait: str) -> Any:
     if key not in made.ready:
         table = made.problem.waits[wait]
         ready = made.model.new_int_var(0, made.problem.horizon * 2, f"{piece} + {wait}")
-        end = made.model.new_int_var(0, len(table) - 1, f"{piece} ends")
-        made.model.add(end == made.end[piece])
-        made.model.add_element(end, table, ready)
+        end = made.end[piece]
+        literals = []
+        for run in straight_runs(table):
+            here = made.model.new_bool_var("")
+            literals.append(here)
+            made.model.add(end >= run.first).only_enforce_if(here)
+            made.model.add(end <= run.last).only_enforce_if(here)
+            made.model.add(ready == run.least + (end - run.first) * run.slope).only_enforce_if(here)
+        made.model.add_exactly_one(literals)
+        gaps = [after - slot for slot, after in enumerate(table)]
+        made.model.add(ready >= end + min(gaps))  # says nothing new, and lets the solver see it sooner
         made.ready[key] = ready
     return made.ready[key]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A part of a table that is straight: from slot ``first`` to ``last`` it begins at ``least`` and rises by slope."""
+
+    first: int
+    last: int
+    least: int
+    slope: int
+
+
+def straight_runs(table: list[int]) -> list[Run]:
+    """A table as few straight parts, each level or rising by one a slot: far less for the solver than every entry.
+
+    >>> straight_runs([2, 3, 4, 4, 4])
+    [Run(first=0, last=2, least=2, slope=1), Run(first=3, last=4, least=4, slope=0)]
+    """
+    runs: list[Run] = []
+    first = 0
+    while first < len(table):
+        longest = Run(first, first, table[first], 0)
+        for slope in (0, 1):
+            last = first
+            while last + 1 < len(table) and table[last + 1] == table[last] + slope:
+                last += 1
+            if last > longest.last:
+                longest = Run(first, last, table[first], slope)
+        runs.append(longest)
+        first = longest.last + 1
+    return runs
 
 
 def _teams(made: _Model) -> None:

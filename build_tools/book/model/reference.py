@@ -91,7 +91,7 @@ class Inspection(Part):
     who: Text
     notice: Measure
     looks_at: Prose
-    by: Literal["crew", "outside"] = "outside"
+    by: Literal["crew", "outside"]
     called: Literal["ahead", "when ready"] = "ahead"
 
 
