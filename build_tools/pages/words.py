@@ -26,6 +26,7 @@ WORDS: dict[str, dict[str, str]] = {
         "role_lead": "Lead",
         "role_helper": "Helper",
         "role_friend": "Specialist friend",
+        "ask_ahead": "Ask ahead:",
         # the whole fit-out
         "fit_out": "The fit-out",
         "order_title": "The order of the fit-out",

@@ -58,7 +58,8 @@ class Material(Part):
     """A material, with the unit it is counted in and what to look for when buying it.
 
     ``sold_by`` is how much comes in a pack (``100 each``, ``1/4 cu yd``); an order is whole packs, and where nothing is
-    said whole units. ``stock`` are the lengths that it is sold in, for what is cut to length.
+    said whole units. ``stock`` are the lengths that it is sold in, for what is cut to length. ``keeps: no`` is for what
+    cannot wait on site (concrete in a truck): it comes to each task by itself.
     """
 
     title: Text
@@ -68,6 +69,7 @@ class Material(Part):
     supplier: Text
     sold_by: Measure | None = None
     stock: list[Measure] = []
+    keeps: bool = True
 
 
 class Source(Part):
@@ -115,10 +117,14 @@ class Danger(Part):
 
 
 class Person(Part):
-    """Somebody of the crew, and the procedures that he may do alone."""
+    """Somebody of the crew, and the procedures that he may do alone.
+
+    ``notice``: how long ahead a friend wants to be asked for a day.
+    """
 
     name: str
     role: Literal["owner", "lead", "helper", "friend"]
+    notice: Measure | None = None
     trained_in: list[ProcedureId] = []
     note: Prose | None = None
 
