@@ -7,11 +7,12 @@ later by its slack without moving the end; those without slack that follow each 
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from build_tools.plan.problem import Problem, Solution
+from build_tools.plan.problem import Problem, Solution, Stay
 
 Reason = Literal["after", "person", "place"]
 
@@ -44,19 +45,38 @@ def holds(problem: Problem, solution: Solution) -> list[Hold]:
         found += [
             Hold(one, other, "person", person) for one, other in pairwise(sorted(mine, key=lambda id: (starts[id], id)))
         ]
-    filled = defaultdict(list)
-    for stay in problem.stays:
-        filled[stay.place].append(stay)
-    for place, stays in filled.items():
-        for one in stays:
-            end = starts[one.last] + problem.pieces[one.last].slots
-            until = problem.waits[one.closed][end] if one.closed else end
-            for other in stays:
-                if other is one or other.from_end or starts[other.first] < until:
-                    continue
-                if one.closed or problem.places[place] == 1:
-                    found.append(Hold(one.last, other.first, "place", place, one.closed))
+    for place, room in problem.places.items():
+        for one, other in _followers(problem, solution, place, room):
+            found.append(Hold(one.last, other.first, "place", place, one.closed))
     return found
+
+
+def _followers(problem: Problem, solution: Solution, place: str, room: int) -> Iterator[tuple[Stay, Stay]]:
+    """The stays of a place of which one must be over before the other begins."""
+    stays = sorted((stay for stay in problem.stays if stay.place == place), key=lambda s: solution.starts[s.first])
+    until = {id(stay): _ready(problem, _end(problem, solution, stay.last), stay.closed) for stay in stays}
+    for number, one in enumerate(stays):
+        for other in stays[number + 1 :]:
+            both = one.worked_in and other.worked_in and one.worked_in != other.worked_in
+            if (
+                (room == 1 or one.closed or other.closed)
+                and not both
+                and until[id(one)] <= solution.starts[other.first]
+            ):
+                yield one, other
+    if room > 1:
+        lanes: list[list[Stay]] = [[] for _ in range(room)]
+        for stay in (stay for stay in stays if not stay.closed):
+            start = solution.starts[stay.first]
+            free = [lane for lane in lanes if not lane or until[id(lane[-1])] <= start]
+            lane = max(free, key=lambda lane: until[id(lane[-1])] if lane else -1)
+            if lane:
+                yield lane[-1], stay
+            lane.append(stay)
+
+
+def _end(problem: Problem, solution: Solution, id: str) -> int:
+    return solution.starts[id] + problem.pieces[id].slots
 
 
 def slack(problem: Problem, solution: Solution, found: list[Hold] | None = None) -> dict[str, int]:
@@ -124,6 +144,8 @@ def _may_start(problem: Problem, solution: Solution, id: str, start: int) -> boo
     """Whether a piece may start then, for its own sake: it is allowed, and its people are there."""
     piece = problem.pieces[id]
     if start < piece.earliest or (piece.allowed and not any(a <= start < b for a, b in piece.allowed)):
+        return False
+    if any(s.first == id and not s.worked_in and start < problem.shut.get(s.place, 0) for s in problem.stays):
         return False
     team = solution.teams.get(piece.team, ())
     return not any(a < start + piece.slots and start < b for person in team for a, b in problem.people[person])

@@ -17,6 +17,13 @@ ROLES = {
 """Who a procedure is for, and the roles of those who may lead it."""
 
 
+def hands_of(job: Job) -> list[Hand]:
+    """The people of a job with their working days: where nothing is said for one of them, those of the job."""
+    return [
+        hand if "days" in hand.model_fields_set else hand.model_copy(update={"days": job.days}) for hand in job.people
+    ]
+
+
 @dataclass(frozen=True, slots=True)
 class Able:
     """How many people a task takes, who may be among them, and who may lead it: at least one of these is there."""

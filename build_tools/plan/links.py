@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from build_tools.book.book import Book, Entry
 from build_tools.book.model.job import Job
-from build_tools.book.model.procedure import Before
+from build_tools.book.model.procedure import Before, Where
 from build_tools.book.problems import Problem, did_you_mean
 
 
@@ -30,6 +30,24 @@ def dwelling_of(job: Job, space: str) -> str:
     return space if space in job.dwellings else ""
 
 
+def closed_places(job: Job, space: str, where: Where) -> list[str]:
+    """The places that a closing in ``space`` reaches, and those that are reached only through them.
+
+    A task whose space is a dwelling is in all of its spaces.
+    """
+    places = [*job.spaces, *job.dwellings]
+    if where == "whole job":
+        shut = set(places)
+    elif where == "same dwelling" or space not in job.spaces:
+        dwelling = dwelling_of(job, space)
+        shut = {name for name in places if dwelling_of(job, name) == dwelling} | {space}
+    else:
+        shut = {space}
+    while more := {n for n, each in job.spaces.items() if n not in shut and set(each.reached_through) & shut}:
+        shut |= more
+    return sorted(shut)
+
+
 def links(book: Book, job: Job) -> list[Link]:
     """Every link between tasks of the job, once each."""
     by_procedure: dict[str, list[str]] = defaultdict(list)
@@ -43,7 +61,7 @@ def links(book: Book, job: Job) -> list[Link]:
                     found[other, id] = Link(other, id)
         for other in task.after:
             if other in job.tasks:
-                found[other, id] = Link(other, id, asked=True)
+                found.setdefault((other, id), Link(other, id, asked=True))
     return list(found.values())
 
 

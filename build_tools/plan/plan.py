@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
 from dataclasses import asdict, dataclass, field
 from datetime import date, datetime
 from pathlib import Path
@@ -15,8 +16,9 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
 from build_tools.plan.chain import Hold, chain, holds, slack
+from build_tools.plan.conflict import in_the_way
 from build_tools.plan.prepare import Prepared, prepare
-from build_tools.plan.problem import Aim, Problem, Solution
+from build_tools.plan.problem import Aim, Impossible, Problem, Solution
 from build_tools.plan.solve import Told, solve
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff
@@ -24,7 +26,7 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 SECONDS = 10.0
 """Time for all aims of a job's plan."""
-VERSION = 1
+VERSION = 2
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 
@@ -153,15 +155,28 @@ def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution:
 
 def _solved(problem: Problem, kept: Path | None, seconds: float, told: Told | None, aims: int) -> Solution:
     if kept is None:
-        return solve(problem, seconds, told, aims)
+        return _explained(problem, seconds, told, aims)
     text = json.dumps([VERSION, asdict(problem), seconds, aims], sort_keys=True)
     file = kept / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
     if file.is_file():
         return _from_json(json.loads(file.read_text(encoding="utf-8")))
-    solution = solve(problem, seconds, told, aims)
+    solution = _explained(problem, seconds, told, aims)
     file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(json.dumps(asdict(solution)), encoding="utf-8")
+    begun = file.with_suffix(f".{os.getpid()}")
+    begun.write_text(json.dumps(asdict(solution)), encoding="utf-8")
+    begun.replace(file)
     return solution
+
+
+def _explained(problem: Problem, seconds: float, told: Told | None, aims: int) -> Solution:
+    """Solve; where that is impossible, say which tasks stand in each other's way."""
+    try:
+        return solve(problem, seconds, told, aims)
+    except Impossible as impossible:
+        if impossible.pieces or not impossible.proved:
+            raise
+        tasks = in_the_way(problem)
+        raise Impossible("these cannot all be done as the job file has them", tasks, proved=True) from None
 
 
 def _from_json(data: dict[str, dict[str, object]]) -> Solution:

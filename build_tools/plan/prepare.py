@@ -6,20 +6,21 @@ lies before the day of planning is not planned: done tasks leave only what they 
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
+from graphlib import TopologicalSorter
 from math import ceil
 
 from build_tools.book.book import Book, Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Hand, Job, Task
 from build_tools.book.model.procedure import Closes
-from build_tools.book.model.reference import Inspection
 from build_tools.book.uses import figure_of
-from build_tools.plan.crew import able
-from build_tools.plan.links import Link, dwelling_of, links
-from build_tools.plan.problem import After, Piece, Problem, Spans, Stay, Team
+from build_tools.plan.crew import Able, able, hands_of
+from build_tools.plan.horizon import NO_TEAM, Serial
+from build_tools.plan.links import Link, closed_places, links
+from build_tools.plan.problem import After, Impossible, Piece, Problem, Spans, Stay, Team
 from build_tools.plan.take_off import TakeOff, take_off
 from build_tools.plan.worktime import A_HOUR, WEEK, Worktime, is_weekday, working_days
 from calculators.reading import read
@@ -69,11 +70,16 @@ class _Preparer:
         self.book: Book = context.book
         self.take_offs = take_offs or {id: take_off(context, entry, id) for id in self.job.tasks}
         self.links = links(self.book, self.job)
+        self.hands = hands_of(self.job)
         self.open = [id for id, task in self.job.tasks.items() if task.done is None]
+        self.able: dict[str, Able] = {id: able(self.book, self.hands, self.job.tasks[id]) for id in self.open}
+        self.a_day = max(1, round(read(self.job.hours, "time", "h") * A_HOUR))
+        hour, minute = (int(part) for part in self.job.begins.split(":"))
+        self.begins = time(hour, minute)
         self.worktime = self._axis()
         self.problem = Problem(self.worktime.slots, a_day=self.worktime.a_day)
         self.made = Prepared(
-            entry, self.worktime, self.problem, self.take_offs, self.links, hands=self.job.people, today=today
+            entry, self.worktime, self.problem, self.take_offs, self.links, hands=self.hands, today=today
         )
 
     def prepare(self) -> Prepared:
@@ -83,30 +89,49 @@ class _Preparer:
             self._task(id)
         for link in self.links:
             self._link(link)
-        for id, task in self.job.tasks.items():
-            if task.done is not None:
-                self._still_closed(id, task.done)
+        for place, until in still_closed(self.book, self.job, self._evening).items():
+            slot = self.worktime.slot_at(until)
+            if slot:
+                self.problem.shut[place] = slot
         return self.made
 
     def _axis(self) -> Worktime:
-        """Working days enough for all the work one after another, with what must be waited for."""
+        """The working days that a plan with one task after another would take."""
         job = self.job
-        a_day = max(1, round(read(job.hours, "time", "h") * A_HOUR))
-        week = sorted({*job.days, *(day for hand in job.people for day in hand.days)}, key=WEEK.index)
-        slots = sum(self._slots(id) for id in self.open)
-        days_off = sum(len(hand.off) for hand in job.people)
-        waits = sum(
-            read(figure_of(c.time, self.book) or "0 h", "time", "h") / 24 + 1
-            for id in self.open
-            for c in self.book.procedures[job.tasks[id].procedure].item.closes
-            if c.shuts_out != "users"
-        )
-        count = ceil(slots / a_day) + ceil(min(waits, 120)) + days_off + 30
-        hour, minute = (int(part) for part in job.begins.split(":"))
-        return working_days(self.today, count, time(hour, minute), a_day, week, job.holidays)
+        week = sorted({*job.days, *(day for hand in self.hands for day in hand.days)}, key=WEEK.index)
+        serial = Serial(self.today, self.hands, self.a_day, job.holidays)
+        for until in still_closed(self.book, job, self._evening).values():
+            serial.not_before(next(iter(job.tasks)), until.date() + timedelta(days=1))
+        for id in self._in_order():
+            self._one_after_another(id, serial, week)
+        days = range(self.today.toordinal(), serial.day.toordinal() + 1)
+        count = sum(_works(date.fromordinal(day), week, job.holidays) for day in days)
+        return working_days(self.today, count + 1, self.begins, self.a_day, week, job.holidays)
+
+    def _in_order(self) -> list[str]:
+        """The open tasks, those that are started first, each before what comes after it."""
+        graph: dict[str, list[str]] = {id: [] for id in self.open}
+        for link in self.links:
+            if link.later in graph and link.earlier in graph and self.job.tasks[link.later].started is None:
+                graph[link.later].append(link.earlier)
+        order = list(TopologicalSorter(graph).static_order())
+        return sorted(order, key=lambda id: self.job.tasks[id].started is None)
+
+    def _one_after_another(self, id: str, serial: Serial, week: Collection[str]) -> None:
+        task = self.job.tasks[id]
+        serial.not_before(id, max(task.not_before or self.today, self._delivery(task)))
+        for slots, hold in self._parts(id):
+            if slots:
+                serial.work(id, self.able[id], slots)
+            if hold is not None:
+                _, weekdays, hours = self._notice(hold[0])
+                serial.visit(id, ceil(hours / 24) if weekdays is None else weekdays, week)
+        closes = self.book.procedures[task.procedure].item.closes
+        waits = [self._hours(closing) for closing in closes if closing.shuts_out != "users"]
+        serial.wait(id, max(waits, default=0))
 
     def _people(self) -> None:
-        for hand in self.job.people:
+        for hand in self.hands:
             off = [day for day in self.worktime.days if WEEK[day.weekday()] not in hand.days or day in hand.off]
             self.problem.people[hand.person] = self.worktime.blocked(off)
 
@@ -116,11 +141,11 @@ class _Preparer:
         for name in self.job.dwellings:
             self.problem.places.setdefault(name, 1)
 
-    def _slots(self, id: str) -> int:
-        """How long a task takes with its people, in slots."""
+    def _slots(self, id: str, *, whole: bool = False) -> int:
+        """How long a task takes with its people, in slots: what is left of it, or the whole."""
         task = self.job.tasks[id]
         hours = self.take_offs[id].hours
-        if task.left is not None:
+        if task.left is not None and not whole:
             hours = read(task.left, "time", "h")
         people = task.people or self.book.procedures[task.procedure].item.labour.people
         return max(1, ceil(round(hours / people * A_HOUR, 6)))
@@ -128,12 +153,14 @@ class _Preparer:
     def _task(self, id: str) -> None:
         """The pieces of a task, its team, its stay in its space, and what it closes."""
         task = self.job.tasks[id]
-        found = able(self.book, self.job.people, task)
+        found = self.able[id]
         self.problem.teams[id] = Team(found.size, found.may, found.leads)
-        earliest = self.worktime.first_of(task.not_before) if task.not_before else 0
-        earliest = max(earliest, self._delivered(task))
+        earliest = 0
+        if task.started is None:
+            earliest = self.worktime.first_of(max(task.not_before or self.today, self._delivery(task)))
         self.made.pieces[id] = []
-        for number, (slots, visit) in enumerate(self._parts(id)):
+        stretches = []
+        for number, (slots, hold) in enumerate(self._parts(id)):
             chunks = [self.worktime.a_day] * (slots // self.worktime.a_day) + [slots % self.worktime.a_day]
             mine = []
             for chunk in filter(None, chunks):
@@ -141,40 +168,62 @@ class _Preparer:
                 before = self.made.pieces[id][-1:]
                 piece = Piece(name, chunk, [After(before[0])] if before else [], team=id, earliest=earliest)
                 if task.started is not None and not before:
-                    piece.start = 0
+                    piece.start = self._first_together(id, found, chunk)
                 self.problem.pieces[name] = piece
                 self.made.pieces[id].append(name)
                 mine.append(name)
-            last = visit is None
             if mine:
-                self._stay(id, mine[0], mine[-1], closes=last)
-            if visit is not None:
-                self._visit(id, visit[0], visit[1], number)
+                stretches.append((mine[0], mine[-1]))
+            if hold is not None:
+                self._visit(id, hold[0], hold[1], number)
+        self.made.closings[id] = self.book.procedures[task.procedure].item.closes
+        for first, last in stretches:
+            self._stay(id, first, last, closes=(first, last) == stretches[-1])
+
+    def _first_together(self, id: str, found: Able, slots: int) -> int:
+        """The first slot from which a team of those who may is there so long: a started task goes on then."""
+        for day in range(len(self.worktime.days)):
+            start = day * self.worktime.a_day
+            there = {
+                person
+                for person in found.may
+                if not any(a < start + slots and start < b for a, b in self.problem.people[person])
+            }
+            if len(there) >= found.size and there & set(found.leads):
+                return start
+        raise Impossible(NO_TEAM, (id,))
 
     def _parts(self, id: str) -> list[tuple[int, tuple[str, str] | None]]:
-        """The slots of each stretch of a task, and the inspection and step that end it: the last has none."""
+        """The slots of each stretch of a task, and the inspection and step that end it: the last has none.
+
+        Of a started task that is the part that is left; an inspection at its very beginning is still to come.
+        """
         task = self.job.tasks[id]
         steps = self.book.procedures[task.procedure].item.steps
-        slots = self._slots(id)
+        left = self._slots(id)
+        whole = max(left, self._slots(id, whole=True))
         parts: list[tuple[int, tuple[str, str] | None]] = []
-        used = 0
+        used = whole - left
         for number, step in enumerate(steps, 1):
-            if task.started is None and step.hold and self.book.inspections[step.hold.inspection].item.by == "outside":
-                until = max(used, round(slots * number / len(steps)), 1)
-                parts.append((until - used, (step.hold.inspection, step.id)))
-                used = until
-        parts.append((max(slots - used, 0), None))
+            if step.hold and self.book.inspections[step.hold.inspection].item.by == "outside":
+                until = max(round(whole * number / len(steps)), 1)
+                if until >= whole - left:
+                    until = max(used, until)
+                    parts.append((until - used, (step.hold.inspection, step.id)))
+                    used = until
+        parts.append((whole - used, None))
         return parts
 
     def _visit(self, id: str, inspection: str, step: str, number: int) -> None:
         item = self.book.inspections[inspection].item
-        notice = next((visit.notice for visit in self.job.visits if visit.inspection == inspection), item.notice)
-        weekdays, hours = self._notice(notice)
-        before = self.made.pieces[id][-1]
+        notice, weekdays, hours = self._notice(inspection)
+        before = self.made.pieces[id][-1:]
         name = f"{id} visit {number + 1}"
         ready = item.called == "when ready"
-        piece = Piece(name, VISIT, [After(before, self._notice_wait(item, notice) if ready else "")])
-        if not ready:
+        piece = Piece(name, VISIT)
+        if before:
+            piece.after.append(After(before[0], self._notice_wait(notice, weekdays, hours) if ready else ""))
+        if not ready or not before:
             start = datetime.combine(self.worktime.days[0], self.worktime.begins)
             moment = start + timedelta(hours=hours) if weekdays is None else self._weekdays_on(start, weekdays)
             piece.earliest = self.worktime.slot_at(moment)
@@ -183,14 +232,15 @@ class _Preparer:
         self.made.pieces[id].append(name)
         self.made.visits.append(Visit(name, id, step, inspection, notice, weekdays, hours, ready))
 
-    def _notice(self, notice: str) -> tuple[int | None, float]:
-        """Weekdays where a notice is given in days, and its hours."""
+    def _notice(self, inspection: str) -> tuple[str, int | None, float]:
+        """The notice of an inspection on this job: its figure, in weekdays where it is given in days, and in hours."""
+        usual = self.book.inspections[inspection].item.notice
+        notice = next((visit.notice for visit in self.job.visits if visit.inspection == inspection), usual)
         text = figure_of(notice, self.book) or "0 h"
         hours = read(text, "time", "h")
-        return (round(hours / 24) if "day" in text else None), hours
+        return text, (round(hours / 24) if "day" in text else None), hours
 
-    def _notice_wait(self, item: Inspection, notice: str) -> str:
-        weekdays, hours = self._notice(notice)
+    def _notice_wait(self, notice: str, weekdays: int | None, hours: float) -> str:
         name = f"notice {notice}"
         if name not in self.problem.waits:
             self.problem.waits[name] = (
@@ -221,87 +271,80 @@ class _Preparer:
         task = self.job.tasks[id]
         shut = [c for c in self.book.procedures[task.procedure].item.closes if c.shuts_out == "everybody"]
         waits: dict[str, str] = {}
-        if closes:
-            self.made.closings[id] = self.book.procedures[task.procedure].item.closes
-            for closing in shut:
-                wait = self._wait(closing)
-                for place in self._closed_places(task.space, closing.where):
-                    if place not in waits or _longer(wait, waits[place]):
-                        waits[place] = wait
+        for closing in shut if closes else []:
+            wait = self._wait(closing)
+            for place in closed_places(self.job, task.space, closing.where):
+                if place not in waits or _longer(wait, waits[place]):
+                    waits[place] = wait
         self.problem.stays.append(Stay(task.space, first, last, waits.pop(task.space, "")))
         for place, wait in waits.items():
-            self.problem.stays.append(Stay(place, first, last, wait, from_end=True))
+            self.problem.stays.append(Stay(place, first, last, wait, worked_in=task.space))
 
-    def _closed_places(self, space: str, where: str) -> list[str]:
-        """The places that a closing reaches, and those that are reached only through them."""
-        if where == "whole job":
-            shut = set(self.problem.places)
-        elif where == "same dwelling":
-            dwelling = dwelling_of(self.job, space)
-            shut = {name for name in self.problem.places if dwelling_of(self.job, name) == dwelling} | {space}
-        else:
-            shut = {space}
-        grown = True
-        while grown:
-            more = {n for n, s in self.job.spaces.items() if n not in shut and set(s.reached_through) & shut}
-            shut |= more
-            grown = bool(more)
-        return sorted(shut)
+    def _hours(self, closing: Closes) -> float:
+        return read(figure_of(closing.time, self.book) or "0 h", "time", "h")
 
     def _wait(self, closing: Closes) -> str:
-        hours = read(figure_of(closing.time, self.book) or "0 h", "time", "h")
-        name = f"{hours:g} h"
+        hours = self._hours(closing)
+        name = f"{hours:.10g} h"
         if name not in self.problem.waits:
             self.problem.waits[name] = self.worktime.ready(timedelta(hours=hours))
         return name
 
     def _link(self, link: Link) -> None:
-        """The later task waits for the last piece of the earlier one, and for what that asks of next work."""
+        """The later task waits for the end of the earlier one, and from its last work for what it asks of next work."""
         later = self.made.pieces.get(link.later)
-        if not later:
+        if not later or self.job.tasks[link.later].started is not None:
             return
         first = self.problem.pieces[later[0]]
         procedure = self.book.procedures[self.job.tasks[link.earlier].procedure].item
-        waits = [] if link.asked else [self._wait(c) for c in procedure.closes if c.shuts_out == "next work"]
+        closes = [] if link.asked else [c for c in procedure.closes if c.shuts_out == "next work"]
         earlier = self.made.pieces.get(link.earlier)
         if earlier:
-            first.after += [After(earlier[-1], wait) for wait in (waits or [""])]
+            work = [id for id in earlier if self.problem.pieces[id].team][-1:]
+            first.after += [After(id, self._wait(closing)) for id in work for closing in closes]
+            if work != earlier[-1:] or not closes:
+                first.after.append(After(earlier[-1]))
         done = self.job.tasks[link.earlier].done
         if done is not None:
-            evening = self._evening(done)
-            for wait in waits:
-                moment = evening + timedelta(hours=float(wait.removesuffix(" h")))
+            for closing in closes:
+                moment = self._evening(done) + timedelta(hours=self._hours(closing))
                 first.earliest = max(first.earliest, self.worktime.slot_at(moment))
 
-    def _still_closed(self, id: str, done: date) -> None:
-        """What a finished task keeps closed beyond the day of planning."""
-        task = self.job.tasks[id]
-        for closing in self.book.procedures[task.procedure].item.closes:
-            if closing.shuts_out != "everybody":
-                continue
-            hours = read(figure_of(closing.time, self.book) or "0 h", "time", "h")
-            until = self.worktime.slot_at(self._evening(done) + timedelta(hours=hours))
-            if until:
-                for place in self._closed_places(task.space, closing.where):
-                    self.problem.shut.setdefault(place, []).append((0, until))
-
     def _evening(self, day: date) -> datetime:
-        return datetime.combine(day, self.worktime.begins) + timedelta(hours=self.worktime.a_day / A_HOUR)
+        return datetime.combine(day, self.begins) + timedelta(hours=self.a_day / A_HOUR)
 
-    def _delivered(self, task: Task) -> int:
-        """The first slot at which what the task uses can be there, if it is ordered on the day of planning."""
-        used = {line.material for line in self.book.procedures[task.procedure].item.materials}
-        longest = max((lead_days(self.job, material) for material in used), default=0)
-        return self.worktime.first_of(add_weekdays(self.today, longest, self.job.holidays)) if longest else 0
+    def _delivery(self, task: Task) -> date:
+        """The day on which what the task uses can be there, if it is ordered on the day of planning."""
+        procedure = self.book.procedures[task.procedure].item
+        used = {line.material for line in procedure.materials} | {line.tool for line in procedure.tools}
+        longest = max((lead_days(self.job, thing) for thing in used), default=0)
+        return add_weekdays(self.today, longest, self.job.holidays)
+
+
+def still_closed(book: Book, job: Job, evening: Callable[[date], datetime]) -> dict[str, datetime]:
+    """Until when each place is closed by what is done already; ``evening`` is when work ends on a day."""
+    found: dict[str, datetime] = {}
+    for task in job.tasks.values():
+        for closing in book.procedures[task.procedure].item.closes if task.done else []:
+            if closing.shuts_out == "everybody" and task.done:
+                hours = read(figure_of(closing.time, book) or "0 h", "time", "h")
+                until = evening(task.done) + timedelta(hours=hours)
+                for place in closed_places(job, task.space, closing.where):
+                    found[place] = max(until, found.get(place, until))
+    return found
+
+
+def _works(day: date, week: Collection[str], off: Collection[date]) -> bool:
+    return WEEK[day.weekday()] in week and day not in off
 
 
 def _longer(one: str, other: str) -> bool:
     return float(one.removesuffix(" h")) > float(other.removesuffix(" h"))
 
 
-def lead_days(job: Job, material: str) -> int:
-    """The working days from an order to the delivery of a material; 0 where nothing is said."""
-    times = [price.lead_time for price in job.prices if price.material == material and price.lead_time]
+def lead_days(job: Job, thing: str) -> int:
+    """The working days from an order to the delivery of a material or a tool; 0 where nothing is said."""
+    times = [price.lead_time for price in job.prices if thing in (price.material, price.tool) and price.lead_time]
     return max((ceil(read(text, "time", "h") / 24) for text in times), default=0)
 
 

@@ -53,14 +53,15 @@ class Team:
 class Stay:
     """A place is filled from the start of one piece to the end of another, and closed for a wait after it.
 
-    ``from_end``: the place is not worked in, only closed after the last piece has ended.
+    With such a wait nobody else is in the place from the start on. ``worked_in`` names the place where the work is when
+    it is not this one: then this one is closed by it (the vapour of a finish, a floor that is the only way in).
     """
 
     place: str
     first: str
     last: str
     closed: str = ""
-    from_end: bool = False
+    worked_in: str = ""
 
 
 @dataclass(slots=True)
@@ -68,8 +69,8 @@ class Problem:
     """All of it.
 
     ``horizon`` is the last slot. ``waits`` holds the tables that waits name, ``places`` how many crews each takes,
-    ``shut`` the spans in which one is closed from before, ``resources`` how much there is of each, ``people`` when each
-    is away.
+    ``shut`` until when one is closed from before, ``resources`` how much there is of each, ``people`` when each is
+    away.
     """
 
     horizon: int
@@ -78,7 +79,7 @@ class Problem:
     people: dict[str, Spans] = field(default_factory=dict)
     stays: list[Stay] = field(default_factory=list)
     places: dict[str, int] = field(default_factory=dict)
-    shut: dict[str, Spans] = field(default_factory=dict)
+    shut: dict[str, int] = field(default_factory=dict)
     resources: dict[str, int] = field(default_factory=dict)
     waits: dict[str, list[int]] = field(default_factory=dict)
     a_day: int = 32
@@ -110,9 +111,18 @@ class Solution:
 
 
 class Impossible(Exception):
-    """No plan keeps all the rules, whatever the end date; ``pieces`` are those that cannot be placed together."""
+    """No plan keeps all the rules, whatever the end date; ``pieces`` (or tasks) cannot be placed together.
 
-    def __init__(self, message: str, pieces: tuple[str, ...] = ()) -> None:
+    ``proved``: it cannot be; otherwise none was found in time.
+    """
+
+    def __init__(self, message: str, pieces: tuple[str, ...] = (), *, proved: bool = True) -> None:
         super().__init__(message)
         self.message = message
         self.pieces = pieces
+        self.proved = proved
+
+    @property
+    def tasks(self) -> tuple[str, ...]:
+        """The tasks of the pieces, each once."""
+        return tuple(dict.fromkeys(piece.partition(" ")[0] for piece in self.pieces))

@@ -203,33 +203,39 @@ def _resources(made: _Model) -> None:
 
 
 def _stays(made: _Model) -> None:
-    """No more crews in a place than it takes, and nobody while it is closed."""
+    """No more crews in a place than it takes, and nobody while it is closed.
+
+    What closes a place from elsewhere keeps out who works in it; two such closings may run at the same time.
+    """
     held: dict[str, list[tuple[Any, int]]] = defaultdict(list)
-    for place, spans in made.problem.shut.items():
-        for a, b in spans:
-            held[place].append((made.model.new_fixed_size_interval_var(a, b - a, ""), made.problem.places[place]))
-    counted: set[tuple[str, str]] = set()
+    from_elsewhere: dict[tuple[str, str], list[tuple[Any, int]]] = defaultdict(list)
+    for place, until in made.problem.shut.items():
+        held[place].append((made.model.new_fixed_size_interval_var(0, until, ""), made.problem.places[place]))
     for stay in made.problem.stays:
         capacity = made.problem.places[stay.place]
         first, last = made.start[stay.first], made.end[stay.last]
-        if not stay.from_end:
-            size = made.model.new_int_var(0, made.problem.horizon, "")
-            held[stay.place].append((made.model.new_interval_var(first, size, last, stay.first), 1))
-        if not stay.closed:
-            continue
         until = _ready(made, stay.last, stay.closed)
         size = made.model.new_int_var(0, made.problem.horizon * 2, "")
-        held[stay.place].append((made.model.new_interval_var(last, size, until, stay.last), capacity))
-        if (stay.place, stay.last) not in counted:
-            counted.add((stay.place, stay.last))
-            made.closed.append(until - last)
-    for place, intervals in held.items():
-        if made.problem.places[place] == 1:
-            made.model.add_no_overlap([interval for interval, _ in intervals])
+        interval = (made.model.new_interval_var(first, size, until, stay.first), capacity if stay.closed else 1)
+        if stay.worked_in:
+            from_elsewhere[stay.place, stay.worked_in].append(interval)
         else:
-            made.model.add_cumulative(
-                [interval for interval, _ in intervals], [size for _, size in intervals], made.problem.places[place]
-            )
+            held[stay.place].append(interval)
+        if stay.closed:
+            made.closed.append(until - last)
+    closing = defaultdict(list)
+    for (place, _), intervals in from_elsewhere.items():
+        closing[place].append(intervals)
+    for place, workers in held.items():
+        for closers in closing[place] or [[]]:
+            _share(made, [*workers, *closers], made.problem.places[place])
+
+
+def _share(made: _Model, intervals: list[tuple[Any, int]], capacity: int) -> None:
+    if capacity == 1:
+        made.model.add_no_overlap([interval for interval, _ in intervals])
+    else:
+        made.model.add_cumulative([interval for interval, _ in intervals], [size for _, size in intervals], capacity)
 
 
 def places_of_pieces(problem: Problem) -> dict[str, str]:
@@ -237,6 +243,8 @@ def places_of_pieces(problem: Problem) -> dict[str, str]:
     found: dict[str, str] = {}
     by_team: dict[str, str] = {}
     for stay in problem.stays:
+        if stay.worked_in:
+            continue
         for id in (stay.first, stay.last):
             found.setdefault(id, stay.place)
             by_team.setdefault(problem.pieces[id].team, stay.place)
@@ -315,7 +323,7 @@ def _carry(
             count = closed_slots(made.problem, known[0]) if aim == "closed" else count_moves(made.problem, *known)
             return (*known, Aim(count, 0, spent))
         if status == cp_model.UNKNOWN:
-            raise Impossible(f"no plan was found within {seconds:.0f} s")
+            raise Impossible(f"no plan was found within {seconds:.0f} s", proved=False)
         raise Impossible("the rules cannot be kept together before the last day that is planned")
     starts = {id: int(solver.value(start)) for id, start in made.start.items()}
     teams = {
@@ -327,13 +335,9 @@ def _carry(
 
 
 def closed_slots(problem: Problem, starts: dict[str, int]) -> int:
-    """The slots that places are closed, summed over the closings; one piece's closing of a place counts once."""
-    spans = {}
-    for stay in problem.stays:
-        if stay.closed:
-            end = starts[stay.last] + problem.pieces[stay.last].slots
-            spans[stay.place, stay.last] = problem.waits[stay.closed][end] - end
-    return sum(spans.values())
+    """The slots that places are closed, summed over the closings."""
+    ends = {id: starts[id] + piece.slots for id, piece in problem.pieces.items()}
+    return sum(problem.waits[stay.closed][ends[stay.last]] - ends[stay.last] for stay in problem.stays if stay.closed)
 
 
 def count_moves(problem: Problem, starts: dict[str, int], teams: dict[str, tuple[str, ...]]) -> int:

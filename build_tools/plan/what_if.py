@@ -12,6 +12,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Prose, Text
 from build_tools.book.model.job import Hand, Job, Variant, Visit
 from build_tools.book.model.reference import Person
+from build_tools.plan.crew import hands_of
 from build_tools.plan.plan import Plan, plan_job
 from build_tools.plan.problem import Impossible
 from build_tools.plan.standards import with_people
@@ -56,9 +57,12 @@ def varied(entry: Entry[Job], variant: Variant) -> Entry[Job]:
                 if getattr(change, name) is not None
             }
             tasks[change.task] = tasks[change.task].model_copy(update=given)
-    people = [hand for hand in job.people if hand.person not in variant.without] + variant.more_people
+    there = [hand for hand in job.people if hand.person not in variant.without] + variant.more_people
     more = variant.more_days
-    people = [hand.model_copy(update={"days": list(dict.fromkeys([*hand.days, *more]))}) for hand in people]
+    people = [
+        hand.model_copy(update={"days": list(dict.fromkeys([*hand.days, *more]))})
+        for hand in hands_of(job.model_copy(update={"people": there}))
+    ]
     days = list(dict.fromkeys([*job.days, *more]))
     return replace(entry, item=job.model_copy(update={"tasks": tasks, "people": people, "days": days}))
 

@@ -39,7 +39,14 @@ def plan_all(context: Context, today: date, kept: Path | None = None) -> tuple[d
         try:
             found[id] = whole(context, entry, today, kept)
         except Impossible as impossible:
-            tasks = dict.fromkeys(piece.rpartition(" ")[0] for piece in impossible.pieces)
-            at = ("tasks", next(iter(tasks))) if tasks and next(iter(tasks)) in entry.item.tasks else ()
-            problems.append(entry.error(at, f"this job cannot be planned: {impossible.message}"))
+            problems.append(cannot_be_planned(entry, impossible))
     return found, problems
+
+
+def cannot_be_planned(entry: Entry[Job], impossible: Impossible) -> Problem:
+    """The problem of a job that has no plan, at the first of the tasks concerned, with the lines of the others."""
+    tasks = [task for task in impossible.tasks if task in entry.item.tasks]
+    at = ("tasks", tasks[0], "") if tasks else ()
+    lines = ", ".join(f"'{task}' in line {entry.document.place(('tasks', task, ''))[0]}" for task in tasks)
+    hint = f"the tasks concerned: {lines}" if tasks else ""
+    return entry.error(at, f"this job cannot be planned: {impossible.message}", hint)

@@ -47,7 +47,7 @@ def of_reference_entries(context: Context) -> Iterator[Problem]:
             yield value.error(("quantity",), str(trouble))
     for inspection in context.book.inspections.values():
         try:
-            read(inspection.item.notice, "time", "h")
+            read(figure_of(inspection.item.notice, context.book) or "0 h", "time", "h")
         except Unreadable as trouble:
             yield inspection.error(("notice",), str(trouble))
 

@@ -1,0 +1,108 @@
+"""How many days the axis of a job needs: those of a plan in which one task is done after the other, all waits between.
+
+Such a plan keeps every rule, so the best one ends no later.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from itertools import combinations
+from math import ceil
+
+from build_tools.book.model.job import Hand
+from build_tools.plan.crew import Able
+from build_tools.plan.problem import Impossible
+from build_tools.plan.worktime import WEEK, is_weekday
+
+MOST = timedelta(days=5 * 365)
+"""A job is over by then."""
+NO_TEAM = "those who may do it never work on the same day"
+TOO_LONG = "it would end more than five years from now"
+
+
+@dataclass(slots=True)
+class Serial:
+    """One task after another: ``day`` is the first on which the next may start, ``room`` is left of the day before.
+
+    ``a_day`` is the slots of a day; ``off`` are the holidays.
+    """
+
+    today: date
+    hands: list[Hand]
+    a_day: int
+    off: Collection[date] = ()
+    day: date = field(init=False)
+    room: int = field(init=False, default=0)
+
+    def __post_init__(self) -> None:
+        self.day = self.today
+
+    def work(self, task: str, able: Able, slots: int) -> None:
+        """Work of so many slots by one team of those who may."""
+        before = self.day - timedelta(days=1)
+        team = self._team(task, able)
+        if slots <= self.room and _there(team, before, self.off):
+            self.room -= slots
+            return
+        while slots > 0:
+            while not _there(team, self.day, self.off):
+                self._next(task)
+            self.room = max(0, self.a_day - slots)
+            slots -= self.a_day
+            self._next(task)
+
+    def not_before(self, task: str, day: date) -> None:
+        """Nothing starts before that day."""
+        if day >= self.day:
+            self.room = 0
+            self.day = day
+            self._check(task)
+
+    def wait(self, task: str, hours: float) -> None:
+        """A wait by the clock."""
+        if hours > MOST / timedelta(hours=1):
+            raise Impossible(TOO_LONG, (task,))
+        if hours:
+            self.not_before(task, self.day + timedelta(days=ceil(hours / 24)))
+
+    def visit(self, task: str, days: int, work_days: Collection[str]) -> None:
+        """Somebody from outside comes, so many weekdays after he is called."""
+        self.room = 0
+        left = days
+        while left > 0:
+            left -= is_weekday(self.day, self.off)
+            self._next(task)
+        while not (is_weekday(self.day, self.off) and WEEK[self.day.weekday()] in work_days):
+            self._next(task)
+        self._next(task)
+
+    def _next(self, task: str) -> None:
+        self.day += timedelta(days=1)
+        self._check(task)
+
+    def _check(self, task: str) -> None:
+        if self.day - self.today > MOST:
+            raise Impossible(TOO_LONG, (task,))
+
+    def _team(self, task: str, able: Able) -> list[Hand]:
+        """Of the teams that the task may have, the one with the most days in common."""
+        hands = [hand for hand in self.hands if hand.person in able.may]
+        teams = [
+            list(team)
+            for team in combinations(hands, able.size)
+            if any(hand.person in able.leads for hand in team) and common_days(team)
+        ]
+        if not teams:
+            raise Impossible(NO_TEAM, (task,))
+        return max(teams, key=lambda team: len(common_days(team)))
+
+
+def common_days(team: Iterable[Hand]) -> set[str]:
+    """The days of the week on which all of a team work."""
+    return set.intersection(*({*map(str, hand.days)} for hand in team))
+
+
+def _there(team: list[Hand], day: date, off: Collection[date]) -> bool:
+    return day not in off and all(WEEK[day.weekday()] in hand.days and day not in hand.off for hand in team)
