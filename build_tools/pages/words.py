@@ -53,6 +53,7 @@ WORDS: dict[str, dict[str, str]] = {
         "holds_here": "Work stops here",
         "holds_none": "No step waits for it.",
         "step_n": "step {n}",
+        "steps_n": "steps {n} to {to}",
         "dangers_title": "Dangers and what protects",
         "dangers_lead": (
             "What can hurt on these jobs, what protects from it, strongest first, and what to do when it has happened."
@@ -85,6 +86,52 @@ WORDS: dict[str, dict[str, str]] = {
         "job_changed": "Standards that are different here",
         "job_spaces": "Spaces",
         "task_done": "done",
+        # jobs: calls
+        "calls_title": "Calls",
+        "calls_lead": "Whom to call, by when, and when they come, with the hold point that each of them releases.",
+        "calls_to_make": "Calls to make",
+        "calls_by": "By {time}",
+        "calls_ready": "when the work is ready, {time}",
+        "calls_notice": "{notice} ahead",
+        "calls_unsaid": "the working day before; no notice is said",
+        "calls_inspection": "inspection",
+        "calls_delivery": "delivery",
+        "calls_rental": "rented tool",
+        "calls_friend": "friend of the crew",
+        "calls_come": "Comes",
+        "calls_there": "There by",
+        "calls_back": "back after",
+        "calls_for": "For",
+        "calls_releases": "Releases",
+        "calls_waits": "Waits for it:",
+        "calls_end": "the end of the job",
+        "calls_none": "Nobody has to be called for this job.",
+        "call_late": "Due before the plan starts on {day}. Call now, or start later.",
+        "one_call_late": "1 call is due before the plan starts on",
+        "many_calls_late": "{n} calls are due before the plan starts on",
+        "calls_phone": "Into the phone",
+        "calls_file": "Take the calendar file",
+        "calls_way_1": (
+            "On the phone that makes the calls, touch the button and open the file: its calendar asks to add the"
+            " events."
+        ),
+        "calls_way_2": (
+            "Pick or make a calendar for this job, and add all. Each call rings a quarter hour ahead; visits stand"
+            " beside."
+        ),
+        "calls_way_3": (
+            "When the plan has changed, take the file again into the same calendar: an event that has moved takes its"
+            " new time. One that is gone from this page, strike out by hand."
+        ),
+        "calls_own": "Looks of the crew",
+        "calls_own_lead": "Nobody from outside comes for these. Whoever does the work says when it is ready.",
+        "calls_about": "about {time}",
+        "calls_told": "to be told {notice} ahead",
+        "call_event": "Call: {what}",
+        "visit_inspection": "{what} comes",
+        "visit_delivery": "{what} delivers",
+        "visit_rental": "{what}, rented",
+        "visit_friend": "{what} works",
         # counts
         "one_procedure": "1 procedure",
         "many_procedures": "{n} procedures",

@@ -63,6 +63,12 @@ def put_in(written: Written, job: Job, space: str) -> Written:
     ]
 
 
+def inputs_of(job: Job, task: str, calculator: str) -> dict[str, Written]:
+    """What a task gives a calculator, with the sizes of spaces put in. Raises :class:`Unknown`."""
+    one = job.tasks[task]
+    return {name: put_in(written, job, one.space) for name, written in one.inputs.get(calculator, {}).items()}
+
+
 def _measure(found: re.Match[str], job: Job, own: str) -> str:
     first, second = found.groups()
     name, measure = (first, second) if second else (own, first)

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from build_tools.pages.jobs.calendar import calendar
+
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
     from build_tools.plan.whole import Whole
 
 JobFile = Callable[["Maker", str, "Whole"], str | bytes]
-OF_A_JOB: dict[str, JobFile] = {}
+OF_A_JOB: dict[str, JobFile] = {"calls.ics": calendar}
 """File name to what makes it."""
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.page import Found, Heading, Page
 
 if TYPE_CHECKING:
@@ -12,7 +13,7 @@ if TYPE_CHECKING:
     from build_tools.plan.whole import Whole
 
 JobPage = Callable[["Maker", str, "Whole"], Page]
-OF_A_JOB: dict[str, JobPage] = {}
+OF_A_JOB: dict[str, JobPage] = {"calls": calls_page}
 """The pages that hang on the overview, by name, in the order in which they are listed."""
 OWNERS: dict[str, JobPage] = {}
 """The same, for the owner's build alone."""

@@ -1,0 +1,43 @@
+"""The calculators and tables of a procedure's steps with the figures of one task: this job's own numbers."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from build_tools.book.calls import Called
+from build_tools.book.model.base import Written
+from build_tools.book.model.table import Axis, Form, Table
+from build_tools.plan.measures import inputs_of
+
+if TYPE_CHECKING:  # the plan brings the solver, which is large
+    from build_tools.plan.plan import Plan
+
+
+def worked(plan: Plan, task: str, form: Form) -> Called | None:
+    """A step's calculator with the inputs of a task over those of the book.
+
+    None where the book gives an example and the task gives nothing: those are not the numbers of this job.
+    """
+    given = inputs_of(plan.job, task, form.calculator)
+    if form.inputs and not given:
+        return None
+    return plan.context.call_with(form.calculator, {**form.inputs, **given})
+
+
+def table_here(plan: Plan, task: str, table: Table) -> Table:
+    """A step's table for a task: what the task gives is fixed, and an axis that it gives shrinks to that one line."""
+    given = inputs_of(plan.job, task, table.calculator)
+    fixed: dict[str, Written] = {**table.fixed, **given}
+    axes = {}
+    for side in ("down", "across"):
+        axis: Axis | None = getattr(table, side)
+        if axis is not None:
+            text = fixed.pop(axis.input, None)
+            axes[side] = Axis(input=axis.input, values=[text], ours=axis.ours) if isinstance(text, str) else axis
+    return table.model_copy(update={"fixed": fixed, **axes})
+
+
+def settled(plan: Plan, task: str, table: Table) -> bool:
+    """Whether the task gives every input that runs along the table, so that one cell of it is left."""
+    given = inputs_of(plan.job, task, table.calculator)
+    return all(axis is None or axis.input in given for axis in (table.down, table.across))
