@@ -73,7 +73,8 @@ class Helpers:
             return None
         url = self.top + target.url + (f"#{reference.step}" if reference.step else "")
         if reference.scheme == "value":
-            return url, self.context.book.values[reference.target].item.quantity
+            quantity = self.context.book.values[reference.target].item.quantity
+            return url, quantity.removesuffix(" each")  # 'on 4 screws', not 'on 4 each screws'
         if reference.step and reference.scheme == "procedure":
             return url, self._step_title(reference.target, reference.step)
         return url, target.title
