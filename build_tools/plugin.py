@@ -100,6 +100,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             context = Context.of(loaded.book, self._memo)
         pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
+        maker.site_url = _published_at(config)
         if not unreadable:
             work_ahead(maker, partial(make_dear, context, kept))
         found = {*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}
@@ -182,6 +183,12 @@ def _today(config: MkDocsConfig) -> date:
     """The day that jobs are planned from: ``extra: today`` of the settings, or the day of the build."""
     given = str(config.extra.get("today") or "")
     return date.fromisoformat(given) if given else datetime.now().date()
+
+
+def _published_at(config: MkDocsConfig) -> str:
+    """The ``site_url`` of the settings, ending in ``/``: a preview puts its own address in its place."""
+    given = next((str(one["site_url"]) for one in reversed(config.user_configs) if one.get("site_url")), "")
+    return f"{given.rstrip('/')}/" if given else ""
 
 
 @dataclass(slots=True)

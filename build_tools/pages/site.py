@@ -60,6 +60,8 @@ class Maker:
         self.after = _after(context)
         self.jobs: dict[str, Whole] = {}
         self.for_owner = True
+        self.site_url = ""
+        """The address at which the site is published, ending in ``/``; empty where the settings have none."""
 
     def helpers(self, url: str, folder: str = "") -> Helpers:
         """The helpers for the page at that address."""
