@@ -1,7 +1,7 @@
 """What sets the end date, and how much time everything else has.
 
 The plan is taken as it stands: who is where, and in which order people and places follow. Each piece could then start
-later by its slack without moving the end; those without slack that follow each other are the chain.
+later by its slack without moving the end. The chain goes back from the end, each time to what let go last.
 """
 
 from __future__ import annotations
@@ -90,7 +90,7 @@ def slack(problem: Problem, solution: Solution, found: list[Hold] | None = None)
         piece = problem.pieces[id]
         start = max(solution.starts[id], solution.end.value - piece.slots)
         while start > solution.starts[id] and not (
-            _may_start(problem, solution, id, start)
+            may_start(problem, solution, id, start)
             and all(
                 _ready(problem, start + piece.slots, hold.wait) <= latest[hold.later]
                 for hold in later[id]
@@ -111,7 +111,7 @@ def chain(problem: Problem, solution: Solution, found: list[Hold] | None = None)
     before: dict[str, list[Hold]] = defaultdict(list)
     for hold in found:
         before[hold.later].append(hold)
-    ends = {id: solution.starts[id] + piece.slots for id, piece in problem.pieces.items()}
+    ends = {id: _end(problem, solution, id) for id in problem.pieces}
     if not ends:
         return []
     at: str | None = max(ends, key=lambda id: (ends[id], solution.starts[id]))
@@ -119,8 +119,7 @@ def chain(problem: Problem, solution: Solution, found: list[Hold] | None = None)
     seen: set[str] = set()
     while at is not None and at not in seen:
         seen.add(at)
-        tight = [hold for hold in before[at] if _tight(problem, solution, hold, ends)]
-        held = min(tight, key=lambda hold: (_RANK[hold.reason], -ends[hold.earlier])) if tight else None
+        held = _last_held(problem, solution, before[at])
         links.append((at, held))
         at = held.earlier if held else None
     return list(reversed(links))
@@ -129,18 +128,23 @@ def chain(problem: Problem, solution: Solution, found: list[Hold] | None = None)
 _RANK = {"after": 0, "place": 1, "person": 2}
 
 
-def _tight(problem: Problem, solution: Solution, hold: Hold, ends: dict[str, int]) -> bool:
-    """Whether a hold leaves its later piece no earlier start: every slot between is one in which it may not start."""
-    ready = _ready(problem, ends[hold.earlier], hold.wait)
-    start = solution.starts[hold.later]
-    return ready <= start and not any(_may_start(problem, solution, hold.later, slot) for slot in range(ready, start))
+def _last_held(problem: Problem, solution: Solution, found: list[Hold]) -> Hold | None:
+    """Of everything that holds a piece the one that lets it go last; None where it starts when it first may."""
+
+    def lets_go(hold: Hold) -> int:
+        return _ready(problem, _end(problem, solution, hold.earlier), hold.wait)
+
+    last = max(found, key=lambda hold: (lets_go(hold), -_RANK[hold.reason]), default=None)
+    if last is None or lets_go(last) < solution.starts[last.later] == problem.pieces[last.later].earliest:
+        return None
+    return last
 
 
 def _ready(problem: Problem, end: int, wait: str) -> int:
     return problem.waits[wait][end] if wait else end
 
 
-def _may_start(problem: Problem, solution: Solution, id: str, start: int) -> bool:
+def may_start(problem: Problem, solution: Solution, id: str, start: int) -> bool:
     """Whether a piece may start then, for its own sake: it is allowed, and its people are there."""
     piece = problem.pieces[id]
     if start < piece.earliest or (piece.allowed and not any(a <= start < b for a, b in piece.allowed)):

@@ -15,10 +15,11 @@ from pathlib import Path
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
-from build_tools.plan.chain import Hold, chain, holds, slack
+from build_tools.plan.chain import Hold, chain, holds, may_start, slack
 from build_tools.plan.conflict import in_the_way
 from build_tools.plan.prepare import Prepared, prepare
 from build_tools.plan.problem import Aim, Impossible, Problem, Solution
+from build_tools.plan.settle import settle
 from build_tools.plan.solve import Told, solve
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff
@@ -26,7 +27,7 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 SECONDS = 10.0
 """Time for all aims of a job's plan."""
-VERSION = 2
+VERSION = 3
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 
@@ -100,6 +101,14 @@ class Plan:
         """When a task ends, its last visit with it."""
         return self.of_task(task)[-1].ends
 
+    def may_start(self, piece: str, slot: int) -> bool:
+        """Whether a piece may start then, for its own sake: it is allowed, and its people are there."""
+        return may_start(self.prepared.problem, self.solution, piece, slot)
+
+    def slack_of(self, task: str) -> int:
+        """The slots by which a task could start later, all else in its order, before the end date moves."""
+        return min(self.slack[piece] for piece in self.prepared.pieces[task])
+
 
 def planned_from(job: Job, today: date) -> date:
     """The day from which a job is planned: its start until something is done or begun, then today."""
@@ -171,7 +180,7 @@ def _solved(problem: Problem, kept: Path | None, seconds: float, told: Told | No
 def _explained(problem: Problem, seconds: float, told: Told | None, aims: int) -> Solution:
     """Solve; where that is impossible, say which tasks stand in each other's way."""
     try:
-        return solve(problem, seconds, told, aims)
+        return settle(problem, solve(problem, seconds, told, aims), keep_closed=aims > 1)
     except Impossible as impossible:
         if impossible.pieces or not impossible.proved:
             raise

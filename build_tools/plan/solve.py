@@ -17,8 +17,8 @@ from ortools.sat.python import cp_model
 from build_tools.plan.problem import Aim, Impossible, Piece, Problem, Solution
 
 WORKERS = 2
-END_SHARE, CLOSED_SHARE = 0.6, 0.25
-"""Shares of the time that may be spent on the end date and on the closed slots; the moves have the rest."""
+END_SHARE, CLOSED_SHARE, MOVES_SHARE = 0.6, 0.25, 0.25
+"""Shares of the time that may be spent on each aim. The moves are hardly ever proved: they always use theirs."""
 MOST_ARCS = 20_000
 """Beyond so many the moves are counted and not sought: the rounds would take minutes."""
 Told = Callable[[str, int], None]
@@ -26,7 +26,7 @@ Told = Callable[[str, int], None]
 
 
 @dataclass(slots=True)
-class _Model:
+class Model:
     """The problem as variables: starts of pieces, who is on a team, spans that places are closed."""
 
     problem: Problem
@@ -44,7 +44,7 @@ def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aim
 
     Raises :class:`Impossible` where the rules cannot be kept together before the horizon.
     """
-    made = _build(problem)
+    made = model_of(problem)
     starts, teams, end = _carry(made, made.last, "end", seconds * (END_SHARE if aims > 1 else 1), told, None)
     closed = moves = Aim(0, 0, 0.0)
     if aims > 1 and made.closed:
@@ -55,8 +55,7 @@ def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aim
         made.model.add(made.last <= end.value)
     if aims > 2 and problem.teams and _arcs(problem) <= MOST_ARCS:
         moved = _moves(made)
-        rest = max(1.0, seconds - end.seconds - closed.seconds)
-        starts, teams, moves = _carry(made, sum(moved), "moves", min(rest, seconds / 2), told, (starts, teams))
+        starts, teams, moves = _carry(made, sum(moved), "moves", seconds * MOVES_SHARE, told, (starts, teams))
     elif problem.teams:
         moves = Aim(count_moves(problem, starts, teams), 0, 0.0)
     return Solution(starts, teams, end, closed, moves)
@@ -71,8 +70,9 @@ def _arcs(problem: Problem) -> int:
     return sum(count * count for count in mine)
 
 
-def _build(problem: Problem) -> _Model:
-    made = _Model(problem, cp_model.CpModel())
+def model_of(problem: Problem) -> Model:
+    """The rules of a problem, without an aim."""
+    made = Model(problem, cp_model.CpModel())
     for piece in problem.pieces.values():
         _place_piece(made, piece)
     for piece in problem.pieces.values():
@@ -87,7 +87,7 @@ def _build(problem: Problem) -> _Model:
     return made
 
 
-def _place_piece(made: _Model, piece: Piece) -> None:
+def _place_piece(made: Model, piece: Piece) -> None:
     horizon = made.problem.horizon
     if piece.start is not None:
         made.start[piece.id] = made.model.new_constant(piece.start)
@@ -104,7 +104,7 @@ def _place_piece(made: _Model, piece: Piece) -> None:
     made.end[piece.id] = made.start[piece.id] + piece.slots
 
 
-def _ready(made: _Model, piece: str, wait: str) -> Any:
+def _ready(made: Model, piece: str, wait: str) -> Any:
     """The first slot to start in after a piece and a wait."""
     if not wait:
         return made.end[piece]
@@ -158,7 +158,7 @@ def straight_runs(table: list[int]) -> list[Run]:
     return runs
 
 
-def _teams(made: _Model) -> None:
+def _teams(made: Model) -> None:
     """Who is on each team, and nobody in two places at once or at work while away."""
     problem, model = made.problem, made.model
     busy: dict[str, list[Any]] = defaultdict(list)
@@ -189,7 +189,7 @@ def _teams(made: _Model) -> None:
         model.add_cumulative(list(intervals), list(sizes), len(problem.people))
 
 
-def _resources(made: _Model) -> None:
+def _resources(made: Model) -> None:
     for name, capacity in made.problem.resources.items():
         intervals, amounts = [], []
         for piece in made.problem.pieces.values():
@@ -202,16 +202,16 @@ def _resources(made: _Model) -> None:
             made.model.add_cumulative(intervals, amounts, capacity)
 
 
-def _stays(made: _Model) -> None:
+def _stays(made: Model) -> None:
     """No more crews in a place than it takes, and nobody while it is closed.
 
     What closes a place from elsewhere keeps out who works in it; two such closings may run at the same time.
     """
     held: dict[str, list[tuple[Any, int]]] = defaultdict(list)
     from_elsewhere: dict[tuple[str, str], list[tuple[Any, int]]] = defaultdict(list)
-    for place, until in made.problem.shut.items():
-        held[place].append((made.model.new_fixed_size_interval_var(0, until, ""), made.problem.places[place]))
     for stay in made.problem.stays:
+        if stay.place in made.problem.shut and not stay.worked_in:
+            made.model.add(made.start[stay.first] >= made.problem.shut[stay.place])
         capacity = made.problem.places[stay.place]
         first, last = made.start[stay.first], made.end[stay.last]
         until = _ready(made, stay.last, stay.closed)
@@ -231,7 +231,7 @@ def _stays(made: _Model) -> None:
             _share(made, [*workers, *closers], made.problem.places[place])
 
 
-def _share(made: _Model, intervals: list[tuple[Any, int]], capacity: int) -> None:
+def _share(made: Model, intervals: list[tuple[Any, int]], capacity: int) -> None:
     if capacity == 1:
         made.model.add_no_overlap([interval for interval, _ in intervals])
     else:
@@ -254,7 +254,7 @@ def places_of_pieces(problem: Problem) -> dict[str, str]:
     return found
 
 
-def _moves(made: _Model) -> list[Any]:
+def _moves(made: Model) -> list[Any]:
     """For each person a round through his pieces in their order; an arc between two places is a move."""
     problem, model = made.problem, made.model
     place = places_of_pieces(problem)
@@ -264,6 +264,7 @@ def _moves(made: _Model) -> list[Any]:
         if len(mine) < 2:
             continue
         arcs: list[tuple[int, int, Any]] = []
+        between: list[Any] = []
         idle = model.new_bool_var(f"{person} idle")
         arcs.append((0, 0, idle))
         for i, one in enumerate(mine, 1):
@@ -276,8 +277,16 @@ def _moves(made: _Model) -> list[Any]:
                 arcs.append((i, j, arc))
                 model.add(made.start[other] >= made.end[one]).only_enforce_if(arc)
                 if place[one] != place[other]:
-                    moved.append(arc)
+                    between.append(arc)
         model.add_circuit(arcs)
+        moved += between
+        been = []
+        for there in dict.fromkeys(place[one] for one in mine):
+            been.append(model.new_bool_var(f"{person} in {there}"))
+            for one in mine:
+                if place[one] == there:
+                    model.add_implication(made.on[problem.pieces[one].team, person], been[-1])
+        model.add(sum(between) >= sum(been) - 1)  # says nothing new, and gives the solver a first bound
     return moved
 
 
@@ -299,7 +308,7 @@ Found = tuple[dict[str, int], dict[str, tuple[str, ...]]]
 
 
 def _carry(
-    made: _Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None
+    made: Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None
 ) -> tuple[dict[str, int], dict[str, tuple[str, ...]], Aim]:
     """Minimise one aim from the best plan that is known."""
     model = made.model

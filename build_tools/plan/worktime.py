@@ -80,6 +80,11 @@ class Worktime:
             found.append(self.slot_at(datetime.combine(day, moment.time())))
         return found
 
+    def hours_of(self, day: date) -> tuple[datetime, datetime]:
+        """From when to when work goes on, on a working day."""
+        begins = datetime.combine(day, self.begins)
+        return begins, begins + self.a_day * SLOT
+
     def blocked(self, days: Iterable[date]) -> list[tuple[int, int]]:
         """The slots of those days, as spans from start to end; days that follow each other make one span."""
         spans: list[tuple[int, int]] = []

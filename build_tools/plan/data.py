@@ -1,0 +1,149 @@
+"""The plan of a job as data for programs: what ``plan JOB --json`` prints and what lies beside the pages.
+
+Times are ISO 8601 without a zone, on the clock of the site; hours are figures. No price, rate or note stands in it.
+
+=============  =======================================================================================================
+key            what it holds
+=============  =======================================================================================================
+job            the job's id; ``title`` its title; ``variant`` the variant that is planned, or null
+planned_from   the day from which it is planned
+start          the first day of the job; ``deadline`` its last, ``end`` when its last task ends
+days_to_spare  working days between the end and the deadline, less than nothing when it is late
+aims           ``end``, ``closed`` and ``moves``, each with ``value`` (working hours from the first day on; closed
+               hours, all places added up; changes of place), ``least`` (what is not ruled out), ``proved``, ``seconds``
+tasks          by id: ``procedure``, ``title``, ``space``, ``done`` (a day or null), ``starts``, ``ends``, ``people``,
+               ``hours`` of labour, ``slack_hours`` (later by so much, and the end stays), ``sets_the_end``
+days           for each working day ``day``, ``work`` (``task``, ``people``, ``starts``, ``ends``), ``visits``
+               (``inspection``, ``task``, ``starts``, ``ends``), and what of ``closed`` and ``waits`` reaches into it
+closed         ``place``, ``task`` after which it is closed, ``starts``, ``ends``
+waits          ``task``, ``later`` (the tasks that wait), ``visit`` (the inspection that is called, or null), ``starts``,
+               ``ends``
+chain          what sets the end, first link first: ``task``, ``visit``, ``starts``, ``ends``, ``people``, ``reason``,
+               ``after`` (the task before it), ``what`` (the person, place or inspection), ``spare_hours``
+sooner         what was tried for a late job: ``what``, ``end`` and ``days_sooner``; empty for one in time
+variants       the ids of the variants that the job names
+=============  =======================================================================================================
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime
+from typing import Any
+
+from build_tools.plan.diary import diary
+from build_tools.plan.plan import Closed, Plan
+from build_tools.plan.problem import Aim
+from build_tools.plan.reasons import reasons
+from build_tools.plan.waits import Wait, waits
+from build_tools.plan.what_if import Try
+from build_tools.plan.worktime import A_HOUR
+
+
+def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = ()) -> dict[str, Any]:
+    """The plan under the keys that the table above names."""
+    chain = reasons(plan)
+    on_chain = {link.task for link in chain}
+    solution = plan.solution
+    return {
+        "job": plan.entry.id,
+        "title": plan.job.title.inside(plan.context.book.language),
+        "variant": variant,
+        "planned_from": plan.prepared.today.isoformat(),
+        "start": plan.job.start.isoformat(),
+        "deadline": plan.job.deadline.isoformat(),
+        "end": _at(plan.end),
+        "days_to_spare": plan.days_to_spare,
+        "aims": {
+            "end": _aim(solution.end, A_HOUR),
+            "closed": _aim(solution.closed, A_HOUR),
+            "moves": _aim(solution.moves, 1),
+        },
+        "tasks": {id: _task(plan, id, id in on_chain) for id in plan.job.tasks},
+        "days": [
+            {
+                "day": each.day.isoformat(),
+                "work": [
+                    {"task": part.task, "people": list(part.people), "starts": _at(part.starts), "ends": _at(part.ends)}
+                    for part in each.work
+                ],
+                "visits": [
+                    {"inspection": one.visit, "task": one.task, "starts": _at(one.starts), "ends": _at(one.ends)}
+                    for one in each.visits
+                ],
+                "closed": [_closed(one) for one in each.closed],
+                "waits": [_wait(one) for one in each.waits],
+            }
+            for each in diary(plan)
+        ],
+        "closed": [_closed(one) for one in plan.closed],
+        "waits": [_wait(one) for one in waits(plan)],
+        "chain": [
+            {
+                "task": link.task,
+                "visit": link.visit or None,
+                "starts": _at(link.starts),
+                "ends": _at(link.ends),
+                "people": list(link.people),
+                "reason": link.kind,
+                "after": link.other or None,
+                "what": link.what or None,
+                "spare_hours": link.spare / A_HOUR,
+            }
+            for link in chain
+        ],
+        "sooner": [
+            {"what": one.what, "end": _at(one.plan.end), "days_sooner": one.days_sooner(plan)}
+            for one in tries
+            if one.plan
+        ],
+        "variants": list(plan.job.variants),
+    }
+
+
+def _task(plan: Plan, id: str, sets_the_end: bool) -> dict[str, Any]:
+    task = plan.job.tasks[id]
+    planned = id in plan.prepared.pieces
+    return {
+        "procedure": task.procedure,
+        "title": plan.context.index.targets["procedure", task.procedure].title,
+        "space": task.space,
+        "done": _day(task.done),
+        "starts": _at(plan.starts(id)) if planned else None,
+        "ends": _at(plan.ends(id)) if planned else None,
+        "people": list(plan.solution.teams.get(id, ())),
+        "hours": round(plan.prepared.take_offs[id].hours, 2),
+        "slack_hours": plan.slack_of(id) / A_HOUR if planned else None,
+        "sets_the_end": sets_the_end,
+    }
+
+
+def _aim(aim: Aim, parts: int) -> dict[str, Any]:
+    return {
+        "value": aim.value / parts,
+        "least": aim.bound / parts,
+        "proved": aim.proved,
+        "seconds": round(aim.seconds, 2),
+    }
+
+
+def _closed(one: Closed) -> dict[str, Any]:
+    return {"place": one.place, "task": one.task, "starts": _at(one.starts), "ends": _at(one.ends)}
+
+
+def _wait(one: Wait) -> dict[str, Any]:
+    return {
+        "task": one.task,
+        "later": list(one.later),
+        "visit": one.visit or None,
+        "starts": _at(one.starts),
+        "ends": _at(one.ends),
+    }
+
+
+def _at(moment: datetime) -> str:
+    return moment.isoformat(timespec="minutes")
+
+
+def _day(day: date | None) -> str | None:
+    return day.isoformat() if day else None

@@ -1,0 +1,65 @@
+"""A plan day by day: the work, the visits, what is closed and what waits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date, datetime
+
+from build_tools.plan.days import by_day
+from build_tools.plan.plan import Closed, Plan, Stretch
+from build_tools.plan.waits import Wait, waits
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Work on a task on one day without a break. ``goes_on``: more of it follows on a later day."""
+
+    task: str
+    people: tuple[str, ...]
+    starts: datetime
+    ends: datetime
+    goes_on: bool = False
+
+
+@dataclass(slots=True)
+class Day:
+    """A working day of the job, each list in the order of the clock."""
+
+    day: date
+    work: list[Part] = field(default_factory=list)
+    visits: list[Stretch] = field(default_factory=list)
+    closed: list[Closed] = field(default_factory=list)
+    waits: list[Wait] = field(default_factory=list)
+
+    def of(self, person: str) -> list[Part]:
+        """What somebody does on this day."""
+        return [part for part in self.work if person in part.people]
+
+
+def diary(plan: Plan) -> list[Day]:
+    """The working days of a job from the first to its end; what is closed or waits stands on each that it reaches.
+
+    A working day on which nothing is done is among them, since something dries or somebody is waited for.
+    """
+    days = {day: Day(day) for day in plan.worktime.days if day <= plan.end.date()}
+    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.ends, one.piece)):
+        for starts, ends in by_day(plan, stretch):
+            if stretch.visit:
+                days[starts.date()].visits.append(stretch)
+            else:
+                _add(plan, days[starts.date()], stretch, starts, ends)
+    for each in days.values():
+        begins, over = plan.worktime.hours_of(each.day)
+        each.closed = [one for one in plan.closed if one.starts < over and one.ends > begins]
+        each.waits = [one for one in waits(plan) if one.starts < over and one.ends > begins]
+    return list(days.values())
+
+
+def _add(plan: Plan, day: Day, stretch: Stretch, starts: datetime, ends: datetime) -> None:
+    goes_on = plan.ends(stretch.task).date() > day.day
+    part = Part(stretch.task, stretch.people, starts, ends, goes_on)
+    for index, other in enumerate(day.work):
+        if (other.task, other.people, other.ends) == (part.task, part.people, starts):
+            day.work[index] = Part(part.task, part.people, other.starts, ends, goes_on)
+            return
+    day.work.append(part)
