@@ -5,8 +5,9 @@ Checks, back-links and pages all use this one walk, so that a field added to the
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, get_origin
 
 from build_tools.book.memo import Memo
 from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo, Text
@@ -45,12 +46,23 @@ def _visit(value: Any, location: Location, marker: Any, found: list[Found]) -> N
         for index, item in enumerate(value):
             _visit(item, (*location, index), marker, found)
     elif kind is dict:
+        keys, values = (marker.keys, marker.values) if isinstance(marker, _Keyed) else (None, marker)
         for key, item in value.items():
-            _visit(item, (*location, key), marker, found)
+            if keys is not None:
+                found.append(((*location, key), keys, key))
+            _visit(item, (*location, key), values, found)
     elif isinstance(value, Part):
         if kind in CALLS:
             found.append((location, kind, value))
         _collect(value, location, found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Keyed:
+    """The markers of a mapping: that of its keys and that of the texts under them."""
+
+    keys: Any
+    values: Any
 
 
 @cache
@@ -66,6 +78,9 @@ def _marker(annotation: Any, metadata: list[Any] | tuple[Any, ...]) -> Any:
     for mark in metadata:
         if isinstance(mark, RefersTo | IsMeasure):
             return mark
+    if get_origin(annotation) is dict:
+        keys, values = (_marker(inner, getattr(inner, "__metadata__", ())) for inner in annotation.__args__)
+        return _Keyed(keys, values) if keys is not None else values
     for inner in getattr(annotation, "__args__", ()):
         found = _marker(inner, getattr(inner, "__metadata__", ()))
         if found is not None:
