@@ -42,7 +42,7 @@ class Helpers:
 
     def names(self) -> dict[str, Any]:
         """The helpers by the names that the templates use."""
-        public = "prose inline say url title used_in entry written basis amount table form picture".split()
+        public = "prose inline words say url title used_in entry written basis amount table form picture".split()
         return {name: getattr(self, name) for name in public}
 
     # text

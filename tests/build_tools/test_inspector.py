@@ -35,7 +35,7 @@ PROSE = {"do", "detail", "point", "why", "hazard", "harm", "avoid", "check", "pa
 UNITS = (
     "inches inch in feet foot ft yards yard yd miles mile mm cm m sq_ft sq_yd sq_in sq_mi cu_ft cu_yd cu_in gallons "
     "gallon gal qt oz pounds lbs lb tons ton g kg psi psf pcf kV V volts amps amp A watts kW W F degrees degree "
-    "percent seconds second s minutes minute min hours hour h days day weeks week months month years year gpm fpm lux ppm"
+    "percent seconds second s minutes minute min hours hour h days day weeks week months month years gpm fpm ppm"
 ).split()
 UNIT = "|".join(re.escape(unit).replace("_", " ") for unit in sorted(UNITS, key=len, reverse=True))
 SPELLED_UNIT = (

@@ -31,10 +31,10 @@ def frame(page: SitePage) -> str:
 
 
 def test_the_navigation_is_short(pages: dict[str, SitePage]) -> None:
-    """Its top is the same on each page: home, the trades in the book's order, the calculators, the reference."""
+    """Its top is the same on each page: home, the trades in order, the fit-out, jobs, calculators, the reference."""
     trades = read_document(BOOK / "reference" / "trades" / "trades.yaml", "trades.yaml").data.values()
     in_order = [trade["title"] for trade in sorted(trades, key=lambda trade: int(trade["order"]))]
-    wanted = ["Home", *in_order, "Calculators", "Reference"]
+    wanted = ["Home", *in_order, "The fit-out", "Jobs", "Calculators", "Reference"]
     assert len(wanted) <= MOST
     assert {url: top_entries(page) for url, page in pages.items()} == dict.fromkeys(pages, wanted)
 

@@ -23,15 +23,16 @@ SPILLED = re.compile(
 """What shows when a figure, a template or a reference was not filled."""
 
 
-def test_every_internal_link_resolves(pages: Pages) -> None:
-    """Each link and its anchor lead to something that is there."""
+def test_every_internal_link_resolves(pages: Pages, site: Path) -> None:
+    """Each link and its anchor lead to something that is there: a page, or a file to take away."""
     broken = []
     for page in pages.values():
         for link in page.links():
             if is_elsewhere(link):
                 continue
             file, anchor = resolve(page.url, link)
-            if file not in pages or (anchor and anchor not in pages[file].ids()):
+            there = file in pages if file.endswith(".html") else (site / file).is_file()
+            if not there or (anchor and anchor not in pages[file].ids()):
                 broken.append(f"{page.url}: {link}")
     assert broken == []
 
@@ -111,6 +112,17 @@ def test_headings_and_links_have_words(pages: Pages) -> None:
     assert silent == []
 
 
+def test_no_link_stands_in_a_link(pages: Pages) -> None:
+    """A browser ends the outer one there, and half of its words lead nowhere."""
+    nested = [
+        f"{page.url}: {link.text}"
+        for page in pages.values()
+        for link in page.all("a")
+        if "a" in [up.tag for up in link.above]
+    ]
+    assert nested == []
+
+
 def test_images_say_what_they_show(pages: Pages) -> None:
     """Each image has words and its size, so that nothing jumps when it comes."""
     drawn = [(page.url, image.attributes) for page in pages.values() for image in page.all("img")]
@@ -125,7 +137,8 @@ def test_every_page_is_reached_from_home(pages: Pages) -> None:
     reached, waiting = {"index.html"}, ["index.html"]
     while waiting:
         page = pages[waiting.pop()]
-        found = {resolve(page.url, link)[0] for link in page.links() if not is_elsewhere(link)} - reached
+        led = {resolve(page.url, link)[0] for link in page.links() if not is_elsewhere(link)}
+        found = (led & set(pages)) - reached
         reached |= found
         waiting += found
     assert set(pages) - reached == {ERROR_PAGE}
