@@ -2,12 +2,15 @@
 
 A room's size is typed once, in its space. A task takes it from there: ``space:length`` is the length of the task's own
 space, ``space:kitchen.length`` that of the kitchen; either may stand inside a longer text.
+
+Money and private notes are for the owner: each part lists such fields under ``PRIVATE``, and a build for the crew
+leaves them out before anything is made from the job. An amount of money is a number and a word: ``52 dollars``.
 """
 
 from __future__ import annotations
 
 from datetime import date
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, PositiveInt, model_validator
 
@@ -78,10 +81,15 @@ class Opening(Part):
 
 
 class Hand(Part):
-    """Somebody who works on this job. ``skills`` are procedures beyond those that he is trained in already."""
+    """Somebody who works on this job. ``skills`` are procedures beyond those that he is trained in already.
+
+    ``days`` are his working days; where nothing is said, those of the job. ``rate`` is what an hour of his costs.
+    """
+
+    PRIVATE: ClassVar[tuple[str, ...]] = ("rate", "note")
 
     person: PersonId
-    days: list[Day] = WORKING_WEEK
+    days: Annotated[list[Day], Field(min_length=1)] = WORKING_WEEK
     off: list[date] = []
     skills: list[ProcedureId] = []
     rate: Measure | None = None
@@ -98,12 +106,17 @@ class Done(Part):
 
 
 class Price(Part):
-    """What a material or a rented tool costs here, and how long it takes to come. Prices are the owner's alone."""
+    """What a material or a rented tool costs here, and how long it takes to come.
+
+    ``price`` is that of ``per`` (``1 cu yd``); where nothing is said, of a material as it is sold, and of a tool's day.
+    """
+
+    PRIVATE: ClassVar[tuple[str, ...]] = ("price", "per")
 
     material: MaterialId | None = None
     tool: ToolId | None = None
     price: Measure | None = None
-    per: Text | None = None
+    per: Measure | None = None
     lead_time: Measure | None = None
 
     @model_validator(mode="after")
@@ -167,7 +180,7 @@ class Variant(Part):
 
 
 class Money(Part):
-    """What the job may cost. The owner's alone."""
+    """What the job may cost. ``labour_rate`` is what an hour costs of whoever has no rate of his own."""
 
     budget: Measure
     labour_rate: Measure | None = None
@@ -176,13 +189,15 @@ class Money(Part):
 class Job(Part):
     """One job, from the first stake to the keys."""
 
+    PRIVATE: ClassVar[tuple[str, ...]] = ("money", "private_note")
+
     title: Text
     summary: Prose
     start: date
     deadline: date
     begins: str = "7:30"
     hours: Measure = "8 h"
-    days: list[Day] = WORKING_WEEK
+    days: Annotated[list[Day], Field(min_length=1)] = WORKING_WEEK
     holidays: list[date] = []
     standards: list[Different] = []
     dwellings: dict[Name, Dwelling]
