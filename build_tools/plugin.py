@@ -8,7 +8,7 @@ In the order of MkDocs' events:
 - ``on_files``: hand the pages to MkDocs as generated files.
 - ``on_nav``, ``on_env``: render the theme's frame once for each place in the navigation.
 - ``on_page_context``: a page outside the navigation gets its frame, filled.
-- ``on_post_build``: our pages go into the search index.
+- ``on_post_build``: the list of every file of the site, for devices that keep the book.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from mkdocs.commands.build import get_context
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as EnginePage
@@ -40,19 +40,24 @@ from build_tools.book.cores import FEW, beside
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.problems import Problem, count_line
+from build_tools.browser.offline import write_offline, write_preview
 from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
 from build_tools.pages.fonts import make_fonts
-from build_tools.pages.frame import MARKS, Frame
+from build_tools.pages.frame import MARKS, Frame, for_the_frame
+from build_tools.pages.icons import manifest
 from build_tools.pages.jobs.files import job_files
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
-from build_tools.pages.search import add_to_index
+from build_tools.pages.search import search_data
 from build_tools.pages.site import Maker, make_pages, navigation
 from build_tools.pages.site_files import make_dear, site_files
+from build_tools.plan.for_crew import without_private
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
+OWNER = "owner"
+"""For whom a site is made where its settings do not say; everybody else gets it without money and private notes."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call]  # MkDocs' own
@@ -68,6 +73,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._pages: list[Page] = []
         self._frames: dict[str, Frame] = {}
         self._written = Written("")
+        self._preview = False
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Being here keeps the plugin between the builds of a preview.
@@ -75,6 +81,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         A ``--dirty`` preview writes only what changed. For this book that misses nothing, since each file knows
         whether it changed (:class:`BookFile`), so MkDocs' warning that it might is not passed on.
         """
+        self._preview = command == "serve"
         if dirty:
             logging.getLogger("mkdocs.commands.build").addFilter(lambda record: "'dirty' build" not in record.msg)
 
@@ -95,11 +102,14 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         gc.disable()
         kept = _kept(config)
         loaded = load_book(Path(config.docs_dir), self._cache)
-        first_of_many = not self._pages and len(loaded.book.procedures) > FEW
+        for_owner = config.extra.get("made_for", OWNER) == OWNER
+        book = loaded.book if for_owner else without_private(loaded.book)
+        first_of_many = not self._pages and len(book.procedures) > FEW
         with beside(partial(make_fonts, kept / "fonts")) if first_of_many else nullcontext():
-            context = Context.of(loaded.book, self._memo)
-        pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
+            context = Context.of(book, self._memo)
+        pictures, unreadable = make_pictures(book, kept / "pictures")
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
+        maker.for_owner = for_owner
         maker.site_url = _published_at(config)
         if not unreadable:
             work_ahead(maker, partial(make_dear, context, kept))
@@ -108,7 +118,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             found |= set(self._plan_jobs(context, maker, config, kept))
         _report(sorted(found))
         self._pages = make_pages(maker)
-        alive = [entry.item for _, entry in loaded.book.entries()]
+        alive = [entry.item for _, entry in book.entries()]
         self._memo.forget({id(thing) for thing in (*alive, *self._pages)})
 
     def _plan_jobs(self, context: Context, maker: Maker, config: MkDocsConfig, kept: Path) -> list[Problem]:
@@ -116,11 +126,10 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         from build_tools.plan.checks import check_jobs  # the solver is large: only a book with jobs loads it
         from build_tools.plan.whole import plan_all
 
-        problems = check_jobs(context)
+        problems = check_jobs(context, _today(config))
         if not any(problem.severity == "error" for problem in problems):
             maker.jobs, impossible = plan_all(context, _today(config), kept)
             problems += impossible
-        maker.for_owner = config.extra.get("made_for", "owner") == "owner"
         return problems
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -135,7 +144,9 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             self._written.things[page.url] = page
             files.append(_engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
         edition = datetime.now(UTC).strftime("%Y-%m-%d")
-        made = site_files(context, self._maker.pictures, edition, _kept(config)) | job_files(self._maker)
+        found = {"assets/script/found.js": search_data(self._pages, self._maker.words, self._memo)}
+        made = found | site_files(context, self._maker.pictures, edition, _kept(config)) | job_files(self._maker)
+        made["site.webmanifest"] = manifest(config.site_name, config.site_description or "", context.book.language)
         for url, content in made.items():
             self._written.things[url] = content
             files.append(BookFile.made(config, url, content, same=before.has(url, self._written)))
@@ -151,6 +162,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Render a frame for each folder whose pages stand outside the navigation, where it is not held already."""
+        env.globals["crew"] = for_the_frame(self._maker.words, self._preview)
         for file in files.documentation_pages():
             folder = _folder(file)
             if isinstance(file.page, FramedPage) and folder not in self._frames:
@@ -166,13 +178,15 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             context.update(finished)  # type: ignore[typeddict-item]  # our own template takes it
         return context
 
-    @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """After the search plugin has written its index, add our pages."""
+        """Write the list of every file that a device keeps, once all of them lie there."""
         _collect_again()
-        index = Path(config.site_dir) / "search" / "search_index.json"
-        if index.is_file():
-            add_to_index(index, self._pages, self._memo)
+        site, maker = Path(config.site_dir), self._maker
+        if self._preview:
+            write_preview(site)
+        else:
+            made = datetime.now(UTC).strftime("%Y-%m-%dT%H:%MZ")
+            write_offline(site, made, maker.words, maker.book.language)
 
     def on_build_error(self, *, error: Exception) -> None:
         """Leave nothing switched off."""
@@ -238,7 +252,7 @@ class MadePage(EnginePage):
         self.made = made
         self.markdown = ""
         self.content = made.content
-        self.meta = {"description": made.description, "search": {"exclude": True}}
+        self.meta = {"description": made.description}
         self.toc = TableOfContents([_anchor(heading) for heading in made.headings])
 
     def read_source(self, config: MkDocsConfig) -> None:
@@ -251,7 +265,7 @@ class MadePage(EnginePage):
 class FramedPage(MadePage):
     """A page outside the navigation, which shares its frame with its neighbours.
 
-    The frame is filled from the page as it was made, so there is no content for the search plugin to look through.
+    The frame is filled from the page as it was made, so there is no content.
     """
 
     def __init__(self, made: Page, file: File, config: MkDocsConfig) -> None:
@@ -261,8 +275,9 @@ class FramedPage(MadePage):
 
 
 def _kept(config: MkDocsConfig) -> Path:
-    """Where what is dear to make is kept between builds."""
-    return Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
+    """Where what is dear to make is kept between builds: ``extra: kept`` of the settings, or beside them."""
+    given = config.extra.get("kept")
+    return Path(given) if given else Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
 
 
 def _collect_again() -> None:
@@ -296,7 +311,7 @@ def _frame(folder: str, env: Environment, nav: Navigation, files: Files, config:
     file = File.generated(config, f"{folder}/frame.md", content="")
     page = EnginePage(MARKS["title"], file, config)
     page.markdown, page.content = "", MARKS["content"]
-    page.meta = {"description": MARKS["description"], "search": {"exclude": True}}
+    page.meta = {"description": MARKS["description"]}
     page.toc = TableOfContents([AnchorLink(MARKS["toc"], MARKS["first"], 2)])
     if page.canonical_url:
         page.canonical_url = MARKS["address"]

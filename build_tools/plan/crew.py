@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import combinations
 
 from build_tools.book.book import Book, Entry
 from build_tools.book.model.job import Hand, Job, Task
@@ -57,10 +58,11 @@ def able(book: Book, hands: list[Hand], task: Task) -> Able:
 def cannot(book: Book, entry: Entry[Job]) -> Iterator[Problem]:
     """Tasks for which the job has not the people."""
     job = entry.item
+    hands = hands_of(job)
     for id, task in job.tasks.items():
         if task.done:
             continue
-        found = able(book, job.people, task)
+        found = able(book, hands, task)
         place = "people" if task.people else "who" if task.who else "procedure"
         if not found.leads:
             who = book.procedures[task.procedure].item.who
@@ -75,3 +77,21 @@ def cannot(book: Book, entry: Entry[Job]) -> Iterator[Problem]:
                 f"'{task.procedure}' takes {found.size} people at once, and this job has {len(found.may)} for it",
                 "add somebody to 'people', or write 'people' at the task where fewer do",
             )
+        elif not any(common_days(team) for team in teams(found, hands)):
+            yield entry.error(
+                ("tasks", id, place),
+                f"'{task.procedure}' takes {found.size} people at once, and those who may do it never work on one day",
+                "give them a day of the week in common, or name somebody else",
+            )
+
+
+def teams(found: Able, hands: list[Hand]) -> Iterator[tuple[Hand, ...]]:
+    """Every team that may do a task."""
+    for team in combinations([hand for hand in hands if hand.person in found.may], found.size):
+        if any(hand.person in found.leads for hand in team):
+            yield team
+
+
+def common_days(team: Iterable[Hand]) -> set[str]:
+    """The days of the week on which all of a team work."""
+    return set.intersection(*({*map(str, hand.days)} for hand in team))

@@ -5,14 +5,13 @@ Such a plan keeps every rule, so the best one ends no later.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from datetime import date, timedelta
-from itertools import combinations
 from math import ceil
 
 from build_tools.book.model.job import Hand
-from build_tools.plan.crew import Able
+from build_tools.plan.crew import Able, common_days, teams
 from build_tools.plan.problem import Impossible
 from build_tools.plan.worktime import WEEK, is_weekday
 
@@ -88,20 +87,10 @@ class Serial:
 
     def _team(self, task: str, able: Able) -> list[Hand]:
         """Of the teams that the task may have, the one with the most days in common."""
-        hands = [hand for hand in self.hands if hand.person in able.may]
-        teams = [
-            list(team)
-            for team in combinations(hands, able.size)
-            if any(hand.person in able.leads for hand in team) and common_days(team)
-        ]
-        if not teams:
+        best = max(teams(able, self.hands), key=lambda team: len(common_days(team)), default=())
+        if not best or not common_days(best):
             raise Impossible(NO_TEAM, (task,))
-        return max(teams, key=lambda team: len(common_days(team)))
-
-
-def common_days(team: Iterable[Hand]) -> set[str]:
-    """The days of the week on which all of a team work."""
-    return set.intersection(*({*map(str, hand.days)} for hand in team))
+        return list(best)
 
 
 def _there(team: list[Hand], day: date, off: Collection[date]) -> bool:

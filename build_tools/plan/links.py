@@ -111,7 +111,9 @@ def unknown_tasks(entry: Entry[Job]) -> Iterator[Problem]:
     tasks = entry.item.tasks
     for id, task in tasks.items():
         for index, other in enumerate(task.after):
-            if other not in tasks:
+            if other == id:
+                yield entry.error(("tasks", id, "after", index), "it cannot come after itself", "leave it out")
+            elif other not in tasks:
                 yield entry.error(
                     ("tasks", id, "after", index), f"there is no task '{other}'", did_you_mean(other, tasks)
                 )

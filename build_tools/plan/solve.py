@@ -53,21 +53,21 @@ def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aim
         made.model.add(sum(made.closed) <= closed.value)
     elif aims > 1:
         made.model.add(made.last <= end.value)
-    if aims > 2 and problem.teams and _arcs(problem) <= MOST_ARCS:
-        moved = _moves(made)
+    if aims > 2 and seeks_moves(problem):
+        moved = moves_of(made)
         starts, teams, moves = _carry(made, sum(moved), "moves", seconds * MOVES_SHARE, told, (starts, teams))
     elif problem.teams:
         moves = Aim(count_moves(problem, starts, teams), 0, 0.0)
     return Solution(starts, teams, end, closed, moves)
 
 
-def _arcs(problem: Problem) -> int:
-    """How many arcs the rounds of all people would have."""
+def seeks_moves(problem: Problem) -> bool:
+    """Whether the fewest moves are sought: there are people, and the rounds of all have not too many arcs."""
     mine = [
         sum(bool(p.slots and p.team and person in problem.teams[p.team].may) for p in problem.pieces.values())
         for person in problem.people
     ]
-    return sum(count * count for count in mine)
+    return bool(problem.teams) and sum(count * count for count in mine) <= MOST_ARCS
 
 
 def model_of(problem: Problem) -> Model:
@@ -254,7 +254,7 @@ def places_of_pieces(problem: Problem) -> dict[str, str]:
     return found
 
 
-def _moves(made: Model) -> list[Any]:
+def moves_of(made: Model) -> list[Any]:
     """For each person a round through his pieces in their order; an arc between two places is a move."""
     problem, model = made.problem, made.model
     place = places_of_pieces(problem)
