@@ -16,7 +16,7 @@ tasks          by id: ``procedure``, ``title``, ``space``, ``done`` (a day or nu
 days           for each working day ``day``, ``work`` (``task``, ``people``, ``starts``, ``ends``), ``visits``
                (``inspection``, ``task``, ``starts``, ``ends``), and what of ``closed`` and ``waits`` reaches into it
 closed         ``place``, ``task`` after which it is closed, ``starts``, ``ends``
-waits          ``task``, ``later`` (the tasks that wait), ``visit`` (the inspection that is called, or null), ``starts``,
+waits          ``task``, ``later`` (the tasks that wait), ``visit`` (the inspection that is called or null), ``starts``,
                ``ends``
 chain          what sets the end, first link first: ``task``, ``visit``, ``starts``, ``ends``, ``people``, ``reason``,
                ``after`` (the task before it), ``what`` (the person, place or inspection), ``spare_hours``

@@ -27,7 +27,7 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 SECONDS = 10.0
 """Time for all aims of a job's plan."""
-VERSION = 3
+VERSION = 4
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 
@@ -180,7 +180,7 @@ def _solved(problem: Problem, kept: Path | None, seconds: float, told: Told | No
 def _explained(problem: Problem, seconds: float, told: Told | None, aims: int) -> Solution:
     """Solve; where that is impossible, say which tasks stand in each other's way."""
     try:
-        return settle(problem, solve(problem, seconds, told, aims), keep_closed=aims > 1)
+        return settle(problem, solve(problem, seconds, told, aims), aims)
     except Impossible as impossible:
         if impossible.pieces or not impossible.proved:
             raise

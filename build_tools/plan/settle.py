@@ -1,4 +1,4 @@
-"""A solved plan drawn together: everything as early as it can be, with the same people in the same order.
+"""A solved plan drawn together: everything as early as it can be.
 
 The solver leaves what does not count for an aim where it happened to put it. People want no gap that has no reason.
 """
@@ -11,30 +11,46 @@ from itertools import pairwise
 from ortools.sat.python import cp_model
 
 from build_tools.plan.problem import Problem, Solution
-from build_tools.plan.solve import WORKERS, model_of
+from build_tools.plan.solve import WORKERS, Model, model_of, moves_of, seeks_moves
 
-SECONDS = 2.0
-"""Time for it; a plan that takes longer stays as it is."""
+SECONDS = 1.5
+"""Time for each of the two passes; what is not better by then stays as it is."""
 
 
-def settle(problem: Problem, solution: Solution, *, keep_closed: bool = True) -> Solution:
-    """The same plan with every piece as early as the others let it be.
+def settle(problem: Problem, solution: Solution, aims: int = 3) -> Solution:
+    """The same plan with the same people and every piece as early as the others let it be.
 
-    What the aims have reached is kept: the end, the closed slots (where they were an aim), who goes where after what.
+    ``aims`` is how many of the three were sought: what they have reached is kept. People do their pieces in the same
+    order; where the changes of place were an aim, in any order that has no more of them.
     """
-    made = model_of(problem)
-    model = made.model
-    model.add(made.last <= solution.end.value)
-    if keep_closed and made.closed:
-        model.add(sum(made.closed) <= solution.closed.value)
-    for (team, person), on in made.on.items():
-        model.add(on == (person in solution.teams[team]))
+    made = _model(problem, solution, aims)
     for person in problem.people:
         mine = [p for p in problem.pieces.values() if p.slots and p.team and person in solution.teams[p.team]]
         for one, other in pairwise(sorted(mine, key=lambda piece: solution.starts[piece.id])):
-            model.add(made.start[other.id] >= made.end[one.id])
+            made.model.add(made.start[other.id] >= made.end[one.id])
+    solution = _earliest(made, solution)
+    if aims > 2 and seeks_moves(problem):
+        made = _model(problem, solution, aims)
+        made.model.add(sum(moves_of(made)) <= solution.moves.value)
+        solution = _earliest(made, solution)
+    return solution
+
+
+def _model(problem: Problem, solution: Solution, aims: int) -> Model:
+    """The rules, and what was reached."""
+    made = model_of(problem)
+    made.model.add(made.last <= solution.end.value)
+    if aims > 1 and made.closed:
+        made.model.add(sum(made.closed) <= solution.closed.value)
+    for (team, person), on in made.on.items():
+        made.model.add(on == (person in solution.teams[team]))
+    return made
+
+
+def _earliest(made: Model, solution: Solution) -> Solution:
+    model, pieces = made.model, made.problem.pieces
     for id, start in solution.starts.items():
-        if problem.pieces[id].start is None:
+        if pieces[id].start is None:
             model.add_hint(made.start[id], start)
     model.minimize(sum(made.start.values()))
     solver = cp_model.CpSolver()

@@ -1,0 +1,46 @@
+"""The few figures by which two plans of a job are laid side by side."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from build_tools.plan.plan import Plan
+from build_tools.plan.worktime import A_HOUR
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """``closed_days`` are working days on which a place is closed for a while, ``closed_hours`` those of all places.
+
+    ``labour_hours`` are those for which people are booked, all of them added up; a quarter hour that is begun counts.
+    """
+
+    end: datetime
+    days_to_spare: int
+    working_days: int
+    closed_days: int
+    closed_hours: float
+    labour_hours: float
+
+
+def figures(plan: Plan) -> Figures:
+    """The figures of one plan, up to its end; a dwelling that is closed counts by its spaces."""
+    worktime, end = plan.worktime, plan.solution.end.value
+    inside = {space.dwelling for space in plan.job.spaces.values()}
+    shut = {
+        (one.place, slot)
+        for one in plan.closed
+        if one.place not in inside
+        for slot in range(worktime.slot_at(one.starts), min(worktime.slot_at(one.ends), end))
+    }
+    pieces = plan.prepared.problem.pieces
+    booked = sum(pieces[one.piece].slots * len(one.people) for one in plan.stretches)
+    return Figures(
+        end=plan.end,
+        days_to_spare=plan.days_to_spare,
+        working_days=sum(day <= plan.end.date() for day in worktime.days),
+        closed_days=len({slot // worktime.a_day for _, slot in shut}),
+        closed_hours=len(shut) / A_HOUR,
+        labour_hours=booked / A_HOUR,
+    )
