@@ -1,0 +1,113 @@
+"""The plan of a job as a page: drawn to scale, day by day, what sets the end, time in hand, how sure it is."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.names import place, task_name
+from build_tools.pages.jobs.plan_chart import charts
+from build_tools.pages.jobs.plan_words import in_hand, place_name, sureness, why
+from build_tools.pages.jobs.times import at
+from build_tools.pages.page import Found, Heading, Page
+from build_tools.plan.compare import figures
+from build_tools.plan.diary import Day, diary
+from build_tools.plan.plan import Plan
+from build_tools.plan.reasons import reasons
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.whole import Whole
+
+
+def plan_page(maker: Maker, id: str, whole: Whole) -> Page:
+    """The page ``plan.html`` of a job."""
+    url = f"jobs/{id}/plan.html"
+    helpers, plan, say = maker.helpers(url), whole.plan, maker.words
+    chain = reasons(plan)
+    on_chain = {link.task for link in chain}
+    content = maker.fill(
+        "jobs/plan.html",
+        helpers,
+        plan=plan,
+        job=plan.job,
+        at=at,
+        figures=figures(plan),
+        days=[_day(maker, helpers, plan, each) for each in diary(plan)],
+        chain=[
+            {
+                "link": link,
+                "name": helpers.title("inspection", link.visit) if link.visit else _title(helpers, plan, link.task),
+                "place": place(helpers, plan.job, link.task),
+                "why": why(helpers, plan, link, say),
+            }
+            for link in chain
+        ],
+        tasks=[_in_hand(maker, helpers, plan, task, task in on_chain) for task in _by_start(plan)],
+        sure=sureness(plan, say),
+        **charts(helpers, plan, say),
+    )
+    headings = [(say["plan_drawn"], "drawn"), (say["plan_days"], "days"), (say["plan_chain"], "chain")]
+    headings += [(say["plan_slack"], "slack"), (say["plan_sure"], "sure")]
+    title = say["plan_title"]
+    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["plan_lead"]),)
+    return Page(url, title, content, say["plan_lead"], tuple(Heading(*each) for each in headings), found)
+
+
+def _day(maker: Maker, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]:
+    """A day as the template shows it: a block for each person, then visits, closed places and waits."""
+    people = []
+    for hand in plan.prepared.hands:
+        parts = [
+            {
+                "part": part,
+                "procedure": plan.job.tasks[part.task].procedure,
+                "place": place(helpers, plan.job, part.task),
+                "with": [helpers.title("person", other) for other in part.people if other != hand.person],
+            }
+            for part in day.of(hand.person)
+        ]
+        if parts:
+            people.append({"id": hand.person, "parts": parts})
+    say = maker.words
+    shut: dict[tuple[str, Any], list[str]] = {}
+    for one in day.closed:
+        shut.setdefault((one.task, one.ends), []).append(place_name(helpers, plan, one.place))
+    closed = [
+        (", ".join(places), say["plan_shut_until"].format(task=task_name(helpers, plan.job, task), until=at(ends)))
+        for (task, ends), places in shut.items()
+    ]
+    waits = []
+    for wait in day.waits:
+        if wait.visit:
+            inspection = helpers.title("inspection", wait.visit)
+            text = say["plan_called_until"].format(inspection=inspection, until=at(wait.ends))
+        else:
+            later = ", ".join(task_name(helpers, plan.job, task) for task in wait.later)
+            task = task_name(helpers, plan.job, wait.task)
+            text = say["plan_sets_until"].format(task=task, until=at(wait.ends), later=later)
+        waits.append((bool(wait.visit), text))
+    visits = [{"visit": one, "place": place(helpers, plan.job, one.task)} for one in day.visits]
+    return {"day": day.day, "people": people, "visits": visits, "closed": closed, "waits": waits}
+
+
+def _in_hand(maker: Maker, helpers: Helpers, plan: Plan, task: str, on_chain: bool) -> dict[str, Any]:
+    planned = task in plan.prepared.pieces
+    return {
+        "procedure": plan.job.tasks[task].procedure,
+        "place": place(helpers, plan.job, task),
+        "starts": plan.starts(task) if planned else None,
+        "ends": plan.ends(task) if planned else None,
+        "in_hand": in_hand(plan, task, on_chain, maker.words),
+        "sets_end": on_chain,
+    }
+
+
+def _by_start(plan: Plan) -> list[str]:
+    """The tasks in the order in which they start, those that are done first."""
+    planned = plan.prepared.pieces
+    return sorted(plan.job.tasks, key=lambda task: (task in planned, plan.starts(task) if task in planned else None))
+
+
+def _title(helpers: Helpers, plan: Plan, task: str) -> str:
+    return helpers.title("procedure", plan.job.tasks[task].procedure)

@@ -1,0 +1,108 @@
+"""A plan in sentences: spans of working time, why a link of the chain starts when it does, how sure the plan is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.names import task_name
+from build_tools.pages.jobs.times import at, day
+from build_tools.plan.plan import Plan
+from build_tools.plan.problem import Aim
+from build_tools.plan.reasons import Link
+from build_tools.plan.worktime import A_HOUR
+
+Words = dict[str, str]
+
+
+def span(slots: int, a_day: int, say: Words) -> str:
+    """Working time as people say it; a day is a working day.
+
+    >>> from build_tools.pages.words import words
+    >>> [span(slots, 32, words()) for slots in (1, 6, 32, 75)]
+    ['15 min', '1 h 30 min', '1 day', '2 days 2 h 45 min']
+    """
+    days, rest = divmod(slots, a_day)
+    hours, quarters = divmod(rest, A_HOUR)
+    parts = [say["time_day"] if days == 1 else say["time_days"].format(n=days)] if days else []
+    parts += [say["time_hours"].format(n=hours)] if hours else []
+    parts += [say["time_minutes"].format(n=quarters * 15)] if quarters or not slots else []
+    return " ".join(parts)
+
+
+def place_name(helpers: Helpers, plan: Plan, place: str) -> str:
+    """A space or a dwelling by its title."""
+    job = plan.job
+    return helpers.say(job.spaces[place].title if place in job.spaces else job.dwellings[place].title)
+
+
+def first_names(helpers: Helpers, plan: Plan) -> dict[str, str]:
+    """What people are called on the bars: the first name, or the whole one where two share it."""
+    full = {hand.person: helpers.title("person", hand.person) for hand in plan.prepared.hands}
+    short = [name.split()[0] for name in full.values()]
+    return {id: name.split()[0] if short.count(name.split()[0]) == 1 else name for id, name in full.items()}
+
+
+def why(helpers: Helpers, plan: Plan, link: Link, say: Words) -> str:
+    """The reason of a link, in one or two sentences."""
+    what = link.what
+    if link.kind == "person":
+        what = helpers.title("person", what)
+    elif link.kind in ("place", "closed"):
+        what = place_name(helpers, plan, what)
+    elif link.kind in ("visit", "call"):
+        what = helpers.title("inspection", what)
+    other = task_name(helpers, plan.job, link.other) if link.other else ""
+    until = at(link.until) if link.until else ""
+    sentences = [say["why_" + link.kind.replace(" ", "_")].format(other=other, what=what, until=until)]
+    if link.spare:
+        sentences.append(say["why_spare"].format(time=span(link.spare, plan.worktime.a_day, say)))
+    elif (
+        link.until
+        and link.until < link.starts
+        and plan.worktime.slot_at(link.until) < plan.worktime.slot_at(link.starts)
+    ):
+        sentences.append(say["why_office"] if link.visit else say["why_people_back"].format(time=at(link.starts)))
+    return " ".join(sentences)
+
+
+def in_hand(plan: Plan, task: str, on_chain: bool, say: Words) -> str:
+    """How much later a task may start."""
+    done = plan.job.tasks[task].done
+    if done:
+        return say["slack_done"].format(day=day(done))
+    if on_chain:
+        return say["slack_sets"]
+    slots = plan.slack_of(task)
+    return span(slots, plan.worktime.a_day, say) if slots else say["slack_none"]
+
+
+def sureness(plan: Plan, say: Words) -> list[tuple[str, str]]:
+    """What is known of each of the three aims: its name, and a sentence or two."""
+    solution = plan.solution
+    hours = [say["time_hours"].format(n=f"{solution.closed.value / A_HOUR:g}"), str(solution.moves.value)]
+    values = [at(plan.end), *hours]
+    made = []
+    for name, aim, value in zip(
+        ("end", "closed", "moves"), (solution.end, solution.closed, solution.moves), values, strict=True
+    ):
+        made.append((say[f"sure_{name}"], " ".join([f"{value}.", *_known(plan, name, aim, say)])))
+    if not any(stay.closed for stay in plan.prepared.problem.stays):
+        made[1] = (made[1][0], say["sure_none"])
+    return made
+
+
+def _known(plan: Plan, name: str, aim: Aim, say: Words) -> Sequence[str]:
+    seconds = say["sure_seconds"].format(n=f"{aim.seconds:.1f}")
+    if aim.proved:
+        return [say[f"sure_{name}_proved"], seconds]
+    if not aim.seconds:
+        return [say["sure_counted"]]
+    gap = aim.value - aim.bound
+    if name == "moves":
+        least, between = str(aim.bound), str(gap)
+    elif name == "closed":
+        least, between = (say["time_hours"].format(n=f"{slots / A_HOUR:g}") for slots in (aim.bound, gap))
+    else:
+        least, between = at(plan.worktime.ends(aim.bound)), span(gap, plan.worktime.a_day, say)
+    return [say["sure_not"].format(least=least, gap=between), seconds]
