@@ -113,10 +113,14 @@ class Question(Part):
 
 
 class Procedure(Part):
-    """A standard method: who, with what, in which steps, and how the result is accepted."""
+    """A standard method: who, with what, in which steps, and how the result is accepted.
+
+    ``label`` says where a printed label is stuck that opens it on a phone: ``inside the panel door``.
+    """
 
     title: Text
     other_names: list[Text] = []
+    label: Text | None = None
     summary: Prose
     revision: Revision
     who: Literal["helper", "lead", "licensed person"]
