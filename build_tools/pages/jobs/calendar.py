@@ -13,6 +13,7 @@ from uuid import UUID, uuid5
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.calls import ICS, named, waits
 from build_tools.pages.jobs.names import task_name
+from build_tools.pages.jobs.times import at
 from build_tools.plan.calls import Call, calls
 from build_tools.plan.office import A_CALL
 
@@ -52,7 +53,7 @@ def _to_make(maker: Maker, helpers: Helpers, plan: Plan, id: str, call: Call) ->
     say = maker.words
     what = say["call_event"].format(what=named(maker, helpers, call))
     event = _event(plan, helpers, id, f"{call.key} call", what, call.at, call.at + A_CALL)
-    lines = [say["calls_by"].format(time=_moment(call.by))]
+    lines = [say["calls_by"].format(time=at(call.by))]
     if call.kind == "inspection":
         lines.append(helpers.say(plan.context.book.inspections[call.thing].item.who))
     event.add("description", "\n".join([*lines, *_about(maker, helpers, plan, call)]))
@@ -92,7 +93,7 @@ def _about(maker: Maker, helpers: Helpers, plan: Plan, call: Call) -> list[str]:
     """What stands below a call and its visit: when they come, for what, and what waits."""
     say = maker.words
     come = say["calls_there" if call.kind in ("delivery", "rental") else "calls_come"]
-    lines = [f"{come} {_moment(call.comes)}"]
+    lines = [f"{come} {at(call.comes)}"]
     if call.materials:
         lines.append(f"{say['materials']}: {', '.join(helpers.title('material', each) for each in call.materials)}")
     if call.release is None:
@@ -102,9 +103,3 @@ def _about(maker: Maker, helpers: Helpers, plan: Plan, call: Call) -> list[str]:
     lines.append(f"{say['calls_releases']} {task_name(helpers, plan.job, call.release.task)}, {step}")
     lines.append(f"{say['calls_waits']} {waits(maker, helpers, plan, call.release)}")
     return lines
-
-
-def _moment(at: datetime) -> str:
-    from build_tools.pages.jobs.pages import clock, day
-
-    return f"{day(at)}, {clock(at)}"

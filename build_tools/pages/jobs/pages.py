@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from build_tools.pages.jobs.calls import calls_page
+from build_tools.pages.jobs.plan_page import plan_page
+from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
+from build_tools.pages.jobs.times import clock as clock
+from build_tools.pages.jobs.times import day as day
 from build_tools.pages.page import Found, Heading, Page
 
 if TYPE_CHECKING:
@@ -13,10 +17,12 @@ if TYPE_CHECKING:
     from build_tools.plan.whole import Whole
 
 JobPage = Callable[["Maker", str, "Whole"], Page]
-OF_A_JOB: dict[str, JobPage] = {"calls": calls_page}
+OF_A_JOB: dict[str, JobPage] = {"plan": plan_page, "calls": calls_page, "sheets": sheets_page}
 """The pages that hang on the overview, by name, in the order in which they are listed."""
 OWNERS: dict[str, JobPage] = {}
 """The same, for the owner's build alone."""
+BELOW: list[Callable[[Maker, str, Whole], list[Page]]] = [sheets_of_people]
+"""Pages that hang on one of those and are not listed on the overview."""
 
 
 def job_pages(maker: Maker) -> list[Page]:
@@ -27,6 +33,7 @@ def job_pages(maker: Maker) -> list[Page]:
     for id, whole in maker.jobs.items():
         below = [make(maker, id, whole) for make in pages_of_a_job(maker).values()]
         pages += [_overview(maker, id, whole, below), *below]
+        pages += [page for make in BELOW for page in make(maker, id, whole)]
     return pages
 
 
@@ -77,13 +84,3 @@ def _overview(maker: Maker, id: str, whole: Whole, below: list[Page]) -> Page:
     headings = [Heading(say["job_pages"], "pages"), Heading(say["job_spaces"], "spaces")]
     found = (Found(url, title, helpers.words(plan.job.summary), boost=3),)
     return Page(url, title, content, helpers.words(plan.job.summary), tuple(headings), found)
-
-
-def day(moment: Any) -> str:
-    """A day as people write it: ``Mon 7 Dec``."""
-    return f"{moment:%a} {moment.day} {moment:%b}"
-
-
-def clock(moment: Any) -> str:
-    """A time of day: ``7:30``."""
-    return f"{moment.hour}:{moment:%M}"

@@ -1,0 +1,110 @@
+"""The sheets of a job: one for each person and day, to be printed and taken along.
+
+The book is the book of this job (``plan.context``): a standard that the job sets differently is different here too.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.names import place
+from build_tools.pages.jobs.short import before_all, materials, steps
+from build_tools.pages.jobs.times import day as written
+from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.qr import qr_svg
+from build_tools.plan.days import DayOf, days_of
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.plan import Plan
+    from build_tools.plan.whole import Whole
+
+
+def sheets_page(maker: Maker, id: str, whole: Whole) -> Page:
+    """Who has which sheets."""
+    url = f"jobs/{id}/sheets.html"
+    helpers, say = _helpers(maker, whole.plan, url), maker.words
+    people: list[dict[str, Any]] = [
+        {"id": hand.person, "days": days}
+        for hand in whole.plan.job.people
+        if (days := days_of(whole.plan, hand.person))
+    ]
+    content = maker.fill("jobs/sheets.html", helpers, job=whole.plan.job, people=people, codes=bool(maker.site_url))
+    headings = tuple(Heading(helpers.title("person", each["id"]), each["id"]) for each in people)
+    found = (Found(url, f"{say['sheets_title']}: {helpers.title('job', id)}", say["sheets_lead"]),)
+    return Page(url, say["sheets_title"], content, say["sheets_lead"], headings, found)
+
+
+def sheets_of_people(maker: Maker, id: str, whole: Whole) -> list[Page]:
+    """A page for each person with a sheet for each of his days."""
+    return [
+        _of_person(maker, id, whole.plan, hand.person, days)
+        for hand in whole.plan.job.people
+        if (days := days_of(whole.plan, hand.person))
+    ]
+
+
+def _of_person(maker: Maker, id: str, plan: Plan, person: str, days: list[DayOf]) -> Page:
+    url = f"jobs/{id}/sheets-{person}.html"
+    helpers, say = _helpers(maker, plan, url), maker.words
+    title = say["sheets_of"].format(name=helpers.title("person", person))
+    sheets = [_sheet(maker, helpers, plan, day) for day in days]
+    content = maker.fill("jobs/sheets_of.html", helpers, id=id, job=plan.job, title_text=title, sheets=sheets)
+    headings = tuple(Heading(written(day.day), f"d-{day.day.isoformat()}") for day in days)
+    return Page(url, title, content, say["sheets_lead"], headings)
+
+
+def _helpers(maker: Maker, plan: Plan, url: str) -> Helpers:
+    return Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+
+
+def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, Any]:
+    """One day: its tasks with their times, and each method once for all the tasks that follow it."""
+    groups: dict[str, list[str]] = {}
+    for part in day.parts:
+        groups.setdefault(plan.job.tasks[part.task].procedure, []).append(part.task)
+    book = plan.context.book
+    wear = dict.fromkeys(
+        line.tool
+        for procedure in groups
+        for line in book.procedures[procedure].item.tools
+        if book.tools[line.tool].item.protects
+    )
+    begun = {part.task for part in day.parts if part.before}
+    parts = [
+        {
+            "part": part,
+            "place": place(helpers, plan.job, part.task),
+            "procedure": plan.job.tasks[part.task].procedure,
+            "with": [helpers.title("person", other) for other in part.people if other != day.person],
+            "note": plan.job.tasks[part.task].note,
+        }
+        for part in day.parts
+    ]
+    comes = [{"visit": one, "place": place(helpers, plan.job, one.task)} for one in day.comes]
+    methods = [_method(maker, helpers, plan, procedure, tasks, begun) for procedure, tasks in groups.items()]
+    return {
+        "day": day.day,
+        "person": day.person,
+        "parts": parts,
+        "comes": comes,
+        "wear": list(wear),
+        "methods": methods,
+    }
+
+
+def _method(
+    maker: Maker, helpers: Helpers, plan: Plan, procedure: str, tasks: list[str], begun: set[str]
+) -> dict[str, Any]:
+    item = plan.context.book.procedures[procedure].item
+    title = helpers.title("procedure", procedure)
+    full = maker.site_url + plan.context.index.targets["procedure", procedure].url
+    return {
+        "procedure": procedure,
+        "places": [place(helpers, plan.job, task) for task in tasks],
+        "first": before_all(item),
+        "steps": steps(helpers, plan, item, tasks),
+        "materials": materials(plan, [task for task in tasks if task not in begun]),
+        "code": qr_svg(full, maker.words["sheet_code"].format(title=title), "m") if maker.site_url else "",
+    }
