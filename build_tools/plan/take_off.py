@@ -80,14 +80,14 @@ class _TaskReader:
         if isinstance(amount, Call):
             output = self.context.calculators[amount.calculator].output(amount.output)
             value, _, _ = self.called(amount)
-            return to_inside(value, "time", output.unit) * task.count if output else 0.0
+            return to_inside(value, "time", output.unit) * self.calls(amount) if output else 0.0
         text = figure_of(amount, self.context.book) or "0 h"
         return read(text, "time", "h") * times
 
     def needed(self, material: str, amount: Amount, work: str) -> Needed:
         if isinstance(amount, Call):
             value, working, example = self.called(amount)
-            count = self.task.count
+            count = self.calls(amount)
             how = "" if count == 1 else f"x {count}"
             return Needed(self.id, material, value * count, how, amount.calculator, working, example)
         parts = split_amount(figure_of(amount, self.context.book) or "")
@@ -95,6 +95,11 @@ class _TaskReader:
         times = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
         share = f"{self.shown_quantity()} / {work}" if work else str(self.task.count)
         return Needed(self.id, material, number * times, f"{decimal(number, 2)} x {share}")
+
+    def calls(self, amount: Call) -> int:
+        """How often the answer of a calculator counts: a list that the task gives is the whole list already."""
+        given = self.task.inputs.get(amount.calculator, {}).values()
+        return 1 if any(isinstance(written, list) for written in given) else self.task.count
 
     def called(self, amount: Call) -> tuple[float, tuple[str, ...], bool]:
         """A calculator with the inputs of the task over those of the book: the output as a bare number."""
