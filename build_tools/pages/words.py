@@ -176,10 +176,17 @@ WORDS: dict[str, dict[str, str]] = {
         "sure_counted": "Counted, not sought: this job is too large for it.",
         "sure_seconds": "{n} s of search.",
         "sure_none": "Nothing is closed in this job.",
-        "time_days": "{n} days",
-        "time_day": "1 day",
         "time_hours": "{n} h",
         "time_minutes": "{n} min",
+        "one_day": "1 day",
+        "many_days": "{n} days",
+        "day_monday": "Monday",
+        "day_tuesday": "Tuesday",
+        "day_wednesday": "Wednesday",
+        "day_thursday": "Thursday",
+        "day_friday": "Friday",
+        "day_saturday": "Saturday",
+        "day_sunday": "Sunday",
         # jobs: what if
         "what_if_title": "What if",
         "what_if_lead": "The same job done another way. Each is planned as the job itself is.",
@@ -214,8 +221,10 @@ WORDS: dict[str, dict[str, str]] = {
         "what_if_fewer_closed": "A place is closed on {n} fewer.",
         "what_if_proved": "Proved: it cannot end sooner that way.",
         "what_if_unproved": "Not proved: it may end sooner that way.",
+        "what_if_drawn": "A bar is a plan from start to end. Hatched: a place is closed. Double line: the deadline.",
+        "what_if_no_plan": "cannot be planned",
         "what_if_none": (
-            "The job file names no variants. Under 'variants' it can: a task after another one, more people, more days."
+            "The job file names no variants. Under 'variants' it can: another order, more people, more days."
         ),
         "what_if_late": "The job is late. Each of these was tried by planning it.",
         "what_if_in_time": "The job is in time, so nothing was tried to bring it in.",

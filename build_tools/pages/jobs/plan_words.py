@@ -24,10 +24,15 @@ def span(slots: int, a_day: int, say: Words) -> str:
     """
     days, rest = divmod(slots, a_day)
     hours, quarters = divmod(rest, A_HOUR)
-    parts = [say["time_day"] if days == 1 else say["time_days"].format(n=days)] if days else []
+    parts = [counted(days, "one_day", "many_days", say)] if days else []
     parts += [say["time_hours"].format(n=hours)] if hours else []
     parts += [say["time_minutes"].format(n=quarters * 15)] if quarters or not slots else []
     return " ".join(parts)
+
+
+def counted(n: int, one: str, many: str, say: Words) -> str:
+    """A count with its noun, by the words for one and for many."""
+    return say[one] if n == 1 else say[many].format(n=n)
 
 
 def place_name(helpers: Helpers, plan: Plan, place: str) -> str:
