@@ -1,4 +1,4 @@
-"""The script of the live forms: its pieces joined in the order of their names, in one scope of their own."""
+"""Scripts written by hand: their pieces joined in the order of their names, each script in a scope of its own."""
 
 from __future__ import annotations
 
@@ -6,13 +6,29 @@ import re
 from functools import lru_cache
 from pathlib import Path
 
-PIECES = Path(__file__).parent / "script" / "form"
+SCRIPTS = Path(__file__).parent / "script"
+PIECES = SCRIPTS / "form"
 _COMMENTS = re.compile(r"^[ ]*(?://.*|/\*\*.*\*/)\n", re.MULTILINE)
 _INDENT = re.compile(r"^[ ]+", re.MULTILINE)
 
 
 @lru_cache
+def joined(folder: str) -> str:
+    """The script of a folder (``form``, ``search``), without its comments: a phone does not read them."""
+    pieces = "".join(path.read_text(encoding="utf-8") for path in sorted((SCRIPTS / folder).glob("*.js")))
+    return f'(() => {{\n"use strict";\n{_bare(pieces)}}})();\n'
+
+
 def form_script() -> str:
-    """The whole script, without the lines that are comments: a phone does not read them."""
-    pieces = "".join(path.read_text(encoding="utf-8") for path in sorted(PIECES.glob("*.js")))
-    return f'(() => {{\n"use strict";\n{_INDENT.sub("", _COMMENTS.sub("", pieces))}}})();\n'
+    """The script of the live forms."""
+    return joined("form")
+
+
+@lru_cache
+def single(name: str) -> str:
+    """A script of one file, in the same way."""
+    return _bare((SCRIPTS / f"{name}.js").read_text(encoding="utf-8"))
+
+
+def _bare(text: str) -> str:
+    return _INDENT.sub("", _COMMENTS.sub("", text))

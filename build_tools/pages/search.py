@@ -1,40 +1,43 @@
-"""The search index: what can be found, in the form that the theme's search reads."""
+"""What can be found: every page and place that has words, as a script that the search loads when it is first asked.
+
+A script and no data file, since a page that is opened from a folder may not read files.
+"""
 
 from __future__ import annotations
 
 import json
+import re
 from functools import partial
-from pathlib import Path
 from typing import Any
 
 from build_tools.book.memo import Memo
 from build_tools.pages.page import Page
 
-
-def add_to_index(index: Path, pages: list[Page], memo: Memo) -> None:
-    """Put what the pages offer to search into the index that the theme's own plugin wrote."""
-    data = json.loads(index.read_text(encoding="utf-8"))
-    docs = [_text(entry) for entry in data.pop("docs")]
-    docs += [text for page in pages if (text := memo.of("search", page, None, partial(_texts, page)))]
-    settings = _text(data)
-    index.write_text(f'{settings[:-1]},"docs":[{",".join(docs)}]}}', encoding="utf-8")
+_WORD = re.compile(r"[a-z][a-z0-9]{3,}")
+"""Words that a mistyped one may have meant; shorter ones forgive no slip."""
 
 
-def search_entries(page: Page) -> list[dict[str, Any]]:
-    """One entry for each thing on a page that can be found. Other names are tags, which weigh more than any text."""
-    entries = []
-    for found in page.found:
-        entry: dict[str, Any] = {"location": found.url, "title": found.title, "text": found.text}
-        if found.tags:
-            entry["tags"] = list(found.tags)
-        if found.boost != 1:
-            entry["boost"] = found.boost
-        entries.append(entry)
-    return entries
+def search_data(pages: list[Page], words: dict[str, str], memo: Memo) -> str:
+    """The script: ``crewSearch.entries`` are ``[address, title, other names, weight, text]``, ``words`` all words.
+
+    ``words`` of the pages: title of the field, hint, what is said when nothing is found or a slip was forgiven.
+    """
+    made = [memo.of("search", page, None, partial(_of_page, page)) for page in pages]
+    known = sorted(set().union(*(some for _, some in made)))
+    said = {name: words[f"search_{name}"] for name in ("title", "hint", "nothing", "meant", "shut")}
+    entries = ",".join(text for text, _ in made if text)
+    return f'window.crewSearch={_text({**said, "words": known})[:-1]},"entries":[{entries}]}};\n'
 
 
-def _texts(page: Page) -> str:
-    return ",".join(_text(entry) for entry in search_entries(page))
+def search_entries(page: Page) -> list[list[Any]]:
+    """One entry for each thing on a page that can be found. Other names weigh more than any text."""
+    return [[found.url, found.title, ", ".join(found.tags), found.boost, found.text] for found in page.found]
+
+
+def _of_page(page: Page) -> tuple[str, set[str]]:
+    entries = search_entries(page)
+    text = " ".join(f"{title} {names} {text}" for _, title, names, _, text in entries).lower()
+    return ",".join(_text(entry) for entry in entries), set(_WORD.findall(text))
 
 
 def _text(data: Any) -> str:

@@ -64,7 +64,7 @@ def test_tab_reaches_skip_link_and_search(window: Window) -> None:
         ActionChains(window.driver).send_keys(Keys.TAB).perform()
         focused.append(window.script("return document.activeElement.className.split(' ')[0]"))
     assert focused[0] == "md-skip"
-    assert "md-search__input" in focused
+    assert "find-open" in focused
 
 
 def test_the_skip_link_leads_to_the_content(window: Window) -> None:

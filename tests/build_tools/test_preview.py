@@ -19,9 +19,9 @@ from tests.site_pages import SitePage
 TOILET, LOCK = "plumbing/toilet-set", "doors/lockset-install"
 ACTION = "Lower the bowl straight down over the bolts."
 ENTRY_EDITS = [
-    ("values/plumbing", "most\n  quantity: 1/8 in", "most\n  quantity: 5/32 in", ">5/32 in</a>"),
-    ("inspections/plumbing", "who: Crew lead", "who: Whoever leads", "<dd>Whoever leads</dd>"),
-    ("inspections/plumbing", "notice: 1 h", "notice: 2 h", "<dd>2 h</dd>"),
+    ("values/plumbing", "square, most\n  quantity: 1/8 in", "square, most\n  quantity: 5/32 in", ">5/32 in</a>"),
+    ("inspections/plumbing", "toilet\n  who: Crew lead", "toilet\n  who: Whoever leads", "<dd>Whoever leads</dd>"),
+    ("inspections/plumbing", "Whoever leads\n  notice: 1 h", "Whoever leads\n  notice: 2 h", "<dd>2 h</dd>"),
     ("tools/common", "minutes.\n  protects: true", "minutes.\n  rented: true", '<span class="mark">rented</span>'),
     ("materials/plumbing", "title: Wax ring, standard", "title: Thin ring", ">Thin ring</a>"),
     ("sources/plumbing", "title: Uniform Plumbing Code", "title: A plumbing code", ">A plumbing code</a>"),
@@ -89,7 +89,7 @@ def test_an_edit_shows(preview: Preview) -> None:
     other, new = preview.text(f"{LOCK}.html"), "Let the bowl down onto the bolts."
     preview.edit(TOILET, ACTION, new)
     preview.build()
-    for url in (f"{TOILET}.html", "search/search_index.json", "book.json"):
+    for url in (f"{TOILET}.html", "assets/script/found.js", "book.json"):
         assert new in preview.text(url)
         assert ACTION not in preview.text(url)
     assert preview.text(f"{LOCK}.html") == other
@@ -114,7 +114,7 @@ def test_a_title_is_followed(preview: Preview) -> None:
     preview.edit(LOCK, "title: Install a lockset", "title: Fit a lock")
     preview.build()
     assert preview.links(f"{TOILET}.html", "set-bowl")[f"../{LOCK}.html"] == "Fit a lock"
-    for url in ("index.html", "doors/index.html", "tools.html", "crew.html", "search/search_index.json"):
+    for url in ("index.html", "doors/index.html", "tools.html", "crew.html", "assets/script/found.js"):
         assert "Fit a lock" in preview.text(url)
         assert "Install a lockset" not in preview.text(url)
 
@@ -151,7 +151,7 @@ def test_a_page_comes_and_goes_with_its_file(preview: Preview) -> None:
     second = "doors/lockset-second"
     shutil.copy(preview.book / f"{LOCK}.yaml", preview.book / f"{second}.yaml")
     preview.build()
-    linking = ["index.html", "doors/index.html", "tools.html", "search/search_index.json", "book.json"]
+    linking = ["index.html", "doors/index.html", "tools.html", "assets/script/found.js", "book.json"]
     assert (preview.site / f"{second}.html").is_file()
     assert [url for url in linking if "lockset-second" not in preview.text(url)] == []
     (preview.book / f"{second}.yaml").unlink()

@@ -36,10 +36,12 @@ def book(site: Path) -> dict[str, Any]:
 
 @pytest.fixture(scope="module")
 def index(site: Path) -> list[dict[str, Any]]:
-    """The entries of the search index."""
-    data = json.loads((site / "search" / "search_index.json").read_text(encoding="utf-8"))
-    entries: list[dict[str, Any]] = data["docs"]
-    return entries
+    """The entries of the search."""
+    script = (site / "assets" / "script" / "found.js").read_text(encoding="utf-8")
+    data = json.loads(script.removeprefix("window.crewSearch=").rstrip(";\n"))
+    return [
+        dict(zip(("location", "title", "names", "weight", "text"), entry, strict=True)) for entry in data["entries"]
+    ]
 
 
 @pytest.mark.parametrize("id", WRITTEN)
