@@ -129,7 +129,10 @@ _RANK = {"after": 0, "place": 1, "person": 2}
 
 
 def _last_held(problem: Problem, solution: Solution, found: list[Hold]) -> Hold | None:
-    """Of everything that holds a piece the one that lets it go last; None where it starts when it first may."""
+    """Of everything that holds a piece the one that lets it go last.
+
+    None where it starts when it first may, or where it could start a day sooner: nothing before it counts then.
+    """
 
     def lets_go(hold: Hold) -> int:
         return _ready(problem, _end(problem, solution, hold.earlier), hold.wait)
@@ -137,7 +140,9 @@ def _last_held(problem: Problem, solution: Solution, found: list[Hold]) -> Hold 
     last = max(found, key=lambda hold: (lets_go(hold), -_RANK[hold.reason]), default=None)
     if last is None or lets_go(last) < solution.starts[last.later] == problem.pieces[last.later].earliest:
         return None
-    return last
+    between = range(lets_go(last), solution.starts[last.later])
+    could = sum(may_start(problem, solution, last.later, slot) for slot in between)
+    return last if could < problem.a_day else None
 
 
 def _ready(problem: Problem, end: int, wait: str) -> int:
