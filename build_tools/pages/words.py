@@ -64,7 +64,7 @@ WORDS: dict[str, dict[str, str]] = {
         ),
         "dangers_law": (
             "The law, the local code and the authority having jurisdiction ask for more than a page can say, and "
-            "they decide. Emergency: 911."
+            "they decide. What is said of first aid is from memory and replaces no course. Emergency: 911."
         ),
         "protects_list": "What protects",
         "afterwards": "When it has happened",
@@ -130,9 +130,7 @@ WORDS: dict[str, dict[str, str]] = {
         "plan_called_until": "{inspection}, comes {until} at the earliest.",
         "plan_sets_end": "sets the end",
         "plan_chain": "What sets the end date",
-        "plan_chain_lead": (
-            "Each of these waited for the one above it. Time that is won here is won for the job, and nowhere else."
-        ),
+        "plan_chain_lead": "Each of these waited for the one above it. To end sooner, win time here.",
         "why_start": "Starts with the job.",
         "why_not_before": "Not before this day: the job file says so.",
         "why_delivery": "Its material is not there sooner.",
@@ -228,6 +226,37 @@ WORDS: dict[str, dict[str, str]] = {
         ),
         "what_if_late": "The job is late. Each of these was tried by planning it.",
         "what_if_in_time": "The job is in time, so nothing was tried to bring it in.",
+        # jobs: cost
+        "cost_title": "Cost",
+        "cost_lead": "Materials, labour and rented tools against the budget. For the owner alone.",
+        "cost_total": "Total",
+        "cost_budget": "Budget",
+        "cost_left": "Left of it",
+        "cost_over": "Over it by",
+        "cost_material": "Materials",
+        "cost_labour": "Labour",
+        "cost_rental": "Rented tools",
+        "one_unpriced": "1 line has no price and is not counted",
+        "many_unpriced": "{n} lines have no price and are not counted",
+        "cost_note": "Private note",
+        "cost_in": "in {currency}",
+        "cost_by_dwelling": "By dwelling",
+        "cost_by_trade": "By trade",
+        "cost_outside": "Outside, for all",
+        "cost_variants": "Done another way",
+        "cost_as_planned": "As planned",
+        "cost_more": "Against the plan",
+        "cost_same": "the same",
+        "cost_how_much": "How much",
+        "cost_each": "Price",
+        "cost_amount": "Amount",
+        "cost_earlier": "Worked before the day of planning",
+        "cost_rental_days": "Working days from the day a tool comes to the day it goes back. What a weekend costs, the "
+        "yard says.",
+        "cost_unpriced": "Without a price",
+        "cost_unpriced_lead": "These stand in no sum of this page. A price goes into the job's file, under 'prices'.",
+        "cost_no_price": "no price",
+        "cost_misfit": "its price is for another unit",
         # jobs: calls
         "calls_title": "Calls",
         "calls_lead": "Whom to call, by when, and when they come, with the hold point that each of them releases.",
@@ -317,6 +346,9 @@ WORDS: dict[str, dict[str, str]] = {
         "kept_refused": "This browser refuses to keep the book: in a private window, or by its settings.",
         "absent_title": "Not on this phone",
         "absent": "There is no signal, and this page is not in the book that this phone has.",
+        # one procedure in a file
+        "packed": "One procedure from {name}, put into this file on {date}. The book may say something newer.",
+        "packed_newer": "Open it in the book",
         # labels to print
         "labels_title": "Labels to print",
         "labels_lead": (
