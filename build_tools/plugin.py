@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import gc
 import logging
+import warnings
 from contextlib import nullcontext
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
@@ -50,7 +51,7 @@ from build_tools.pages.jobs.files import job_files
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
 from build_tools.pages.search import search_data
-from build_tools.pages.site import Maker, make_pages, navigation
+from build_tools.pages.site import Maker, make_pages, navigation, signs
 from build_tools.pages.site_files import make_dear, site_files
 from build_tools.plan.for_crew import without_private
 
@@ -162,7 +163,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Render a frame for each folder whose pages stand outside the navigation, where it is not held already."""
-        env.globals["crew"] = for_the_frame(self._maker.words, self._preview)
+        env.globals["crew"] = for_the_frame(self._maker.words, signs()["sun"], self._preview)
         for file in files.documentation_pages():
             folder = _folder(file)
             if isinstance(file.page, FramedPage) and folder not in self._frames:
@@ -201,7 +202,10 @@ def _today(config: MkDocsConfig) -> date:
 
 def _published_at(config: MkDocsConfig) -> str:
     """The ``site_url`` of the settings, ending in ``/``: a preview puts its own address in its place."""
-    given = next((str(one["site_url"]) for one in reversed(config.user_configs) if one.get("site_url")), "")
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", DeprecationWarning)  # the only place where the settings stand as written
+        written = config.user_configs
+    given = next((str(one["site_url"]) for one in reversed(written) if one.get("site_url")), "")
     return f"{given.rstrip('/')}/" if given else ""
 
 

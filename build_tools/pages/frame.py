@@ -8,8 +8,12 @@ places, and cut at them.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from html import escape
+from typing import Any
 
+from build_tools.browser.form_script import single
+from build_tools.browser.offline import WORKER
 from build_tools.pages.page import Heading, Page
 
 MARKS = {name: f"crew{name}mark" for name in ("title", "description", "address", "toc", "first", "content")}
@@ -38,6 +42,12 @@ class Frame:
             "content": page.content,
         }
         return "".join(filling[_NAME[part]] if part in _NAME else part for part in self._parts)
+
+
+def for_the_frame(words: Mapping[str, str], sun: str, preview: bool) -> dict[str, Any]:
+    """What our parts of the frame need, as ``crew``: words, the sign of the sun, what runs in the head, and the script
+    that keeps the book, where it is kept."""
+    return {"t": words, "sun": sun, "look_first": single("look_first"), "worker": "" if preview else WORKER}
 
 
 def _toc_item(heading: Heading) -> str:

@@ -21,6 +21,7 @@ from build_tools.pages.filling import templates
 from build_tools.pages.fit_out.pages import dangers_page, holds_page, order_page
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.pages import clock, day, job_pages
+from build_tools.pages.labels import labels_page
 from build_tools.pages.linked_data import how_to
 from build_tools.pages.live import live_page
 from build_tools.pages.page import Found, Heading, Page
@@ -118,20 +119,21 @@ class Maker:
         return sorted(self.book.trades, key=lambda id: (self.book.trades[id].item.order, id))
 
 
-def make_pages(maker: Maker, *, with_search: bool = True) -> list[Page]:
+def make_pages(maker: Maker) -> list[Page]:
     """Every page, the home page first."""
-    pages = [_home(maker, with_search)]
+    pages = [_home(maker)]
     pages += [_trade(maker, trade) for trade in maker.trades()]
     pages += [_procedure_remembered(maker, entry) for entry in maker.book.procedures.values()]
     pages += [order_page(maker), holds_page(maker), dangers_page(maker)]
     pages += job_pages(maker)
+    pages.append(labels_page(maker))
     pages.append(_calculators(maker))
     pages += [calculator_page(maker, calculator) for calculator in maker.context.calculators.values()]
     pages += [_entries_remembered(maker, scheme, page) for scheme, page in REFERENCE.items()]
     return pages
 
 
-def _home(maker: Maker, with_search: bool) -> Page:
+def _home(maker: Maker) -> Page:
     helpers = maker.helpers("index.html")
     book, index = maker.book, maker.context.index
     trades = [
@@ -153,6 +155,7 @@ def _home(maker: Maker, with_search: bool) -> Page:
         {"url": f"{page}.html", "title": maker.words[f"{page}_title"], "summary": maker.words[f"{page}_lead"]}
         for page in FIT_OUT
     ]
+    fit_out.append({"url": "labels.html", "title": maker.words["labels_title"], "summary": maker.words["labels_lead"]})
     counts = {
         "procedures": len(book.procedures),
         "calculators": len(maker.context.calculators),
@@ -162,7 +165,6 @@ def _home(maker: Maker, with_search: bool) -> Page:
         "home.html",
         helpers,
         site_name=maker.site_name,
-        with_search=with_search,
         trades=trades,
         tools=tools,
         fit_out=fit_out,
@@ -355,7 +357,7 @@ def navigation(context: Context, pages: list[Page]) -> list[Any]:
     return [
         {say["home"]: "index.md"},
         *(line(f"{id}/index.html") for id in trades),
-        {say["fit_out"]: [line(f"{page}.html") for page in FIT_OUT]},
+        {say["fit_out"]: [*(line(f"{page}.html") for page in FIT_OUT), line("labels.html")]},
         *([line("jobs/index.html")] if context.book.jobs else []),
         line("calculators/index.html"),
         {say["reference"]: [line(f"{page}.html") for page in REFERENCE.values()]},

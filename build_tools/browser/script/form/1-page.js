@@ -49,7 +49,7 @@ function remember(name, value) {
 
 /** Load scripts, to run in their order. They are ordinary ones: a page opened from a file can load no others. */
 function load(addresses) {
-  return Promise.all(addresses.map((address) => new Promise((done, failed) => {
+  return Promise.all(addresses.filter(Boolean).map((address) => new Promise((done, failed) => {
     const script = make("script", { src: page.top + address });
     script.async = false;
     script.onload = done;
