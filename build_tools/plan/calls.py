@@ -14,9 +14,9 @@ from math import ceil
 from typing import TYPE_CHECKING, Literal
 
 from build_tools.book.uses import figure_of
-from build_tools.plan.office import A_CALL, CLOSES, OPENS, answered_from, ends_by, weekday_up_to
-from build_tools.plan.prepare import Visit, add_weekdays, lead_days
-from build_tools.plan.worktime import SLOT
+from build_tools.plan.office import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
+from build_tools.plan.prepare import Visit, lead_days
+from build_tools.plan.worktime import A_HOUR, SLOT
 from calculators.reading import read
 
 if TYPE_CHECKING:  # the plan brings the solver, which is large
@@ -94,7 +94,8 @@ def looks(plan: Plan) -> list[Look]:
             if step.hold and book.inspections[step.hold.inspection].item.by == "crew":
                 notice = figure_of(book.inspections[step.hold.inspection].item.notice, book) or ""
                 about = _step_ends(plan, task, number)
-                made.append(Look(step.hold.inspection, about, notice, _release(plan, task, step.id)))
+                if about is not None:
+                    made.append(Look(step.hold.inspection, about, notice, _release(plan, task, step.id)))
     return sorted(made, key=lambda look: (look.about, look.release.task, look.release.number))
 
 
@@ -106,7 +107,8 @@ def _inspections(plan: Plan) -> Iterator[Call]:
     stretches = {stretch.piece: stretch for stretch in plan.stretches}
     for visit in plan.prepared.visits:
         comes = stretches[visit.piece]
-        ready = stretches[pieces[visit.piece].after[0].other].ends if visit.when_ready else None
+        before = pieces[visit.piece].after
+        ready = stretches[before[0].other].ends if visit.when_ready and before else None
         by = ends_by(_notice_back(plan, comes.starts, visit), plan.job.holidays)
         at = by - A_CALL
         if ready is not None and at < ready:
@@ -146,30 +148,45 @@ def _release(plan: Plan, task: str, step: str) -> Release:
 
 def _step_begins(plan: Plan, task: str, number: int) -> datetime:
     """About when a step of a task begins, by its share of the time that the task takes."""
-    id, slot = _slot_before(plan, task, number, begins=True)
+    id, slot = _slot_of(plan, task, _share(plan, task, number - 1), begins=True)
     return plan.worktime.starts(plan.solution.starts[id] + slot)
 
 
-def _step_ends(plan: Plan, task: str, number: int) -> datetime:
-    """About when a step of a task is done."""
-    id, slot = _slot_before(plan, task, number + 1, begins=False)
+def _step_ends(plan: Plan, task: str, number: int) -> datetime | None:
+    """About when a step of a task is done; None where it lies in what is done of a started task already."""
+    share = _share(plan, task, number)
+    if share <= 0 and plan.job.tasks[task].started is not None:
+        return None
+    id, slot = _slot_of(plan, task, share, begins=False)
     return plan.worktime.ends(plan.solution.starts[id] + slot)
 
 
-def _slot_before(plan: Plan, task: str, number: int, *, begins: bool) -> tuple[str, int]:
-    """The piece and the slot in it at which step ``number`` begins and the step before it ends.
+def _share(plan: Plan, task: str, number: int) -> int:
+    """How many slots of what is planned of a task go by until so many of its steps are done."""
+    procedure = plan.context.book.procedures[plan.job.tasks[task].procedure].item
+    left = sum(plan.prepared.problem.pieces[id].slots for id in _work(plan, task))
+    people = plan.job.tasks[task].people or procedure.labour.people
+    whole = max(left, ceil(round(plan.prepared.take_offs[task].hours / people * A_HOUR, 6)))
+    return max(0, round(whole * number / len(procedure.steps)) - (whole - left))
 
-    Where that is the cut between two pieces: the first slot of the later one, or the end of the earlier one.
+
+def _slot_of(plan: Plan, task: str, slot: int, *, begins: bool) -> tuple[str, int]:
+    """The piece of a task, and the slot in it, after so many slots of work.
+
+    At the cut between two pieces that is the end of the earlier one, or where something ``begins`` the start of the
+    later one.
     """
-    steps = plan.context.book.procedures[plan.job.tasks[task].procedure].item.steps
-    pieces = plan.prepared.problem.pieces
-    work = [id for id in plan.prepared.pieces[task] if pieces[id].team]
-    left = round(sum(pieces[id].slots for id in work) * (number - 1) / len(steps))
+    work = _work(plan, task)
     for id in work:
-        if left < pieces[id].slots or (left == pieces[id].slots and (not begins or id == work[-1])):
-            return id, left
-        left -= pieces[id].slots
-    raise AssertionError(f"step {number} of '{task}' lies beyond its last piece")
+        slots = plan.prepared.problem.pieces[id].slots
+        if slot < slots or (slot == slots and (not begins or id == work[-1])):
+            return id, slot
+        slot -= slots
+    return work[-1], plan.prepared.problem.pieces[work[-1]].slots
+
+
+def _work(plan: Plan, task: str) -> list[str]:
+    return [id for id in plan.prepared.pieces[task] if plan.prepared.problem.pieces[id].team]
 
 
 # things that come
@@ -214,10 +231,8 @@ def _rentals(plan: Plan) -> Iterator[Call]:
             if book.tools[tool].item.rented:
                 users[tool].append(task)
     for tool, tasks in users.items():
-        times = [price.lead_time for price in job.prices if price.tool == tool and price.lead_time]
-        lead = max(map(_days, times), default=0)
         stretches = [one for task in tasks for one in plan.of_task(task) if not one.visit]
-        yield from _asked(plan, "rental", tool, stretches, lead)
+        yield from _asked(plan, "rental", tool, stretches, lead_days(job, tool))
 
 
 def _friends(plan: Plan) -> Iterator[Call]:
@@ -232,7 +247,7 @@ def _friends(plan: Plan) -> Iterator[Call]:
 
 def _asked(plan: Plan, kind: Kind, thing: str, stretches: list[Stretch], lead: int) -> Iterator[Call]:
     """A call for each run of days; none for what is there already, at a task that is begun."""
-    for run in _runs(plan, stretches):
+    for run in runs(plan, stretches):
         if plan.job.tasks[run[0].task].started is None:
             times = (run[0].starts, max(stretch.ends for stretch in run))
             yield _thing(plan, kind, thing, dict.fromkeys(stretch.task for stretch in run), times, lead)
@@ -268,7 +283,7 @@ def _by_start(plan: Plan, tasks: Iterable[str]) -> list[str]:
     return sorted(tasks, key=lambda task: (plan.starts(task), order.index(task)))
 
 
-def _runs(plan: Plan, stretches: list[Stretch]) -> Iterator[list[Stretch]]:
+def runs(plan: Plan, stretches: list[Stretch]) -> Iterator[list[Stretch]]:
     """Stretches in their order, cut where more than one working day lies between."""
     run: list[Stretch] = []
     days = plan.worktime.days

@@ -5,13 +5,26 @@ from __future__ import annotations
 from collections.abc import Collection
 from datetime import date, datetime, time, timedelta
 
-from build_tools.plan.prepare import add_weekdays
 from build_tools.plan.worktime import is_weekday
 
 OPENS, CLOSES = time(8), time(16)
 """The hours in which somebody answers at an office, a plant and a counter; this crew's rule."""
 A_CALL = timedelta(minutes=30)
 """Time for a call with its waiting."""
+
+
+def add_weekdays(day: date, count: int, off: Collection[date]) -> date:
+    """The weekday so many weekdays later (before, for a negative count).
+
+    >>> add_weekdays(date(2026, 12, 4), 2, [])
+    datetime.date(2026, 12, 8)
+    """
+    step = timedelta(days=1 if count >= 0 else -1)
+    left = abs(count)
+    while left:
+        day += step
+        left -= is_weekday(day, off)
+    return day
 
 
 def weekday_up_to(day: date, off: Collection[date]) -> date:

@@ -20,6 +20,7 @@ from build_tools.book.uses import figure_of
 from build_tools.plan.crew import Able, able, hands_of
 from build_tools.plan.horizon import NO_TEAM, Serial
 from build_tools.plan.links import Link, closed_places, links
+from build_tools.plan.office import A_CALL, add_weekdays, answered_from
 from build_tools.plan.problem import After, Impossible, Piece, Problem, Spans, Stay, Team
 from build_tools.plan.take_off import TakeOff, take_off
 from build_tools.plan.worktime import A_HOUR, WEEK, Worktime, is_weekday, working_days
@@ -125,7 +126,8 @@ class _Preparer:
                 serial.work(id, self.able[id], slots)
             if hold is not None:
                 _, weekdays, hours = self._notice(hold[0])
-                serial.visit(id, ceil(hours / 24) if weekdays is None else weekdays, week)
+                days = ceil(hours / 24) if weekdays is None else weekdays
+                serial.visit(id, days + 1, week)  # a call in the evening is made in the morning
         closes = self.book.procedures[task.procedure].item.closes
         waits = [self._hours(closing) for closing in closes if closing.shuts_out != "users"]
         serial.wait(id, max(waits, default=0))
@@ -225,10 +227,10 @@ class _Preparer:
             piece.after.append(After(before[0], self._notice_wait(notice, weekdays, hours) if ready else ""))
         if not ready or not before:
             start = datetime.combine(self.worktime.days[0], self.worktime.begins)
-            moment = start + timedelta(hours=hours) if weekdays is None else self._weekdays_on(start, weekdays)
-            piece.earliest = self.worktime.slot_at(moment)
+            piece.earliest = self.worktime.slot_at(self._notice_over(start, weekdays, hours))
         piece.allowed = self._office_hours()
         self.problem.pieces[name] = piece
+        self.problem.stays.append(Stay(self.job.tasks[id].space, name, name))  # nobody looks over a wet floor
         self.made.pieces[id].append(name)
         self.made.visits.append(Visit(name, id, step, inspection, notice, weekdays, hours, ready))
 
@@ -243,19 +245,21 @@ class _Preparer:
     def _notice_wait(self, notice: str, weekdays: int | None, hours: float) -> str:
         name = f"notice {notice}"
         if name not in self.problem.waits:
-            self.problem.waits[name] = (
-                self.worktime.ready(timedelta(hours=hours))
-                if weekdays is None
-                else self.worktime.ready_after_days(weekdays, self.job.holidays)
-            )
+            self.problem.waits[name] = [
+                self.worktime.slot_at(self._notice_over(self.worktime.ends(slot), weekdays, hours))
+                for slot in range(self.worktime.slots + 1)
+            ]
         return name
 
-    def _weekdays_on(self, start: datetime, count: int) -> datetime:
-        day = start
-        while count:
-            day += timedelta(days=1)
-            count -= is_weekday(day.date(), self.job.holidays)
-        return day
+    def _notice_over(self, moment: datetime, weekdays: int | None, hours: float) -> datetime:
+        """When somebody may come who can be called from a moment on: his notice counts from the end of the call."""
+        if not hours:
+            return moment
+        off = self.job.holidays
+        called = answered_from(moment, off) + A_CALL
+        if weekdays is None:
+            return called + timedelta(hours=hours)
+        return datetime.combine(add_weekdays(called.date(), weekdays, off), called.time())
 
     def _office_hours(self) -> Spans:
         """When somebody from outside may come: weekdays that are no holidays, so that he is done before evening."""
@@ -346,17 +350,3 @@ def lead_days(job: Job, thing: str) -> int:
     """The working days from an order to the delivery of a material or a tool; 0 where nothing is said."""
     times = [price.lead_time for price in job.prices if thing in (price.material, price.tool) and price.lead_time]
     return max((ceil(read(text, "time", "h") / 24) for text in times), default=0)
-
-
-def add_weekdays(day: date, count: int, off: Collection[date]) -> date:
-    """The weekday so many weekdays later (before, for a negative count).
-
-    >>> add_weekdays(date(2026, 12, 4), 2, [])
-    datetime.date(2026, 12, 8)
-    """
-    step = timedelta(days=1 if count >= 0 else -1)
-    left = abs(count)
-    while left:
-        day += step
-        left -= is_weekday(day, off)
-    return day

@@ -65,21 +65,6 @@ class Worktime:
             found.append(at)
         return found
 
-    def ready_after_days(self, count: int, off: Collection[date] = ()) -> list[int]:
-        """For each slot at which work may end, the first slot of the working day that many weekdays later.
-
-        Weekdays are Monday to Friday without the days of ``off``: those on which offices work.
-        """
-        found = []
-        for slot in range(self.slots + 1):
-            moment = self.ends(slot)
-            day, left = moment.date(), count
-            while left:
-                day += timedelta(days=1)
-                left -= is_weekday(day, off)
-            found.append(self.slot_at(datetime.combine(day, moment.time())))
-        return found
-
     def hours_of(self, day: date) -> tuple[datetime, datetime]:
         """From when to when work goes on, on a working day."""
         begins = datetime.combine(day, self.begins)
