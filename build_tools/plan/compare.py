@@ -27,31 +27,23 @@ class Figures:
 def figures(plan: Plan) -> Figures:
     """The figures of one plan."""
     worktime = plan.worktime
-    hours = _shut(plan)
     pieces = plan.prepared.problem.pieces
     booked = sum(pieces[one.piece].slots * len(one.people) for one in plan.stretches)
     return Figures(
         end=plan.end,
         days_to_spare=plan.days_to_spare,
         working_days=sum(day <= plan.end.date() for day in worktime.days),
-        closed_days=len({slot // worktime.a_day for _, slot in hours}),
-        closed_hours=len(hours) / A_HOUR,
+        closed_days=len({slot // worktime.a_day for slot in shut_slots(plan)}),
+        closed_hours=plan.solution.closed.value / A_HOUR,
         labour_hours=booked / A_HOUR,
     )
 
 
 def shut_slots(plan: Plan) -> set[int]:
     """The slots in which some place is closed, up to the end."""
-    return {slot for _, slot in _shut(plan)}
-
-
-def _shut(plan: Plan) -> set[tuple[str, int]]:
-    """Places with the slots in which they are closed; a dwelling counts by its spaces where it has any."""
     worktime, end = plan.worktime, plan.solution.end.value
-    inside = {space.dwelling for space in plan.job.spaces.values()}
     return {
-        (one.place, slot)
+        slot
         for one in plan.closed
-        if one.place not in inside
         for slot in range(worktime.slot_at(one.starts), min(worktime.slot_at(one.ends), end))
     }

@@ -76,10 +76,10 @@ def in_hand(plan: Plan, task: str, on_chain: bool, say: Words) -> str:
     done = plan.job.tasks[task].done
     if done:
         return say["slack_done"].format(day=day(done))
-    if on_chain:
-        return say["slack_sets"]
     slots = plan.slack_of(task)
-    return span(slots, plan.worktime.a_day, say) if slots else say["slack_none"]
+    if slots:
+        return span(slots, plan.worktime.a_day, say)
+    return say["slack_sets"] if on_chain else say["slack_none"]
 
 
 def sureness(plan: Plan, say: Words) -> list[tuple[str, str]]:
