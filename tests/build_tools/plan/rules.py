@@ -320,9 +320,8 @@ class _Walker:
         stays = self.stays()
         working: dict[datetime, list[Stretch]] = defaultdict(list)
         for stretch in self.plan.stretches:
-            if not stretch.visit:
-                for moment in self.quarters(stretch):
-                    working[moment].append(stretch)
+            for moment in self.quarters(stretch):
+                working[moment].append(stretch)
         for moment, stretches in sorted(working.items()):
             people = [person for stretch in stretches for person in stretch.people]
             for person in {person for person in people if people.count(person) > 1}:
