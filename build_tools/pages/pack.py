@@ -109,7 +109,7 @@ class Packer:
         """The page's data with nothing left to load, after the scripts that it would have loaded."""
         data = json.loads(found[2])
         scripts = [self._script(name) for name in (*data["scripts"], data["draw"])]
-        data |= {"scripts": [], "draw": ""}
+        data |= {"top": None, "scripts": [], "draw": ""}
         written = json.dumps(data, ensure_ascii=False).replace("<", "\\u003c")
         return f"<script>{''.join(scripts)}</script>{found[1]}{written}{found[3]}"
 

@@ -62,7 +62,7 @@ function drawField(field) {
 function standardOf(field) {
   const { standard } = field.input;
   if (!standard) return [];
-  const link = make("a", { href: page.top + standard.url }, standard.title);
+  const link = make("a", { href: page.top !== null && page.top + standard.url }, standard.title);
   field.back = button(say.back, () => {
     put(field, field.standard);
     field.form.changed(field);
