@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
-from build_tools.commands.site import mkdocs
+from build_tools.commands.site import add_jobs, extra_of, mkdocs
 from build_tools.environment import ROOT
 
 
@@ -20,6 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FOLDER",
         help="where the site is written (site, if left out)",
     )
+    add_jobs(parser)
     add_book(parser)
 
 
@@ -35,7 +36,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise Wrong(f"'{arguments.site}' holds other files than a site, and would be emptied; name another folder")
     site.mkdir(parents=True, exist_ok=True)
     strict = ["--strict"] if arguments.strict else []
-    code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book)
+    code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book, **extra_of(arguments))
     if code != 0:
         return MISTAKES
     pages = sum(1 for _ in site.rglob("*.html"))
@@ -56,5 +57,5 @@ COMMAND = Command(
     description="Reads and checks the book, computes its tables, and writes the site. Any mistake stops it.",
     add_arguments=add_arguments,
     run=run,
-    examples=("build", "build --strict --site ../book-site"),
+    examples=("build", "build --strict --site ../book-site", "build --for crew --site ../crew-site"),
 )

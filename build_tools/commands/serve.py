@@ -9,7 +9,7 @@ import socket
 import sys
 
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
-from build_tools.commands.site import mkdocs
+from build_tools.commands.site import add_jobs, extra_of, mkdocs
 
 TRIES = 50
 
@@ -25,6 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="the address to serve on (127.0.0.1, this machine alone; 0.0.0.0 also for a phone on the same network)",
     )
     parser.add_argument("--strict", action="store_true", help="stop at warnings as well")
+    add_jobs(parser)
     add_book(parser)
 
 
@@ -44,7 +45,7 @@ def run(arguments: argparse.Namespace) -> int:
     print(f"building the book; then it is served at {address}:{port} until Ctrl-C", file=sys.stderr)
     strict = ["--strict"] if arguments.strict else []
     try:
-        code = mkdocs(["serve", "--dirty", "--dev-addr", f"{address}:{port}", *strict], book)
+        code = mkdocs(["serve", "--dirty", "--dev-addr", f"{address}:{port}", *strict], book, **extra_of(arguments))
     except KeyboardInterrupt:
         return FINE
     return FINE if code == 0 else MISTAKES
@@ -85,5 +86,5 @@ COMMAND = Command(
     "built again and the browser shows them. Ctrl-C ends it.",
     add_arguments=add_arguments,
     run=run,
-    examples=("serve", "serve --port 9000", "serve --address 0.0.0.0"),
+    examples=("serve", "serve --port 9000", "serve --address 0.0.0.0", "serve --for crew"),
 )

@@ -2,40 +2,81 @@
 
 from __future__ import annotations
 
+import argparse
 import json
 import os
 import subprocess
 import sys
 import tempfile
 from collections.abc import Sequence
+from datetime import date
 from pathlib import Path
 
 from build_tools.environment import ROOT
 
 SETTINGS = ROOT / "mkdocs.yml"
 BOOK = ROOT / "procedures"
+KEPT = ROOT / ".cache"
+"""Where builds of the project's own book keep what is dear to make."""
 QUIET = {"NO_MKDOCS_2_WARNING": "1", "DISABLE_MKDOCS_2_WARNING": "true"}
 """The theme's notice on its own future stays out of the output; DEVELOPERS.md has what it says."""
 
 
-def mkdocs(arguments: Sequence[str], book: Path) -> int:
-    """Run MkDocs with these arguments in the checkout, and wait; its exit code."""
-    if book == BOOK:
+def add_jobs(parser: argparse.ArgumentParser) -> None:
+    """The options that say for whom a site is made and from which day its jobs are planned."""
+    parser.add_argument(
+        "--for",
+        dest="made_for",
+        choices=("owner", "crew"),
+        default="owner",
+        help="for whom: the crew's site holds no price, rate, budget or private note (owner, if left out)",
+    )
+    add_today(parser)
+
+
+def add_today(parser: argparse.ArgumentParser) -> None:
+    """The option that says from which day jobs are planned."""
+    parser.add_argument(
+        "--today",
+        type=_day,
+        metavar="YYYY-MM-DD",
+        help="the day from which what is left of a job is planned (this day, if left out)",
+    )
+
+
+def extra_of(arguments: argparse.Namespace) -> dict[str, str]:
+    """What these options put into the settings; nothing where they say what holds anyway."""
+    extra = {} if arguments.made_for == "owner" else {"made_for": arguments.made_for}
+    return extra if arguments.today is None else {**extra, "today": arguments.today.isoformat()}
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is not a day: write it like 2026-12-07") from None
+
+
+def mkdocs(arguments: Sequence[str], book: Path, **extra: str) -> int:
+    """Run MkDocs with these arguments in the checkout, and wait; its exit code. ``extra`` as in :func:`settings_for`."""
+    if book == BOOK and not extra:
         return _run([*arguments, "--config-file", str(SETTINGS)])
     with tempfile.TemporaryDirectory() as folder:
-        return _run([*arguments, "--config-file", str(settings_for(book, Path(folder)))])
+        settings = settings_for(book, Path(folder), **extra, **({"kept": str(KEPT)} if book == BOOK else {}))
+        return _run([*arguments, "--config-file", str(settings)])
 
 
 def settings_for(book: Path, folder: Path, **extra: str) -> Path:
     """Write an ``mkdocs.yml`` into the folder that is the project's own, but for a book that lies elsewhere.
 
-    ``extra`` is put into the settings of that name: for whom the site is made, and the day that jobs are planned from.
+    ``extra`` is put into the settings of that name: for whom the site is made (``made_for``), the day that jobs are
+    planned from (``today``), where what is dear to make is kept (``kept``; beside the settings, if left out).
     """
     lines = {
         "INHERIT": str(SETTINGS),
         "docs_dir": str(book),
         "site_dir": str(folder / "site"),
-        "watch": [],
+        "watch": [str(ROOT / name) for name in ("build_tools", "calculators")] if book == BOOK else [],
         "extra": extra,
     }
     file = folder / "mkdocs.yml"

@@ -6,10 +6,12 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from build_tools.pages.jobs.calls import calls_page
+from build_tools.pages.jobs.cost_page import cost_page
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.times import clock as clock
 from build_tools.pages.jobs.times import day as day
+from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.page import Found, Heading, Page
 
 if TYPE_CHECKING:
@@ -17,9 +19,9 @@ if TYPE_CHECKING:
     from build_tools.plan.whole import Whole
 
 JobPage = Callable[["Maker", str, "Whole"], Page]
-OF_A_JOB: dict[str, JobPage] = {"plan": plan_page, "calls": calls_page, "sheets": sheets_page}
+OF_A_JOB: dict[str, JobPage] = {"plan": plan_page, "what-if": what_if_page, "calls": calls_page, "sheets": sheets_page}
 """The pages that hang on the overview, by name, in the order in which they are listed."""
-OWNERS: dict[str, JobPage] = {}
+OWNERS: dict[str, JobPage] = {"cost": cost_page}
 """The same, for the owner's build alone."""
 BELOW: list[Callable[[Maker, str, Whole], list[Page]]] = [sheets_of_people]
 """Pages that hang on one of those and are not listed on the overview."""
