@@ -18,7 +18,7 @@ from build_tools.plan.checks import check_job
 from build_tools.plan.plan import Plan, plan_job
 from build_tools.plan.prepare import Visit
 from build_tools.plan.worktime import is_weekday
-from tests.build_tools.plan.drawn_jobs import NOWHERE, book_of, draw, inspection, job_of, procedure
+from tests.build_tools.plan.drawn_jobs import NOWHERE, Fields, book_of, draw, inspection, job_of, procedure
 
 MONDAY = date(2026, 12, 7)
 DRAWN, TOGETHER = 60, 20
@@ -116,7 +116,7 @@ def the_visit(notice: str, called: str = "ahead", **job: Any) -> tuple[Plan, Cal
         {"dig": procedure("10 h", steps=5, holds={4: "look"}), "fill": procedure("1 h")},
         inspections={"look": inspection(notice, called=called)},
     )
-    tasks = {"dig": {"procedure": "dig"}, "fill": {"procedure": "fill", "after": ["dig"]}}
+    tasks: dict[str, Fields] = {"dig": {"procedure": "dig"}, "fill": {"procedure": "fill", "after": ["dig"]}}
     plan = planned(context, job_of(tasks, **{"begins": "7:30", **job}))
     return plan, next(call for call in calls(plan) if call.kind == "inspection")
 
@@ -174,7 +174,7 @@ def test_what_has_a_lead_time_comes_once_for_its_first_task() -> None:
     """Oak takes three days; ordered on Monday it is there on Thursday. Nails are bought when they are needed."""
     context = book_of({"lay": procedure("8 h", materials=USES)})
     context = with_things(context, {"oak": {}, "nail": {}})
-    tasks = {"a": {"procedure": "lay"}, "b": {"procedure": "lay", "after": ["a"]}}
+    tasks: dict[str, Fields] = {"a": {"procedure": "lay"}, "b": {"procedure": "lay", "after": ["a"]}}
     plan = planned(context, job_of(tasks, prices=[{"material": "oak", "lead_time": "3 days"}]))
     (call,) = calls(plan)
     assert (call.kind, call.thing, call.materials, call.tasks) == ("delivery", "Yard", ("oak",), ("a", "b"))
@@ -190,7 +190,7 @@ def test_what_does_not_keep_comes_to_the_step_that_uses_it() -> None:
     steps = [step.model_copy(update={"materials": ["mix"]} if step.id == "s3" else {}) for step in form.steps]
     context = book_of({"pour": form.model_copy(update={"steps": steps})}, inspections={"forms": inspection("24 h")})
     context = with_things(context, {"mix": {"keeps": False, "supplier": "Plant"}})
-    tasks = {"a": {"procedure": "pour"}, "b": {"procedure": "pour", "after": ["a"]}}
+    tasks: dict[str, Fields] = {"a": {"procedure": "pour"}, "b": {"procedure": "pour", "after": ["a"]}}
     plan = planned(context, job_of(tasks))
     visits = {stretch.task: stretch for stretch in plan.stretches if stretch.visit}
     made = {call.tasks: call for call in calls(plan) if call.kind == "delivery"}
@@ -205,7 +205,7 @@ def test_what_does_not_keep_comes_to_the_step_that_uses_it() -> None:
 def test_a_rented_tool_is_called_for_once_for_days_that_follow_each_other() -> None:
     context = book_of({"sand": procedure("8 h", tools=["drum", "cloth"]), "wait": procedure("24 h")})
     context = with_things(context, tools={"drum": {"rented": True}, "cloth": {}})
-    tasks = {
+    tasks: dict[str, Fields] = {
         "a": {"procedure": "sand"},
         "b": {"procedure": "sand", "after": ["a"]},
         "gap": {"procedure": "wait", "after": ["b"]},
@@ -226,7 +226,10 @@ def test_what_is_due_before_the_plan_starts_is_late() -> None:
 
 
 def test_a_friend_is_asked_as_long_ahead_as_he_wants() -> None:
-    people = {"ann": {"role": "lead"}, "cyd": {"role": "friend", "trained_in": ["wire"], "notice": "5 days"}}
+    people: dict[str, Fields] = {
+        "ann": {"role": "lead"},
+        "cyd": {"role": "friend", "trained_in": ["wire"], "notice": "5 days"},
+    }
     context = book_of({"wire": procedure("6 h")}, people=people)
     entry = job_of(
         {"a": {"procedure": "wire", "not_before": "2026-12-16"}}, people=[{"person": "ann"}, {"person": "cyd"}]
