@@ -40,3 +40,17 @@ def split_amount(text: str) -> AmountText | None:
             continue
         return AmountText(number, " ".join(words[count:]))
     return None
+
+
+@lru_cache(maxsize=KEPT)
+def measured(unit: str) -> bool:
+    """Whether a unit measures (``sq ft``) and does not count (``each``, ``opening``).
+
+    >>> measured("sq ft"), measured("opening")
+    (True, False)
+    """
+    try:
+        _, quantity = read_figure(f"1 {unit}")
+    except Unreadable:
+        return False
+    return quantity in {"length", "area", "volume", "mass", "time"}

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from build_tools.book.amounts import read_figure, split_amount
+from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import Entry
+from build_tools.book.calls import Called, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Written
 from build_tools.book.model.job import Job, Task
@@ -15,16 +16,27 @@ from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.measures import Unknown, known_sizes, put_in
+from calculators.declaration import Answer
 from calculators.reading import Unreadable, read
 from calculators.units import from_inside, to_inside
 from calculators.writing import decimal
 
 
 @dataclass(frozen=True, slots=True)
+class Piece:
+    """Pieces of one length, in inches, that are cut for a task."""
+
+    length: float
+    count: int
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class Needed:
     """So much of a material for one task: ``number`` in the material's unit, not rounded, and how it was found.
 
-    ``example``: the task gave the calculator nothing, so the figures are those of the book's own example.
+    ``given`` are the inputs that the calculator took, as they are written. ``example``: the task gave the calculator
+    nothing, so the figures are those of the book's own example. ``pieces`` are those of what is cut to length.
     """
 
     task: str
@@ -33,7 +45,9 @@ class Needed:
     how: str
     calculator: str = ""
     working: tuple[str, ...] = ()
+    given: tuple[tuple[str, str], ...] = ()
     example: bool = False
+    pieces: tuple[Piece, ...] = ()
 
 
 @dataclass(slots=True)
@@ -70,7 +84,7 @@ class _TaskReader:
         made = TakeOff(hours, times, problems=self.problems)
         for line in procedure.materials:
             work = figure_of(line.work, self.context.book) if line.work else ""
-            made.materials.append(self.needed(line.material, line.quantity, work or ""))
+            made.materials.append(self.needed(line.material, line.quantity, work or "", line.cut))
         return made
 
     def hours(self, amount: Amount, times: float) -> float:
@@ -84,12 +98,23 @@ class _TaskReader:
         text = figure_of(amount, self.context.book) or "0 h"
         return read(text, "time", "h") * times
 
-    def needed(self, material: str, amount: Amount, work: str) -> Needed:
+    def needed(self, material: str, amount: Amount, work: str, cut: str | None) -> Needed:
         if isinstance(amount, Call):
-            value, working, example = self.called(amount)
+            value, called, example = self.called(amount)
             count = self.calls(amount)
             how = "" if count == 1 else f"x {count}"
-            return Needed(self.id, material, value * count, how, amount.calculator, working, example)
+            answer = called.answer or {}
+            return Needed(
+                self.id,
+                material,
+                value * count,
+                how,
+                amount.calculator,
+                tuple(answer.get("working", ())),
+                tuple(shown_inputs(called)),
+                example,
+                tuple(pieces_of(answer, cut, count)) if cut else (),
+            )
         parts = split_amount(figure_of(amount, self.context.book) or "")
         number = parts.number if parts else 0.0
         times = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
@@ -101,7 +126,7 @@ class _TaskReader:
         given = self.task.inputs.get(amount.calculator, {}).values()
         return 1 if any(isinstance(written, list) for written in given) else self.task.count
 
-    def called(self, amount: Call) -> tuple[float, tuple[str, ...], bool]:
+    def called(self, amount: Call) -> tuple[float, Called, bool]:
         """A calculator with the inputs of the task over those of the book: the output as a bare number."""
         calculator = self.context.calculators[amount.calculator]
         output = calculator.output(amount.output)
@@ -112,9 +137,9 @@ class _TaskReader:
             place = (*at, complaint.input) if complaint.input in given else ("tasks", self.id)
             self.say(place, f"calculator '{amount.calculator}': {complaint.message}", complaint.hint)
         if called.answer is None or output is None:
-            return 0.0, (), False
+            return 0.0, called, False
         value = from_inside(float(called.answer[output.name]), output.quantity, output.unit)
-        return value, tuple(called.answer.get("working", ())), bool(amount.inputs) and not given
+        return value, called, bool(amount.inputs) and not given
 
     def inputs(self, calculator: str) -> dict[str, Written]:
         """What the task gives a calculator, with the sizes of spaces put in."""
@@ -132,7 +157,7 @@ class _TaskReader:
         parts = split_amount(per)
         if parts is None or not parts.number:
             return float(self.task.count)
-        if not _measured(parts.unit):
+        if not measured(parts.unit):
             return self.task.count / parts.number
         quantity = self.quantity(per)
         if quantity is None:
@@ -185,13 +210,23 @@ class _TaskReader:
             self.problems.append(problem)
 
 
-def _measured(unit: str) -> bool:
-    """Whether a unit measures (``sq ft``) and does not count (``each``, ``opening``)."""
-    try:
-        _, quantity = read_figure(f"1 {unit}")
-    except Unreadable:
-        return False
-    return quantity in {"length", "area", "volume", "mass", "time"}
+def shown_inputs(called: Called) -> Iterator[tuple[str, str]]:
+    """What a calculator took, beside what it starts at by itself: the label of each input and its text."""
+    for each in called.calculator.inputs:
+        value = called.values.get(each.name)
+        if value not in (None, [], "") and value != each.default:
+            yield each.label, shown_input(each, value)
+
+
+def pieces_of(answer: Answer, stock: str, times: int) -> Iterator[Piece]:
+    """The pieces of an answer that come out of that stock.
+
+    >>> [*pieces_of({"pieces": [{"length": 60.0, "count": 2, "name": "rod", "stock": "rod"}]}, "rod", 3)]
+    [Piece(length=60.0, count=6, name='rod')]
+    """
+    for row in answer.get("pieces", ()):
+        if row["stock"] == stock:
+            yield Piece(row["length"], round(row["count"]) * times, row.get("name") or row["piece"])
 
 
 def all_needed(take_offs: dict[str, TakeOff]) -> Iterator[Needed]:

@@ -140,10 +140,10 @@ def closet(
     cut = width - play
     side_cleat = min(max(shelf_depth, rod_setback + SOCKET), depth) - cleat_thickness
     pieces = [
-        {"length": cut, "count": 1, "name": "shelf"},
-        {"length": cut, "count": levels, "name": "rod"},
-        {"length": width, "count": levels, "name": "back cleat"},
-        {"length": side_cleat, "count": 2 * levels, "name": "side cleat"},
+        {"length": cut, "count": 1, "name": "shelf", "stock": "shelf"},
+        {"length": cut, "count": levels, "name": "rod", "stock": "rod"},
+        {"length": width, "count": levels, "name": "back cleat", "stock": "cleat"},
+        {"length": side_cleat, "count": 2 * levels, "name": "side cleat", "stock": "cleat"},
     ]
     marks = []
     for at in range(len(places)):
@@ -166,6 +166,10 @@ def closet(
         "shelf_length": cut,
         "side_cleat": side_cleat,
         "pieces": pieces,
+        "shelf_run": cut,
+        "rod_run": cut * levels,
+        "cleat_run": (width + 2 * side_cleat) * levels,
+        "sockets": levels,
         "brackets": len(places) * levels,
         "bracket_places": marks,
         "span": span,
@@ -281,8 +285,13 @@ CALCULATOR = Calculator(
                 Output("length", "Length", "length", "ft-in", 0.0625, "down"),
                 Output("count", "Count", "count", step=1),
                 Output("name", "Piece", "text"),
+                Output("stock", "Out of", "text"),
             ),
         ),
+        Output("shelf_run", "Shelf, together", "length", "ft", 0.1, "up"),
+        Output("rod_run", "Rods, together", "length", "ft", 0.1, "up"),
+        Output("cleat_run", "Cleats, together", "length", "ft", 0.1, "up"),
+        Output("sockets", "Pairs of sockets", "count", "pair", step=1, rounds="up"),
         Output("brackets", "Brackets", "count", "each", step=1, rounds="up"),
         Output(
             "bracket_places",

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable
 
 from build_tools.book.book import Book, ProcedureEntry
 from build_tools.book.checks import (
+    amounts_of_work,
     calculators,
     figures,
     lists,
@@ -34,6 +35,7 @@ EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
     lists.tools_and_materials,
     messages.before_what_they_guard,
     quantities.of_procedure,
+    amounts_of_work.of_procedure,
     calculators.of_procedure,
     references.of_entry,
     figures.repeated_values,
@@ -43,6 +45,7 @@ EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
 WHOLE: tuple[Callable[[Context], Iterable[Problem]], ...] = (
     references.of_reference_entries,
     quantities.of_reference_entries,
+    amounts_of_work.of_materials,
     calculators.standards,
     calculators.citations,
     order.cycles,

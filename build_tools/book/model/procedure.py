@@ -96,12 +96,15 @@ class MaterialLine(Part):
 
     ``work`` says the same as a figure in the unit that the hours are counted for (``40 ft``), so that a job can take
     its share. Without it the quantity is that of one: one toilet, one opening.
+    ``cut`` is for what is cut to length: the calculator lists ``pieces``, and those whose ``stock`` is this word are of
+    this material. A job packs them into the lengths that are sold.
     """
 
     material: MaterialId
     quantity: Amount
     per: Text
     work: Measure | None = None
+    cut: str | None = None
     note: Prose | None = None
 
 

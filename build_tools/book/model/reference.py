@@ -58,8 +58,9 @@ class Material(Part):
     """A material, with the unit it is counted in and what to look for when buying it.
 
     ``sold_by`` is how much comes in a pack (``100 each``, ``1/4 cu yd``); an order is whole packs, and where nothing is
-    said whole units. ``stock`` are the lengths that it is sold in, for what is cut to length. ``keeps: no`` is for what
-    cannot wait on site (concrete in a truck): it comes to each task by itself.
+    said whole units. ``stock`` are the lengths that it is sold in, for what is cut to length, and ``spare`` is the part
+    that is bought beside the sticks that the pieces take. ``keeps: no`` is for what cannot wait on site (concrete in a
+    truck): it comes to each task by itself.
     """
 
     title: Text
@@ -69,6 +70,7 @@ class Material(Part):
     supplier: Text
     sold_by: Measure | None = None
     stock: list[Measure] = []
+    spare: Measure | None = None
     keeps: bool = True
 
 
