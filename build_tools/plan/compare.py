@@ -40,10 +40,6 @@ def figures(plan: Plan) -> Figures:
 
 
 def shut_slots(plan: Plan) -> set[int]:
-    """The slots in which some place is closed, up to the end."""
-    worktime, end = plan.worktime, plan.solution.end.value
-    return {
-        slot
-        for one in plan.closed
-        for slot in range(worktime.slot_at(one.starts), min(worktime.slot_at(one.ends), end))
-    }
+    """The slots in which some place is closed, those after the last task with them."""
+    slot_at = plan.worktime.slot_at
+    return {slot for one in plan.closed for slot in range(slot_at(one.starts), slot_at(one.ends))}

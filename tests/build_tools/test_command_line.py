@@ -55,7 +55,7 @@ def book(tmp_path: Path) -> Path:
 # which command
 
 
-@pytest.mark.parametrize("command", ["serve", "build", "check", "compute", "new", "test", "bench"])
+@pytest.mark.parametrize("command", ["serve", "build", "check", "plan", "compute", "new", "pack", "test", "bench"])
 def test_each_command_has_its_help(command: str) -> None:
     ran = run(command, "--help")
     assert ran.code == 0
@@ -77,7 +77,7 @@ def test_an_unknown_command_gets_the_nearest() -> None:
 def test_a_command_like_no_other_gets_the_list() -> None:
     ran = run("xyzzy")
     assert ran.code == 2
-    assert "the commands are serve, build, check, compute, new, test, bench" in ran.err
+    assert "the commands are serve, build, check, plan, compute, new, pack, test, bench" in ran.err
 
 
 def test_an_unknown_option_points_to_the_help() -> None:

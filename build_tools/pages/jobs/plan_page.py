@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.names import place, task_name
+from build_tools.pages.jobs.names import place
 from build_tools.pages.jobs.plan_chart import charts
-from build_tools.pages.jobs.plan_words import in_hand, place_name, sureness, why
+from build_tools.pages.jobs.plan_words import in_hand, lines_beside, sureness, why
 from build_tools.pages.jobs.times import at
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.compare import figures
@@ -69,26 +69,8 @@ def _day(maker: Maker, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]
         ]
         if parts:
             people.append({"id": hand.person, "parts": parts})
-    say = maker.words
-    shut: dict[tuple[str, Any], list[str]] = {}
-    for one in day.closed:
-        shut.setdefault((one.task, one.ends), []).append(place_name(helpers, plan, one.place))
-    closed = [
-        (", ".join(places), say["plan_shut_until"].format(task=task_name(helpers, plan.job, task), until=at(ends)))
-        for (task, ends), places in shut.items()
-    ]
-    waits = []
-    for wait in day.waits:
-        if wait.visit:
-            inspection = helpers.title("inspection", wait.visit)
-            text = say["plan_called_until"].format(inspection=inspection, until=at(wait.ends))
-        else:
-            later = ", ".join(task_name(helpers, plan.job, task) for task in wait.later)
-            task = task_name(helpers, plan.job, wait.task)
-            text = say["plan_sets_until"].format(task=task, until=at(wait.ends), later=later)
-        waits.append((bool(wait.visit), text))
     visits = [{"visit": one, "place": place(helpers, plan.job, one.task)} for one in day.visits]
-    return {"day": day.day, "people": people, "visits": visits, "closed": closed, "waits": waits}
+    return {"day": day.day, "people": people, "visits": visits, "beside": lines_beside(helpers, plan, day, maker.words)}
 
 
 def _in_hand(maker: Maker, helpers: Helpers, plan: Plan, task: str, on_chain: bool) -> dict[str, Any]:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import datetime
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import at, day
+from build_tools.plan.diary import Day
 from build_tools.plan.plan import Plan
 from build_tools.plan.problem import Aim
 from build_tools.plan.reasons import Link
@@ -69,6 +71,28 @@ def why(helpers: Helpers, plan: Plan, link: Link, say: Words) -> str:
     ):
         sentences.append(say["why_office"] if link.visit else say["why_people_back"].format(time=at(link.starts)))
     return " ".join(sentences)
+
+
+def lines_beside(helpers: Helpers, plan: Plan, day: Day, say: Words) -> list[tuple[str, str, str]]:
+    """What is closed and what waits on a day: the kind for its mark, what in few words, and the sentence."""
+    shut: dict[tuple[str, datetime], list[str]] = {}
+    for one in day.closed:
+        shut.setdefault((one.task, one.ends), []).append(place_name(helpers, plan, one.place))
+    lines = []
+    for (task, ends), places in shut.items():
+        text = say["plan_shut_until"].format(task=task_name(helpers, plan.job, task), until=at(ends))
+        lines.append(("closed", f"{say['plan_shut']} {', '.join(places)}", text))
+    for wait in day.waits:
+        if wait.visit:
+            inspection = helpers.title("inspection", wait.visit)
+            text = say["plan_called_until"].format(inspection=inspection, until=at(wait.ends))
+            lines.append(("wait", say["plan_called"], text))
+        else:
+            later = ", ".join(task_name(helpers, plan.job, task) for task in wait.later)
+            task = task_name(helpers, plan.job, wait.task)
+            text = say["plan_sets_until"].format(task=task, until=at(wait.ends), later=later)
+            lines.append(("wait", say["plan_sets"], text))
+    return lines
 
 
 def in_hand(plan: Plan, task: str, on_chain: bool, say: Words) -> str:

@@ -1,0 +1,125 @@
+"""``plan``: plan a job and print it day by day, or as data for programs."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Iterable
+from datetime import date, datetime
+from typing import TYPE_CHECKING
+
+from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.site import KEPT, add_today
+from build_tools.progress import Progress
+
+if TYPE_CHECKING:
+    from build_tools.book.book import Entry
+    from build_tools.book.checks.context import Context
+    from build_tools.book.model.job import Job
+    from build_tools.book.problems import Problem
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments of ``plan``."""
+    parser.add_argument("job", nargs="?", metavar="JOB", help="its name; left out, all are listed")
+    parser.add_argument("--variant", metavar="NAME", help="the job as one of its variants has it")
+    add_today(parser)
+    parser.add_argument("--json", action="store_true", help="the plan as JSON, for programs")
+    add_book(parser)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print the plan; 1 where the book has mistakes or the job cannot be planned."""
+    from build_tools.book.checks import check
+    from build_tools.book.checks.context import Context
+    from build_tools.book.load import load_book
+    from build_tools.book.memo import Memo
+
+    loaded = load_book(book_folder(arguments))
+    jobs = loaded.book.jobs
+    if arguments.job is None:
+        for id, entry in jobs.items():
+            print(f"{id:24} {entry.item.title.inside(loaded.book.language)}")
+        return _told(loaded.problems)
+    context = Context.of(loaded.book, Memo())
+    mistakes = _told([*loaded.problems, *check(context)])
+    if mistakes:
+        return mistakes
+    _must_be_there("job", arguments.job, jobs, "'plan' without a name lists the jobs")
+    entry = jobs[arguments.job]
+    if arguments.variant is not None:
+        named = ", ".join(entry.item.variants) or "none"
+        _must_be_there("variant", arguments.variant, entry.item.variants, f"the variants of this job: {named}")
+    return _plan(context, entry, arguments.variant, arguments.today or datetime.now().date(), as_json=arguments.json)
+
+
+def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date, *, as_json: bool) -> int:
+    from build_tools.plan.checks import check_job
+    from build_tools.plan.data import plan_as_data
+    from build_tools.plan.plan import plan_job
+    from build_tools.plan.problem import Impossible
+    from build_tools.plan.what_if import bring_in, varied
+    from build_tools.plan.whole import cannot_be_planned
+
+    mistakes = _told(check_job(context, entry, today))
+    if mistakes:
+        return mistakes
+    if variant is not None:
+        entry = varied(entry, entry.item.variants[variant])
+    progress = Progress(f"planning {entry.id}")
+    progress.show("reading its tasks")
+
+    def told(aim: str, value: int) -> None:
+        progress.show(f"{AIMS[aim]}: {value / PARTS[aim]:g}")
+
+    try:
+        plan = plan_job(context, entry, today, kept=KEPT, told=told)
+    except Impossible as impossible:
+        progress.end("no plan")
+        return _told([cannot_be_planned(entry, impossible)])
+    tries = []
+    if plan.days_to_spare < 0:
+        progress.show("it is late: trying what would bring it in")
+        tries = bring_in(context, entry, plan, today, KEPT)
+    progress.end("done")
+    if as_json:
+        print(json.dumps(plan_as_data(plan, variant, tries), indent=2, ensure_ascii=False))
+    else:
+        from build_tools.commands.plan_text import plan_text
+
+        print(plan_text(plan, variant, tries))
+    return FINE
+
+
+AIMS = {"end": "working hours to the end", "closed": "closed hours", "moves": "changes of place"}
+"""What is told of each aim while it is sought."""
+PARTS = {"end": 4, "closed": 4, "moves": 1}
+
+
+def _told(problems: Iterable[Problem]) -> int:
+    """Print the problems in their order; 1 where one of them is an error."""
+    found = sorted(set(problems))
+    for problem in found:
+        print(problem, file=sys.stderr)
+    return MISTAKES if any(problem.severity == "error" for problem in found) else FINE
+
+
+def _must_be_there(what: str, name: str, known: Iterable[str], otherwise: str) -> None:
+    from build_tools.book.problems import did_you_mean
+
+    known = list(known)
+    if name not in known:
+        raise Wrong(f"there is no {what} '{name}'\n    {did_you_mean(name, known) or otherwise}")
+
+
+COMMAND = Command(
+    name="plan",
+    help="plan a job and print it day by day",
+    description="Plans a job and prints who does what where on each day, what sets the end date, how much time each\n"
+    "task has in hand, and how sure that is. A plan that was made once is kept. Without a name it lists the jobs.\n"
+    "What the JSON holds stands at the top of build_tools/plan/data.py.",
+    add_arguments=add_arguments,
+    run=run,
+    examples=("plan garden-studio", "plan garden-studio --variant floor-last --json"),
+)
