@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -44,16 +44,47 @@ def address(site: Path) -> Iterator[str]:
 
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Chrome]:
-    """The browser. Without one the page tests fail; they are never left out."""
+    """The browser. Without one the page tests fail; they are never left out.
+
+    It has no service worker, so that no test reads a page that an earlier one kept: what is kept has tests of its own.
+    """
+    driver = start_browser()
+    without = {"source": "delete Navigator.prototype.serviceWorker"}
+    driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", without)
+    yield driver
+    driver.quit()
+
+
+@pytest.fixture
+def browsers(tmp_path: Path) -> Iterator[Callable[..., Chrome]]:
+    """Starts a browser that has the test's own folder of a person's data; given again after it was closed, it has it
+    still. ``text_size`` is the size of ordinary text that the person has set, in px."""
+    started: list[Chrome] = []
+
+    def start(text_size: int = 16) -> Chrome:
+        for one in started:
+            one.quit()
+        started[:] = [start_browser(tmp_path / "person", text_size)]
+        return started[0]
+
+    yield start
+    for one in started:
+        one.quit()
+
+
+def start_browser(profile: Path | None = None, text_size: int = 16) -> Chrome:
+    """A browser of its own, with a folder of data where one is given."""
     options = ChromeOptions()
     options.binary_location = _program(BROWSERS)
     for flag in FLAGS:
         options.add_argument(flag)
+    if profile:
+        options.add_argument(f"--user-data-dir={profile}")
+    options.add_experimental_option("prefs", {"webkit": {"webprefs": {"default_font_size": text_size}}})
     options.set_capability("goog:loggingPrefs", {"browser": "ALL", "performance": "ALL"})
     driver = Chrome(options=options, service=Service(_program(DRIVERS)))
     driver.set_page_load_timeout(20)
-    yield driver
-    driver.quit()
+    return driver
 
 
 @pytest.fixture

@@ -31,7 +31,7 @@ async function start() {
   if (!has.current && navigator.connection?.saveData) return offerToKeep();
   mayKeep = true;
   const whenFree = window.requestIdleCallback ?? setTimeout;
-  const soon = () => setTimeout(() => whenFree(keep), 1500);
+  const soon = () => setTimeout(() => whenFree(keep), 500);
   if (document.readyState === "complete") soon();
   else addEventListener("load", soon);
 }
