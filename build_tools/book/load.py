@@ -261,6 +261,7 @@ def _wanted(mistake: dict[str, Any]) -> str:
         "greater_than": "a number above nought is wanted",
         "bool_parsing": "true or false is wanted",
         "date_from_datetime_parsing": "a date is wanted, like 2026-03-14",
+        "date_type": "a date is wanted, like 2026-03-14",
         "date_parsing": "a date is wanted, like 2026-03-14",
     }
     return words.get(mistake["type"], str(mistake["msg"]).lower())

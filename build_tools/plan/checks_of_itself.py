@@ -13,7 +13,7 @@ from build_tools.book.model.job import Hand, Job, Opening, Space, Task
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
-from build_tools.plan.crew import able, hands_of
+from build_tools.plan.crew import able, hands_of, teams
 from build_tools.plan.links import unknown_tasks
 from build_tools.plan.measures import sizes
 from build_tools.plan.worktime import WEEK
@@ -102,11 +102,10 @@ def _spaces(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         TopologicalSorter(graph).prepare()
     except CycleError as cycle:
         around = list(reversed(cycle.args[1]))
-        yield entry.error(
-            ("spaces", around[0], "reached_through"),
-            "these are reached through each other: " + " through ".join(f"'{name}'" for name in around),
-            "name the way in from outside",
-        )
+        message = "these are reached through each other: " + " through ".join(f"'{name}'" for name in around)
+        if len(around) == 2:
+            message = f"'{around[0]}' is reached through itself"
+        yield entry.error(("spaces", around[0], "reached_through"), message, "name the way in from outside")
 
 
 def _measures(context: Context, entry: Entry[Job], at: Location, space: Space) -> Iterator[Problem]:
@@ -155,7 +154,7 @@ def _task(context: Context, entry: Entry[Job], id: str, task: Task) -> Iterator[
     yield from _known(entry, (*at, "opening"), task.opening, job.openings, "opening")
     for index, person in enumerate(task.who):
         names = [hand.person for hand in job.people]
-        yield from _known(entry, (*at, "who", index), person, names, "person of this job")
+        yield from _known(entry, (*at, "who", index), person, names, "person")
     for name in ("hours", "left"):
         text = getattr(task, name)
         if text is not None and "space:" not in text:
@@ -232,19 +231,19 @@ def _away(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         message = f"'{hand.person}' is away on every working day of this job"
         if needing:
             lines = ", ".join(f"'{id}' in line {entry.document.place(('tasks', id, ''))[0]}" for id in needing)
-            yield entry.error(("people", index), message, f"nobody else may do {lines}")
+            yield entry.error(("people", index), message, f"without those who are away there is nobody for {lines}")
         else:
             yield entry.warning(("people", index), message, "leave the line out")
 
 
 def _needs(context: Context, entry: Entry[Job], hands: list[Hand], there: list[Hand], person: str) -> list[str]:
-    """The open tasks that only somebody who is away may lead, this person among them."""
+    """The open tasks for which there is no team without those who are away, this person among them."""
     return [
         id
         for id, task in entry.item.tasks.items()
         if not task.done
-        and person in able(context.book, hands, task).leads
-        and not able(context.book, there, task).leads
+        and person in able(context.book, hands, task).may
+        and not any(teams(able(context.book, there, task), there))
     ]
 
 

@@ -10,7 +10,7 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job, Task
 from build_tools.book.problems import Problem
-from build_tools.plan.crew import Able, able, hands_of
+from build_tools.plan.crew import able, hands_of, teams
 from build_tools.plan.links import closed_places
 from build_tools.plan.plan import planned_from
 from build_tools.plan.prepare import still_closed
@@ -112,18 +112,15 @@ def _same_person(context: Context, entry: Entry[Job], started: dict[str, Task]) 
     hands = hands_of(entry.item)
     who = {id: able(context.book, hands, task) for id, task in started.items()}
     for one, other in combinations(started, 2):
-        if all(set(team) & set(rest) for team in _teams(who[one]) for rest in _teams(who[other])):
-            needed = set.intersection(*({*team} for id in (one, other) for team in _teams(who[id])))
+        ones, others = ([{hand.person for hand in team} for team in teams(who[id], hands)] for id in (one, other))
+        if all(team & rest for team in ones for rest in others):
+            needed = set.intersection(*ones, *others)
             person = f" ('{min(needed)}')" if needed else ""
             yield entry.error(
                 ("tasks", other, "started"),
                 f"needs the same people as '{one}' in line {_line(entry, one)}, which is started too{person}",
                 "leave 'started' at the one that goes on first",
             )
-
-
-def _teams(who: Able) -> list[tuple[str, ...]]:
-    return [team for team in combinations(who.may, who.size) if set(team) & set(who.leads)]
 
 
 def _line(entry: Entry[Job], task: str) -> int:

@@ -18,6 +18,7 @@ from build_tools.plan.worktime import WEEK, is_weekday
 MOST = timedelta(days=5 * 365)
 """A job is over by then."""
 NO_TEAM = "those who may do it never work on the same day"
+NO_WEEKDAY = "somebody from outside comes on Monday to Friday, and nobody works on those days"
 TOO_LONG = "it would end more than five years from now"
 
 
@@ -68,6 +69,8 @@ class Serial:
 
     def visit(self, task: str, days: int, work_days: Collection[str]) -> None:
         """Somebody from outside comes, so many weekdays after he is called."""
+        if not set(work_days) & set(WEEK[:5]):
+            raise Impossible(NO_WEEKDAY, (task,))
         self.room = 0
         left = days
         while left > 0:

@@ -25,6 +25,8 @@ from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff
 from build_tools.plan.worktime import Worktime, is_weekday
 
+TOGETHER = "these cannot all be done as the job file has them"
+AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
 SECONDS = 10.0
 """Time for all aims of a job's plan."""
 VERSION = 4
@@ -185,7 +187,8 @@ def _explained(problem: Problem, seconds: float, told: Told | None, aims: int) -
         if impossible.pieces or not impossible.proved:
             raise
         tasks = in_the_way(problem)
-        raise Impossible("these cannot all be done as the job file has them", tasks, proved=True) from None
+        begun = {id.partition(" ")[0] for id, piece in problem.pieces.items() if piece.start is not None}
+        raise Impossible(AT_ONCE if set(tasks) <= begun else TOGETHER, tasks) from None
 
 
 def _from_json(data: dict[str, dict[str, object]]) -> Solution:
