@@ -1,0 +1,190 @@
+"""The calls and the day sheets of the jobs: everything of the plan is on them, and their numbers follow the job."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from build_tools.book.checks.context import Context
+from build_tools.book.load import load_book
+from build_tools.book.memo import Memo
+from build_tools.commands.site import BOOK
+from build_tools.pages.jobs.calls import calls_page
+from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
+from build_tools.pages.pictures import Shown
+from build_tools.pages.site import Maker
+from build_tools.plan.calls import calls, looks
+from build_tools.plan.days import days_of
+from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.whole import Whole
+from tests.builds import change, copy_book
+from tests.qr_reader import modules_of, read_qr
+from tests.site_pages import SitePage
+
+JOB = "garden-studio"
+ADDRESS = "https://methods.example/crew/"
+NO_PICTURES: dict[tuple[str, str], Shown] = {}
+
+
+def made(book: Path, site_url: str = "") -> tuple[Maker, Whole]:
+    """A maker for a book, and its small job planned."""
+    context = Context.of(load_book(book).book, Memo())
+    maker = Maker(context, NO_PICTURES, "Crew Methods")
+    maker.site_url = site_url
+    entry = context.book.jobs[JOB]
+    return maker, Whole(plan_job(context, entry, entry.item.start, seconds=4, aims=1))
+
+
+def sheets(maker: Maker, whole: Whole) -> dict[str, SitePage]:
+    """The pages of sheets by person."""
+    pages = sheets_of_people(maker, JOB, whole)
+    return {page.url.rpartition("sheets-")[2].removesuffix(".html"): SitePage(page.url, page.content) for page in pages}
+
+
+@pytest.fixture(scope="module")
+def job() -> tuple[Maker, Whole]:
+    """The small job of the book, on a published site."""
+    return made(BOOK, ADDRESS)
+
+
+@pytest.fixture(scope="module")
+def plan(job: tuple[Maker, Whole]) -> Plan:
+    """Its plan."""
+    return job[1].plan
+
+
+@pytest.fixture(scope="module")
+def people(job: tuple[Maker, Whole]) -> dict[str, SitePage]:
+    """Its sheets by person."""
+    return sheets(*job)
+
+
+# Calls.
+
+
+def test_every_call_is_on_the_page_in_its_order(job: tuple[Maker, Whole], plan: Plan) -> None:
+    page = SitePage("calls.html", calls_page(job[0], JOB, job[1]).content)
+    shown = page.by_class("call")
+    assert len(shown) == len(calls(plan)) + len(looks(plan))
+    for call, line in zip(calls(plan), shown, strict=False):
+        assert f"By {call.by.hour}:{call.by:%M}" in line.text
+        assert f"{call.comes:%a} {call.comes.day} {call.comes:%b}" in line.text
+        if call.release:
+            step = f"step {call.release.number}"
+            assert step in line.text and any(link.endswith(f"#{call.release.step}") for link in page.links())
+        assert ("Due before the plan starts" in line.text) == call.late
+
+
+def test_the_page_leads_to_the_calendar_file(pages: dict[str, SitePage], site: Path) -> None:
+    assert "calls.ics" in pages[f"jobs/{JOB}/calls.html"].links()
+    assert (site / "jobs" / JOB / "calls.ics").read_bytes().startswith(b"BEGIN:VCALENDAR\r\n")
+
+
+# Sheets.
+
+
+def test_each_person_has_a_sheet_for_each_of_his_days(plan: Plan, people: dict[str, SitePage]) -> None:
+    """What stands on the days of all people together is the plan: every stretch of work, with its times."""
+    for hand in plan.job.people:
+        days = days_of(plan, hand.person)
+        assert [one.attributes["id"] for one in people[hand.person].by_class("sheet")] == [
+            f"d-{day.day.isoformat()}" for day in days
+        ]
+    worked = {
+        (task.task, person): sum((ends - starts).total_seconds() for starts, ends in task.times)
+        for hand in plan.job.people
+        for day in days_of(plan, hand.person)
+        for task in day.parts
+        for person in [f"{hand.person} {day.day}"]
+    }
+    pieces = plan.prepared.problem.pieces
+    wanted = sum(pieces[s.piece].slots * 900 * len(s.people) for s in plan.stretches if not s.visit)
+    assert sum(worked.values()) == wanted
+
+
+def test_a_sheet_has_what_its_tasks_ask_for(job: tuple[Maker, Whole], plan: Plan, people: dict[str, SitePage]) -> None:
+    """Each step with a box, each danger, each measurement with a blank, each hold point."""
+    book = plan.context.book
+    for hand in plan.job.people:
+        page = people[hand.person]
+        for day, sheet in zip(days_of(plan, hand.person), page.by_class("sheet"), strict=True):
+            used = dict.fromkeys(plan.job.tasks[part.task].procedure for part in day.parts)
+            procedures = [book.procedures[id].item for id in used]
+            steps = [step for each in procedures for step in each.steps]
+            times = {id: sum(plan.job.tasks[part.task].procedure == id for part in day.parts) for id in used}
+            assert len(page.within(sheet, named="act")) == len(steps)
+            assert len(page.within(sheet, "i")) == sum(times[id] * len(book.procedures[id].item.steps) for id in used)
+            assert len(page.within(sheet, named="gauge")) == sum(len(step.measurements) for step in steps)
+            assert len(page.within(sheet, named="stop")) == sum(step.hold is not None for step in steps)
+            dangers = sum(len(each.safety) for each in procedures) + sum(len(step.messages) for step in steps)
+            assert len(page.within(sheet, named="heed")) == dangers
+
+
+def test_a_danger_stands_before_the_action_that_it_guards(people: dict[str, SitePage]) -> None:
+    for page in people.values():
+        for step in page.all("li"):
+            heeds, acts = page.within(step, named="heed"), page.within(step, named="act")
+            if heeds and acts:
+                assert max(heed.line for heed in heeds) <= acts[0].line
+
+
+def test_the_codes_open_the_pages_of_the_published_site(people: dict[str, SitePage], plan: Plan) -> None:
+    """Read as a camera reads them: the address of the procedure's page, on the site of the settings."""
+    for page in people.values():
+        drawn = [part.split("</svg>")[0] for part in page.html.split('<svg class="qr"')[1:]]
+        found = [read_qr(modules_of(one)) for one in drawn]
+        methods = page.by_class("method")
+        assert len(found) == len(methods) > 0
+        hrefs = [page.within(method, named="code")[0].attributes["href"] for method in methods]
+        assert found == [ADDRESS + href.removeprefix("../../") for href in hrefs]
+
+
+def test_without_an_address_the_page_says_what_to_set() -> None:
+    """No code leads nowhere: the owner is told which line of which file makes them."""
+    maker, whole = made(BOOK)
+    assert all(not page.by_class("qr") for page in sheets(maker, whole).values())
+    listed = SitePage("sheets.html", sheets_page(maker, JOB, whole).content)
+    assert any("site_url" in one.text and "mkdocs.yml" in one.text for one in listed.by_class("watch"))
+
+
+# Their numbers follow.
+
+
+def of_task(pages: dict[str, SitePage], title: str) -> str:
+    """What a method says on the first sheet that has it."""
+    for page in pages.values():
+        for method in page.by_class("method"):
+            if any(head.text == title for head in page.within(method, "h3")):
+                return method.text
+    raise AssertionError(f"no sheet has {title!r}")
+
+
+CLOSET = "Put up closet shelf and pole"
+
+
+def test_the_numbers_follow_a_changed_room(people: dict[str, SitePage], tmp_path: Path) -> None:
+    """A closet a foot wider has a longer shelf and rod, on the sheet and among its materials."""
+    before = of_task(people, CLOSET)
+    book = copy_book(tmp_path)
+    change(book / "jobs" / f"{JOB}.yaml", "closet-width: 6'", "closet-width: 7'")
+    after = of_task(sheets(*made(book)), CLOSET)
+    assert "wall to wall 6' 0\"" in before and "Shelf and rods, cut 5' 11-7/8\"" in before
+    assert "wall to wall 7' 0\"" in after and "Shelf and rods, cut 6' 11-7/8\"" in after
+    assert "Shelf board, 1x12 6 ft" in before and "Shelf board, 1x12 7 ft" in after
+
+
+def test_the_numbers_follow_a_standard_that_the_job_sets_differently(
+    people: dict[str, SitePage], tmp_path: Path
+) -> None:
+    """The rod hangs lower on this job: in the numbers, in the table and in what is measured. The book's page stays."""
+    before = of_task(people, CLOSET)
+    book = copy_book(tmp_path)
+    line = "standards: [{value: closet-rod-single, is: 60 in, why: The tenant reaches no higher.}]\ndwellings:\n"
+    change(book / "jobs" / f"{JOB}.yaml", "dwellings:\n", line)
+    maker, whole = made(book)
+    after = of_task(sheets(maker, whole), CLOSET)
+    for words in ("Rod, the upper one of two {}", "single{}", "at each socket: {}"):
+        assert words.format("66 in") in before and words.format("60 in") not in before
+        assert words.format("60 in") in after and words.format("66 in") not in after
+    assert maker.book.values["closet-rod-single"].item.quantity == "66 in"
