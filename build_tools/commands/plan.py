@@ -42,15 +42,16 @@ def run(arguments: argparse.Namespace) -> int:
         for id, entry in jobs.items():
             print(f"{id:24} {entry.item.title.inside(loaded.book.language)}")
         return _told(loaded.problems)
-    context = Context.of(loaded.book, Memo())
-    mistakes = _told([*loaded.problems, *check(context)])
-    if mistakes:
-        return mistakes
+    if _told(loaded.problems):
+        return MISTAKES
     _must_be_there("job", arguments.job, jobs, "'plan' without a name lists the jobs")
     entry = jobs[arguments.job]
     if arguments.variant is not None:
         named = ", ".join(entry.item.variants) or "none"
         _must_be_there("variant", arguments.variant, entry.item.variants, f"the variants of this job: {named}")
+    context = Context.of(loaded.book, Memo())
+    if _told(check(context)):
+        return MISTAKES
     return _plan(context, entry, arguments.variant, arguments.today or datetime.now().date(), as_json=arguments.json)
 
 
@@ -62,9 +63,8 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     from build_tools.plan.what_if import bring_in, varied
     from build_tools.plan.whole import cannot_be_planned
 
-    mistakes = _told(check_job(context, entry, today))
-    if mistakes:
-        return mistakes
+    if _told(check_job(context, entry, today)):
+        return MISTAKES
     if variant is not None:
         entry = varied(entry, entry.item.variants[variant])
     progress = Progress(f"planning {entry.id}")

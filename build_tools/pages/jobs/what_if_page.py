@@ -117,8 +117,8 @@ def _comes(plan: Plan, other: Plan, say: Words) -> Iterator[str]:
 def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: Look) -> Chart:
     """Each plan as a bar on one axis of days, with what is closed on it."""
     first = next(iter(plans.values()))
-    ends = [plan.end for plan in plans.values()] + [one.ends for plan in plans.values() for one in plan.closed]
-    until = max(max(ends).date(), first.job.deadline)
+    moments = [plan.end for plan in plans.values()] + [one.ends for plan in plans.values() for one in plan.closed]
+    until = max(max(moments).date(), first.job.deadline)
     days = sorted({day for plan in plans.values() for day in plan.worktime.days if day <= until})
     a_day = first.worktime.a_day
 
