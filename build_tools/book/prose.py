@@ -192,3 +192,4 @@ def _link_open(renderer: RendererHTML, tokens: Sequence[Token], index: int, opti
 _markdown = MarkdownIt("commonmark", {"html": False}).enable("table")
 _markdown.validateLink = lambda url: True  # type: ignore[method-assign]  # the reference check refuses all but a few
 _markdown.add_render_rule("link_open", _link_open)
+_markdown.add_render_rule("table_open", lambda *_: '<table tabindex="0">')  # a wide one scrolls, by the keyboard too

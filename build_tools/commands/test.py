@@ -15,6 +15,8 @@ from build_tools.environment import ROOT
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 DRIVERS = ("chromedriver",)
 PACKAGES = ("chromium", "chromium-driver")
+TOOLS = ROOT / "tests" / "browser" / "tools"
+"""What the browser tests take from npm: its versions are pinned there."""
 CHECKS: dict[str, tuple[str, ...]] = {
     "format": ("ruff", "format", "--check", "."),
     "lint": ("ruff", "check", "."),
@@ -30,7 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Run every part, whatever the others say; 1 when any failed."""
-    passed = {"browser": have_browser()}
+    passed = {"browser": have_browser(), "browser tools": have_tools()}
     for name, command in CHECKS.items():
         print(f"\n{name}: {' '.join(command)}", flush=True)
         more = arguments.pytest_arguments if name == "tests" else []
@@ -72,6 +74,23 @@ def have_browser() -> bool:
         file=sys.stderr,
     )
     return False
+
+
+def have_tools() -> bool:
+    """Whether the browser tests' tools from npm are here, as they are pinned; npm brings them where it is there."""
+    kept = TOOLS / "node_modules" / ".package-lock.json"
+    if kept.is_file() and kept.stat().st_mtime >= (TOOLS / "package-lock.json").stat().st_mtime:
+        return True
+    if not shutil.which("npm") and shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
+        progress.run("installing npm", ["apt-get", "install", "--yes", "--no-install-recommends", "npm"])
+    if not shutil.which("npm"):
+        print("npm is missing, and the page tests need it: install Node.js with npm.", file=sys.stderr)
+        return False
+    command = ["npm", "ci", "--no-audit", "--no-fund", "--prefix", str(TOOLS)]
+    code, printed = progress.run("installing the browser tests' tools", command)
+    if code:
+        print("\n".join(printed.strip().splitlines()[-5:]), file=sys.stderr)
+    return code == 0
 
 
 def _found() -> bool:
