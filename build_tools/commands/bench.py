@@ -43,6 +43,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     from build_tools.bench.measure import Failed
+    from build_tools.bench.planning import measure_planning
     from build_tools.bench.racking import measure_racking
     from build_tools.bench.run import Workshop, bench
     from build_tools.bench.script import weigh
@@ -58,18 +59,24 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
         return MISTAKES
     say("racking a room, and the same by first fit")
     racking = measure_racking()
+    say("planning a job")
+    planning = measure_planning(BOOK)
     script = weigh(folder / "build-1" / "site")
     if arguments.json:
         measured = [{**asdict(line), "passes": line.passes} for line in lines]
-        others = {
-            name: {**asdict(each), "passes": each.passes} for name, each in (("racking", racking), ("script", script))
-        }
+        measured_too = {"racking": racking, "planning": planning, "script": script}
+        others = {name: {**asdict(each), "passes": each.passes} for name, each in measured_too.items()}
         print(json.dumps({"procedures": arguments.procedures, "lines": measured, **others}, indent=2))
     else:
         print(table(lines))
         print(racking)
+        print(planning)
         print(script)
-    return FINE if racking.passes and script.passes and all(line.passes for line in lines) else MISTAKES
+    return (
+        FINE
+        if racking.passes and planning.passes and script.passes and all(line.passes for line in lines)
+        else MISTAKES
+    )
 
 
 def table(lines: list[Line]) -> str:
@@ -98,7 +105,7 @@ COMMAND = Command(
     help="measure the build of a large book against its budgets",
     description="Makes up a large book of 15-step procedures, builds it, and builds the same text as Markdown pages\n"
     "with bare MkDocs and the same theme; then serves the book and saves single procedures. Prints the times as\n"
-    "ratios to the bare build. It takes some minutes.",
+    "ratios to the bare build. Then it racks a room and plans a job of 40 tasks. It takes some minutes.",
     add_arguments=add_arguments,
     run=run,
     examples=("bench", "bench --procedures 200 --json"),

@@ -13,6 +13,7 @@ from build_tools.bench import run as bench_run
 from build_tools.bench.invent import STEPS, write_book
 from build_tools.bench.markdown import write_pages
 from build_tools.bench.measure import Failed, timed
+from build_tools.bench.planning import Planning, measure_planning
 from build_tools.bench.racking import Racking
 from build_tools.bench.run import Line
 from build_tools.bench.script import ScriptWeight, weigh
@@ -119,6 +120,24 @@ def test_racking_says_its_time_and_its_waste() -> None:
     assert "(budget 1 s, OVER)" in str(slow)
 
 
+def test_planning_says_its_time_and_its_worth() -> None:
+    quick, slow = Planning(40, 0.3, 5.0, True, 11, 0.25), Planning(40, 0.3, 10.5, True, 11, 0.25)
+    open_end = Planning(40, 6.0, 9.0, False, 11, 0.25)
+    assert (quick.passes, slow.passes, open_end.passes) == (True, False, False)
+    assert str(quick) == (
+        "planning a job of 40 tasks: end proved in 0.30 s, all in 5.00 s (budget 10 s, pass); "
+        "11 working days, 0.25 of one task after another"
+    )
+    assert "end not proved, all in 9.00 s (budget 10 s, OVER)" in str(open_end)
+
+
+def test_a_job_of_forty_tasks_is_proved() -> None:
+    """On a busy machine the clock says little; the proof itself does."""
+    found = measure_planning(ROOT / "procedures")
+    assert (found.tasks, found.proved) == (40, True)
+    assert found.ratio < 0.5
+
+
 def test_the_script_of_a_page_is_weighed(tmp_path: Path) -> None:
     """What the page names and what its forms load; the theme's own script is not ours."""
     (tmp_path / "plumbing").mkdir()
@@ -161,12 +180,10 @@ def test_the_whole_run_measures_three_things(
     ]
     assert all(line["seconds"] > 0 for line in result["lines"])
     racking = result["racking"]
-    script = result["script"]
+    script, planning = result["script"], result["planning"]
     assert script["files"] >= 5
     assert script["raw"] > script["compressed"] > 10_000
-    assert code == (
-        0 if racking["passes"] and script["passes"] and all(line["passes"] for line in result["lines"]) else 1
-    )
+    assert code == (0 if all(each["passes"] for each in (racking, planning, script, *result["lines"])) else 1)
     assert 0 <= racking["waste"] * 5 < racking["first_fit_waste"]
     assert "inventing 20 procedures" in captured.err
 

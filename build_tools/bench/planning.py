@@ -1,0 +1,119 @@
+"""Planning a job measured: the time to the proof that no plan ends sooner, and what the plan is worth.
+
+The job has forty tasks in two dwellings for three people, with floors that close rooms and inspectors who are called.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+from time import perf_counter
+
+from build_tools.book.book import Entry
+from build_tools.book.checks.context import Context
+from build_tools.book.load import load_book
+from build_tools.book.memo import Memo
+from build_tools.book.model.job import Job
+from build_tools.book.yaml_reader import read_text
+from build_tools.plan.checks import check_job
+from build_tools.plan.plan import plan_job
+
+BUDGET = 10.0
+TODAY = date(2026, 12, 1)
+HEAD = """\
+title: Two dwellings
+summary: Made up, to be measured.
+start: 2026-12-07
+deadline: 2027-02-26
+holidays: [2026-12-25, 2027-01-01]
+already_done: [{procedure: finishing-order}]
+people:
+  - {person: ida-marsh, days: [monday, tuesday, thursday]}
+  - {person: tobin-reyes}
+  - {person: wren-okafor, off: [2026-12-11]}
+dwellings: {left: {title: Left}, right: {title: Right}}
+"""
+TASKS = """\
+circuits: {procedure: circuits-proved-dead, space: house}
+boards: {procedure: flooring-receiving, space: room, quantity: "space:area"}
+subfloor: {procedure: subfloor-preparation, space: room}
+subfloor-bath: {procedure: subfloor-preparation, space: bath}
+tile: {procedure: tile-floor, space: bath}
+rack: {procedure: strip-floor-racking, space: room}
+nail: {procedure: floor-nailing, space: room}
+fill: {procedure: floor-filling, space: room}
+sand: {procedure: floor-sanding, space: room}
+finish: {procedure: floor-finishing, space: room}
+door: {procedure: prehung-door, space: bath}
+trim: {procedure: interior-trim, space: room, count: 3}
+base: {procedure: base-and-shoe, space: room, quantity: "space:perimeter"}
+stops: {procedure: supply-stops, space: bath, count: 3}
+toilet: {procedure: toilet-set, space: bath}
+tub: {procedure: tub-trim, space: bath}
+lights: {procedure: surface-light, space: room, count: 4}
+alarms: {procedure: alarm-places, space: room}
+lock: {procedure: lockset-install, space: room}
+closet: {procedure: closet-shelf-pole, space: room}
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Planning:
+    """The measurement: seconds to the proved end and of the whole plan, whether the end is proved, and its length.
+
+    ``ratio`` is that of its working days to those of one task after another.
+    """
+
+    tasks: int
+    proof_seconds: float
+    seconds: float
+    proved: bool
+    days: int
+    ratio: float
+
+    @property
+    def passes(self) -> bool:
+        """Whether the end was proved, and everything was done in time."""
+        return self.proved and self.seconds <= BUDGET
+
+    def __str__(self) -> str:
+        proof = f"end proved in {self.proof_seconds:.2f} s" if self.proved else "end not proved"
+        return (
+            f"planning a job of {self.tasks} tasks: {proof}, all in {self.seconds:.2f} s (budget {BUDGET:.0f} s, "
+            f"{'pass' if self.passes else 'OVER'}); {self.days} working days, "
+            f"{self.ratio:.2f} of one task after another"
+        )
+
+
+def job_text() -> str:
+    """The job as its file would have it."""
+    spaces, tasks = [], []
+    for house in ("left", "right"):
+        size = "length: 22', width: 14', crews: 2" if house == "left" else "length: 18', width: 13', crews: 2"
+        spaces.append(f"  {house}-room: {{title: Room, dwelling: {house}, {size}}}")
+        bath = f"length: 8', width: 5', reached_through: [{house}-room]"
+        spaces.append(f"  {house}-bath: {{title: Bath, dwelling: {house}, {bath}}}")
+        for line in TASKS.splitlines():
+            mine = line.replace("space: house", f"space: {house}")
+            for room in ("room", "bath"):
+                mine = mine.replace(f"space: {room}", f"space: {house}-{room}")
+            tasks.append(f"  {house}-{mine}")
+    return HEAD + "\n".join(["spaces:", *spaces, "tasks:", *tasks]) + "\n"
+
+
+def measure_planning(real: Path) -> Planning:
+    """Plan the job with the procedures of the real book, with nothing kept from before."""
+    document = read_text(job_text(), "procedures/jobs/two-dwellings.yaml")
+    entry = Entry("two-dwellings", Job.model_validate(document.data), document)
+    book = load_book(real).book
+    context = Context.of(replace(book, jobs={entry.id: entry}), Memo())
+    problems = [str(problem) for problem in check_job(context, entry, TODAY) if problem.severity == "error"]
+    if problems:
+        raise ValueError("\n".join(problems))
+    began = perf_counter()
+    plan = plan_job(context, entry, TODAY)
+    seconds = perf_counter() - began
+    days = sum(day <= plan.end.date() for day in plan.worktime.days)
+    end = plan.solution.end
+    return Planning(len(plan.job.tasks), end.seconds, seconds, end.proved, days, days / len(plan.worktime.days))
