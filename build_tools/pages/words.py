@@ -5,6 +5,8 @@ A template takes them as ``t``: ``{{ t.why }}``, and with a figure ``{{ t.step_o
 
 from __future__ import annotations
 
+from build_tools.pages.words_on_site import ON_SITE
+
 WORDS: dict[str, dict[str, str]] = {
     "en": {
         # home
@@ -173,6 +175,7 @@ WORDS: dict[str, dict[str, str]] = {
         "sure_not": "Not proved: {least} is not ruled out, a gap of {gap}.",
         "sure_counted": "Counted, not sought: this job is too large for it.",
         "sure_seconds": "{n} s of search.",
+        "plan_file": "The same plan as data for programs",
         "sure_none": "Nothing is closed in this job.",
         "time_hours": "{n} h",
         "time_minutes": "{n} min",
@@ -257,6 +260,79 @@ WORDS: dict[str, dict[str, str]] = {
         "cost_unpriced_lead": "These stand in no sum of this page. A price goes into the job's file, under 'prices'.",
         "cost_no_price": "no price",
         "cost_misfit": "its price is for another unit",
+        # jobs: order, cuts, load-out
+        "to_order_title": "Order list",
+        "to_order_lead": "Every material, summed over the tasks and then rounded to what is sold, by supplier and day.",
+        "to_order_how": (
+            "Touch a line to see the working behind it. Days to order by leave out weekends and holidays; where no "
+            "lead time is said, it is the working day before. What is done or begun is left out."
+        ),
+        "to_order_first": "When to order what",
+        "to_order_by": "order by {day}",
+        "to_order_for": "needed {day}",
+        "to_order_needed": "Needed {day}",
+        "to_order_late": "day to order has passed",
+        "to_order_example": "by the book's own example",
+        "to_order_example_why": (
+            "The task gives this calculator nothing, so the figure is for the room of the book's own example. "
+            "Write the inputs into the job file before ordering."
+        ),
+        "one_to_order_late": "The day to order 1 line has passed. Call now.",
+        "many_to_order_late": "The day to order has passed for {n} lines. Call now.",
+        "one_to_order_example": "1 line is by the book's own example, and not by this job's rooms.",
+        "many_to_order_example": "{n} lines are by the book's own example, and not by this job's rooms.",
+        "to_order_lead_day": "1 working day to come",
+        "to_order_lead_days": "{n} working days to come",
+        "to_order_takes": "The tasks take",
+        "to_order_packed": "How it is cut",
+        "to_order_look": "What to look for when buying it",
+        "to_order_none": "Nothing is left to order.",
+        "to_order_csv": "List as CSV",
+        "to_order_xlsx": "List as a workbook",
+        "to_order_column_supplier": "Supplier",
+        "to_order_column_needed": "Needed",
+        "to_order_column_order_by": "Order by",
+        "to_order_column_material": "Material",
+        "to_order_column_quantity": "Quantity",
+        "to_order_column_unit": "Unit",
+        "to_order_column_buy": "Ask for",
+        "to_order_column_needed_quantity": "Tasks take",
+        "to_order_column_tasks": "For",
+        "to_order_column_watch": "Watch",
+        "cuts_title": "Cut lists",
+        "cuts_lead": "What is cut to length for the whole job, out of the fewest and shortest sticks.",
+        "cuts_buy": "To buy",
+        "one_stick_spare": "1 of them spare",
+        "many_sticks_spare": "{n} of them spare",
+        "cuts_waste": "Waste",
+        "cuts_without_spare": "beside the spare",
+        "cuts_sure": "How sure this is",
+        "one_stick_by_hand": "longest first by hand takes 1 stick more",
+        "many_sticks_by_hand": "longest first by hand takes {n} sticks more",
+        "cuts_joined": "{piece}: longer than every stick that is sold. It is joined here; or order it long.",
+        "cuts_each": "Out of each stick",
+        "cuts_sticks": "Sticks",
+        "cuts_pieces": "Cut",
+        "cuts_left": "Left over",
+        "cuts_none": "Nothing of this job is cut from stock lengths.",
+        "cuts_by_length": "Ordered by length",
+        "cuts_by_length_why": (
+            "These run along walls or forms and are cut as they are met, so that their pieces are not known ahead. "
+            "They are ordered by the length that runs, with the waste, in whole sticks."
+        ),
+        "load_title": "Load-out",
+        "load_lead": "What to have in the truck on each day: tools, and materials of what begins.",
+        "load_how": (
+            "Tools stand on each day that uses them; a material only on the day on which it is first needed, and later "
+            "only what is needed beyond it. To print one day, pick it and print; a day is one sheet."
+        ),
+        "load_rented": "Rented",
+        "load_fetch": "fetch today",
+        "load_since": "here since {day}",
+        "load_back": "back {day}",
+        "load_back_today": "back tonight",
+        "load_delivered": "Delivered: be there to take it",
+        "load_none": "Nothing is left to do.",
         # jobs: calls
         "calls_title": "Calls",
         "calls_lead": "Whom to call, by when, and when they come, with the hold point that each of them releases.",
@@ -533,4 +609,4 @@ def words(language: str = "en") -> dict[str, str]:
     >>> words()["why"]
     'Why'
     """
-    return {**WORDS["en"], **WORDS.get(language, {})}
+    return {**WORDS["en"], **ON_SITE["en"], **WORDS.get(language, {}), **ON_SITE.get(language, {})}

@@ -23,6 +23,8 @@ KINDS = [
     "sources.html",
     "inspections.html",
     "crew.html",
+    "jobs/garden-studio/plan.html",
+    "jobs/garden-studio/what-if.html",
     "404.html",
 ]
 """One page of each kind, and each procedure, since what stands on them differs."""

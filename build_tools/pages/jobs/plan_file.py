@@ -1,0 +1,17 @@
+"""The plan of a job as a file for programs, the same that ``plan JOB --json`` prints."""
+
+from __future__ import annotations
+
+import json
+from typing import TYPE_CHECKING
+
+from build_tools.plan.data import plan_as_data
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.whole import Whole
+
+
+def plan_json(maker: Maker, id: str, whole: Whole) -> str:
+    """The file ``plan.json`` of a job."""
+    return json.dumps(plan_as_data(whole.plan, tries=whole.tries), ensure_ascii=False, indent=1) + "\n"
