@@ -202,7 +202,7 @@ def _deliveries(plan: Plan) -> Iterator[Call]:
             material = book.materials[id].item
             if material.keeps and not lead_days(job, id):
                 continue
-            moment = plan.starts(task) if material.keeps else _used(plan, task, id)
+            moment = plan.starts(task) if material.keeps else used_at(plan, task, id)
             day = came.setdefault(id, moment.date()) if material.keeps else moment.date()
             needed[material.supplier.inside(book.language), material.keeps, day].append((task, id, moment))
     for (supplier, keeps, day), lines in needed.items():
@@ -215,7 +215,7 @@ def _deliveries(plan: Plan) -> Iterator[Call]:
         yield _thing(plan, "delivery", supplier, tasks, (comes, comes + 2 * SLOT), lead, materials)
 
 
-def _used(plan: Plan, task: str, material: str) -> datetime:
+def used_at(plan: Plan, task: str, material: str) -> datetime:
     """When a task comes to the step that uses a material."""
     steps = plan.context.book.procedures[plan.job.tasks[task].procedure].item.steps
     return _step_begins(plan, task, next((n for n, step in enumerate(steps, 1) if material in step.materials), 1))

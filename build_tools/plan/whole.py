@@ -17,18 +17,19 @@ from build_tools.plan.what_if import Other, Try, bring_in, variants
 
 @dataclass(slots=True)
 class Whole:
-    """A job with all that is known of it."""
+    """A job with all that is known of it. ``today`` is the day on which it was worked out."""
 
     plan: Plan
     variants: list[Other] = field(default_factory=list)
     tries: list[Try] = field(default_factory=list)
+    today: date = date.min
 
 
 def whole(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> Whole:
     """Plan a job whose checks found nothing; raises :class:`~build_tools.plan.problem.Impossible`."""
     plan = plan_job(context, entry, today, kept=kept)
     tries = bring_in(context, entry, plan, today, kept) if plan.days_to_spare < 0 else []
-    return Whole(plan, variants(context, entry, today, kept), tries)
+    return Whole(plan, variants(context, entry, today, kept), tries, today)
 
 
 def plan_all(context: Context, today: date, kept: Path | None = None) -> tuple[dict[str, Whole], list[Problem]]:

@@ -6,13 +6,20 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from build_tools.pages.jobs.calendar import calendar
+from build_tools.pages.jobs.order_files import order_csv, order_xlsx
+from build_tools.pages.jobs.plan_file import plan_json
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
     from build_tools.plan.whole import Whole
 
 JobFile = Callable[["Maker", str, "Whole"], str | bytes]
-OF_A_JOB: dict[str, JobFile] = {"calls.ics": calendar}
+OF_A_JOB: dict[str, JobFile] = {
+    "plan.json": plan_json,
+    "calls.ics": calendar,
+    "order.csv": order_csv,
+    "order.xlsx": order_xlsx,
+}
 """File name to what makes it."""
 
 

@@ -7,6 +7,9 @@ from typing import TYPE_CHECKING
 
 from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.jobs.cost_page import cost_page
+from build_tools.pages.jobs.cuts_page import cuts_page
+from build_tools.pages.jobs.load_page import load_page
+from build_tools.pages.jobs.order_page import order_page
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.times import clock as clock
@@ -19,7 +22,15 @@ if TYPE_CHECKING:
     from build_tools.plan.whole import Whole
 
 JobPage = Callable[["Maker", str, "Whole"], Page]
-OF_A_JOB: dict[str, JobPage] = {"plan": plan_page, "what-if": what_if_page, "calls": calls_page, "sheets": sheets_page}
+OF_A_JOB: dict[str, JobPage] = {
+    "plan": plan_page,
+    "what-if": what_if_page,
+    "order": order_page,
+    "cuts": cuts_page,
+    "load": load_page,
+    "calls": calls_page,
+    "sheets": sheets_page,
+}
 """The pages that hang on the overview, by name, in the order in which they are listed."""
 OWNERS: dict[str, JobPage] = {"cost": cost_page}
 """The same, for the owner's build alone."""

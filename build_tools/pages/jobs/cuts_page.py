@@ -1,0 +1,58 @@
+"""The cut lists of a job: which piece comes out of which stick, for all tasks together."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from build_tools.pages.drawings import drawn
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.amounts import sticks
+from build_tools.pages.jobs.names import task_name
+from build_tools.pages.page import Found, Heading, Page
+from build_tools.plan.cuts import Cuts
+from build_tools.plan.order_list import to_do
+from build_tools.plan.order_quantities import Ordered, ordered
+from calculators.run import shown
+from calculators.writing import feet_inches
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.plan import Plan
+    from build_tools.plan.whole import Whole
+
+
+def cuts_page(maker: Maker, id: str, whole: Whole) -> Page:
+    """A section for each material that is cut to length."""
+    url = f"jobs/{id}/cuts.html"
+    plan, say = whole.plan, maker.words
+    helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+    every = list(ordered(plan, to_do(plan)))
+    lists = [_list(helpers, plan, what, what.cuts) for what in every if what.cuts]
+    run = [what.material for what in every if not what.cuts and plan.context.book.materials[what.material].item.stock]
+    content = maker.fill("jobs/cuts.html", helpers, job=plan.job, lists=lists, by_length=run)
+    headings = tuple(Heading(helpers.title("material", each["id"]), each["id"]) for each in lists)
+    title = say["cuts_title"]
+    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["cuts_lead"]),)
+    return Page(url, title, content, say["cuts_lead"], headings, found)
+
+
+def _list(helpers: Helpers, plan: Plan, what: Ordered, cuts: Cuts) -> dict[str, Any]:
+    texts = shown(cuts.called.calculator, cuts.answer)
+    return {
+        "id": what.material,
+        "buy": sticks(cuts.sticks),
+        "spare": cuts.spare,
+        "tasks": [task_name(helpers, plan.job, need.task) for need in what.needs],
+        "example": any(need.example for need in what.needs),
+        "cuts": texts["cuts"],
+        "proved": cuts.answer["proved"],
+        "proof": texts["proof"],
+        "bought": texts["bought"],
+        "waste": texts["waste"],
+        "by_hand": cuts.answer["by_hand"] - cuts.answer["sticks"],
+        "joined": [
+            f"{feet_inches(piece.length)} {piece.name}, {task_name(helpers, plan.job, task)}"
+            for task, piece in cuts.joined
+        ],
+        "drawing": drawn(cuts.called, f"cuts-{what.material}"),
+    }

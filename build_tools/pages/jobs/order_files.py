@@ -1,0 +1,118 @@
+"""The order list as files for a spreadsheet: CSV (RFC 4180) and a workbook (OOXML). Neither holds a price."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterator
+from datetime import date
+from typing import TYPE_CHECKING, NamedTuple
+from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
+
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.amounts import as_sold
+from build_tools.pages.jobs.names import task_name
+from build_tools.plan.order_list import order_list
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.whole import Whole
+
+WIDTHS = (22, 13, 13, 44, 10, 10, 22, 12, 60, 44)
+"""Of the columns of the workbook, in letters."""
+WRITTEN = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*")
+
+
+class Row(NamedTuple):
+    """One line of the list. ``quantity`` is what is bought, in ``unit``; ``needed_quantity`` what the tasks take."""
+
+    supplier: str
+    needed: date
+    order_by: date
+    material: str
+    quantity: float
+    unit: str
+    buy: str
+    needed_quantity: float
+    tasks: str
+    watch: str
+
+
+def rows(maker: Maker, id: str, whole: Whole) -> Iterator[Row]:
+    """The lines in the order of the page."""
+    plan, say = whole.plan, maker.words
+    helpers = Helpers(plan.context, "", maker.pictures)
+    for lot in order_list(plan, whole.today):
+        for line in lot.lines:
+            watch = [say["to_order_late"]] if line.late else []
+            watch += [say["to_order_example"]] if line.example else []
+            yield Row(
+                lot.supplier,
+                lot.needed,
+                line.order_by,
+                helpers.title("material", line.what.material),
+                round(line.what.quantity, 3),
+                line.what.unit,
+                as_sold(line.what, line.what.quantity),
+                round(line.what.needed, 3),
+                "; ".join(task_name(helpers, plan.job, task) for task in line.tasks),
+                "; ".join(watch),
+            )
+
+
+def order_csv(maker: Maker, id: str, whole: Whole) -> str:
+    """The list as comma-separated values, days as ``2026-12-07``."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    writer.writerow(_heads(maker))
+    writer.writerows(rows(maker, id, whole))
+    return text.getvalue()
+
+
+def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
+    """The list as a workbook of one sheet, ready to be sorted, filtered and printed."""
+    from openpyxl import Workbook
+    from openpyxl.styles import Alignment, Font
+    from openpyxl.utils import get_column_letter
+    from openpyxl.worksheet.properties import PageSetupProperties
+
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    sheet.title = maker.words["to_order_title"]
+    sheet.append(_heads(maker))
+    for row in rows(maker, id, whole):
+        sheet.append(row)
+    for column, width in enumerate(WIDTHS, 1):
+        letter = get_column_letter(column)
+        sheet.column_dimensions[letter].width = width
+        sheet[f"{letter}1"].font = Font(bold=True)
+    for cells in sheet.iter_rows(min_row=2):
+        for cell in cells:
+            cell.alignment = Alignment(vertical="top", wrap_text=True)
+            if isinstance(cell.value, date):
+                cell.number_format = "yyyy-mm-dd"
+    sheet.freeze_panes = "A2"
+    sheet.auto_filter.ref = sheet.dimensions
+    sheet.print_title_rows = "1:1"
+    sheet.page_setup.orientation = "landscape"
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
+    made = io.BytesIO()
+    book.save(made)
+    return _always_the_same(made.getvalue(), whole.today)
+
+
+def _heads(maker: Maker) -> list[str]:
+    return [maker.words[f"to_order_column_{name}"] for name in Row._fields]
+
+
+def _always_the_same(workbook: bytes, today: date) -> bytes:
+    """A workbook without the moment at which it was written, so that the same list makes the same file."""
+    made = io.BytesIO()
+    moment = f"{today.isoformat()}T00:00:00Z".encode()
+    with ZipFile(io.BytesIO(workbook)) as old, ZipFile(made, "w", ZIP_DEFLATED) as new:
+        for name in old.namelist():
+            new.writestr(ZipInfo(name), WRITTEN.sub(rb"\g<1>" + moment, old.read(name)), ZIP_DEFLATED)
+    return made.getvalue()

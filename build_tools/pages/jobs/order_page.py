@@ -1,0 +1,72 @@
+"""The order list of a job as a page: by supplier and day, with the working behind each line folded under it."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING, Any
+
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.amounts import as_sold, of_unit
+from build_tools.pages.jobs.names import task_name
+from build_tools.pages.page import Found, Heading, Page
+from build_tools.plan.order_list import Line, Lot, order_list
+from build_tools.plan.take_off import Needed
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+    from build_tools.plan.plan import Plan
+    from build_tools.plan.whole import Whole
+
+CSV, XLSX = "order.csv", "order.xlsx"
+
+
+def order_page(maker: Maker, id: str, whole: Whole) -> Page:
+    """What to order first, then every supplier with his days."""
+    url = f"jobs/{id}/order.html"
+    plan, say = whole.plan, maker.words
+    helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+    lots = order_list(plan, whole.today)
+    suppliers = [
+        {"name": name, "id": f"s-{number}", "lots": [_shown(helpers, plan, lot) for lot in those]}
+        for number, (name, those) in enumerate(groupby(lots, key=lambda lot: lot.supplier), 1)
+    ]
+    content = maker.fill(
+        "jobs/order.html",
+        helpers,
+        job=plan.job,
+        first=sorted(lots, key=lambda lot: (lot.order_by, lot.needed, lot.supplier)),
+        anchors={each["name"]: each["id"] for each in suppliers},
+        suppliers=suppliers,
+        late=sum(line.late for lot in lots for line in lot.lines),
+        examples=sum(line.example for lot in lots for line in lot.lines),
+        csv=CSV,
+        xlsx=XLSX,
+    )
+    headings = [Heading(say["to_order_first"], "first"), *(Heading(each["name"], each["id"]) for each in suppliers)]
+    title = say["to_order_title"]
+    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["to_order_lead"]),)
+    return Page(url, title, content, say["to_order_lead"], tuple(headings), found)
+
+
+def _shown(helpers: Helpers, plan: Plan, lot: Lot) -> dict[str, Any]:
+    return {"lot": lot, "lines": [_line(helpers, plan, line) for line in lot.lines]}
+
+
+def _line(helpers: Helpers, plan: Plan, line: Line) -> dict[str, Any]:
+    what = line.what
+    return {
+        "line": line,
+        "buy": as_sold(what, what.quantity),
+        "needed": of_unit(what.needed, what.unit) if what.needed != what.quantity and what.cuts is None else "",
+        "needs": [_need(helpers, plan, what.unit, need) for need in what.needs],
+    }
+
+
+def _need(helpers: Helpers, plan: Plan, unit: str, need: Needed) -> dict[str, Any]:
+    """How a task came to what it takes."""
+    return {
+        "need": need,
+        "task": task_name(helpers, plan.job, need.task),
+        "procedure": plan.job.tasks[need.task].procedure,
+        "amount": of_unit(need.number, unit),
+    }
