@@ -24,7 +24,8 @@ class Published:
 
     def __init__(self, site: Path, folder: Path) -> None:
         self.root = folder / "served"
-        self.site = Path(shutil.copytree(site, self.root / UNDER))
+        self.site = self.root / UNDER
+        shutil.copytree(site, self.site)
         self.asked: list[str] = []
         self.cut: Callable[[str], bool] = lambda path: False
         self.publish("2026-11-20T08:00Z")
@@ -87,6 +88,33 @@ class Handler(SimpleHTTPRequestHandler):
 
     def log_message(self, format: str, *args: object) -> None:
         """Say nothing."""
+
+
+def a_few(site: Path, folder: Path) -> Path:
+    """A part of the site, for tests of how it is kept: the home page, one procedure, one trade, one calculator."""
+    for pattern in (
+        "index.html",
+        "site.webmanifest",
+        "plumbing/toilet-set.html",
+        "power/*.html",
+        "pictures/toilet*",
+        *SHARED,
+    ):
+        for path in site.glob(pattern):
+            if path.is_file():
+                target = folder / path.relative_to(site)
+                target.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copy(path, target)
+    return folder
+
+
+SHARED = (
+    "assets/*",
+    "assets/fonts/*",
+    "assets/stylesheets/main*.css",
+    "assets/script/*",
+    "assets/script/calculators/wa*",
+)
 
 
 @contextmanager

@@ -11,7 +11,7 @@ from selenium.webdriver.common.keys import Keys
 
 from build_tools.browser.offline import write_preview
 from tests.browser.live_form import LiveForm
-from tests.browser.published import Published, published
+from tests.browser.published import Published, a_few, published
 from tests.browser.window import Window
 
 PAGE, RING = "plumbing/toilet-set.html", "#choose-ring"
@@ -26,9 +26,16 @@ Start = Callable[..., Chrome]
 
 
 @pytest.fixture
-def book(site: Path, tmp_path: Path) -> Iterator[Published]:
-    """The site, published."""
+def whole(site: Path, tmp_path: Path) -> Iterator[Published]:
+    """The whole site, published."""
     with published(site, tmp_path) as one:
+        yield one
+
+
+@pytest.fixture
+def book(site: Path, tmp_path: Path) -> Iterator[Published]:
+    """A few pages of the site, published: how they are kept does not depend on how many they are."""
+    with published(a_few(site, tmp_path / "few"), tmp_path) as one:
         yield one
 
 
@@ -61,11 +68,11 @@ def publish_new(book: Published) -> None:
     book.publish_change(PAGE, f'<span class="do">{ACTION}', f'<span class="do">{CHANGED}', "2026-12-02T08:00Z")
 
 
-def test_without_network_from_the_second_visit(browsers: Start, book: Published) -> None:
+def test_without_network_from_the_second_visit(browsers: Start, whole: Published) -> None:
     """One visit to one page; then, without network and with the browser started anew, the whole book is there."""
-    kept_once(browsers, book)
-    book.disconnect()
-    window = Window(browsers(), book.address)
+    kept_once(browsers, whole)
+    whole.disconnect()
+    window = Window(browsers(), whole.address)
     window.open("")
     says(window, OLD)
     window.find(".crew .find").click()
@@ -209,7 +216,7 @@ def test_a_file_that_is_not_the_published_one_is_not_taken(browsers: Start, book
 def test_a_full_phone_is_said(browsers: Start, book: Published) -> None:
     """Where there is no room, the page says how much is wanted, and goes on from the network."""
     window = Window(browsers(), book.address)
-    quota = {"origin": book.address.removesuffix("crew/book/"), "quotaSize": 2_000_000}
+    quota = {"origin": book.address.removesuffix("crew/book/"), "quotaSize": 300_000}
     window.driver.execute_cdp_cmd("Storage.overrideQuotaForOrigin", quota)
     window.open(PAGE)
     window.until(lambda: "no room for the book" in said(window), "what is wanted")

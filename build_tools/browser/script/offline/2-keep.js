@@ -7,7 +7,9 @@ async function keep() {
   const now = await readState();
   for (const name of ["current", "ready"]) {
     // The same book built again: nothing to fetch, and the later date is true of it.
-    if (now[name]?.id === EDITION.id) return writeState({ ...now, [name]: about });
+    if (now[name]?.id !== EDITION.id) continue;
+    await writeState({ ...now, [name]: about });
+    return tell({ kind: "kept" });
   }
   const store = await caches.open(storeOf(EDITION.id));
   try {
