@@ -15,8 +15,13 @@ _INDENT = re.compile(r"^[ ]+", re.MULTILINE)
 @lru_cache
 def joined(folder: str) -> str:
     """The script of a folder (``form``, ``search``), without its comments: a phone does not read them."""
-    pieces = "".join(path.read_text(encoding="utf-8") for path in sorted((SCRIPTS / folder).glob("*.js")))
-    return f'(() => {{\n"use strict";\n{_bare(pieces)}}})();\n'
+    return of_folders(folder)
+
+
+def of_folders(*folders: str) -> str:
+    """One script of several folders, one after another."""
+    pieces = [path for folder in folders for path in sorted((SCRIPTS / folder).glob("*.js"))]
+    return f'(() => {{\n"use strict";\n{_bare("".join(path.read_text(encoding="utf-8") for path in pieces))}}})();\n'
 
 
 def form_script() -> str:

@@ -10,11 +10,12 @@ from typing import NoReturn
 
 from build_tools import environment
 from build_tools.book.problems import did_you_mean
-from build_tools.commands import bench, build, check, compute, new, pack, plan, serve, test
+from build_tools.commands import bench, build, check, compute, new, pack, plan, records, serve, test
 from build_tools.commands.command import INTERRUPTED, MISTAKES, WRONG_USAGE, Command, Wrong
 
 COMMANDS: dict[str, Command] = {
-    module.COMMAND.name: module.COMMAND for module in (serve, build, check, plan, compute, new, pack, test, bench)
+    module.COMMAND.name: module.COMMAND
+    for module in (serve, build, check, plan, compute, new, pack, records, test, bench)
 }
 PROGRAM = "python3 -m build_tools"
 EXIT_CODES = "Exit codes: 0 all is well, 1 the book has mistakes or a check failed, 2 called wrongly."

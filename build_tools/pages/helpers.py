@@ -15,13 +15,14 @@ from markupsafe import Markup
 from build_tools.book.calls import Called, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Basis, Cited, Part, Text
-from build_tools.book.model.step import Picture
+from build_tools.book.model.step import Check, Measurement, Picture, Step
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import Reference, html, plain
 from build_tools.book.tables import Computed
 from build_tools.book.uses import figure_of, named_value
 from build_tools.pages.drawings import drawn
 from build_tools.pages.live import open_inputs, start_of
+from build_tools.pages.on_site import measure_data, print_of
 from build_tools.pages.pictures import Shown
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
@@ -43,6 +44,7 @@ class Helpers:
     def names(self) -> dict[str, Any]:
         """The helpers by the names that the templates use."""
         public = "prose inline words say url title used_in entry written basis amount table form picture".split()
+        public += ["print_of", "reads"]
         return {name: getattr(self, name) for name in public}
 
     # text
@@ -144,6 +146,16 @@ class Helpers:
         if isinstance(amount, Call):
             return str(self.amount(amount)["text"])
         return figure_of(amount, self.context.book) or ""
+
+    # on site
+
+    def print_of(self, part: Step | list[Check]) -> str:
+        """The print of a step, by which a page sees that it has changed since somebody ticked it."""
+        return print_of(part, self.context.book)
+
+    def reads(self, measurement: Measurement) -> str:
+        """What a reading is held against, for the script."""
+        return measure_data(measurement, self.context.book)
 
     # calculators
 

@@ -26,6 +26,7 @@ from build_tools.pages.linked_data import how_to
 from build_tools.pages.live import live_page
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.pages.pictures import Shown
+from build_tools.pages.records_page import records_page
 from build_tools.pages.words import words
 from calculators.declaration import Calculator
 
@@ -126,7 +127,7 @@ def make_pages(maker: Maker) -> list[Page]:
     pages += [_procedure_remembered(maker, entry) for entry in maker.book.procedures.values()]
     pages += [order_page(maker), holds_page(maker), dangers_page(maker)]
     pages += job_pages(maker)
-    pages.append(labels_page(maker))
+    pages += [labels_page(maker), records_page(maker)]
     pages.append(_calculators(maker))
     pages += [calculator_page(maker, calculator) for calculator in maker.context.calculators.values()]
     pages += [_entries_remembered(maker, scheme, page) for scheme, page in REFERENCE.items()]
@@ -155,7 +156,10 @@ def _home(maker: Maker) -> Page:
         {"url": f"{page}.html", "title": maker.words[f"{page}_title"], "summary": maker.words[f"{page}_lead"]}
         for page in FIT_OUT
     ]
-    fit_out.append({"url": "labels.html", "title": maker.words["labels_title"], "summary": maker.words["labels_lead"]})
+    fit_out += [
+        {"url": f"{page}.html", "title": maker.words[f"{page}_title"], "summary": maker.words[f"{page}_lead"]}
+        for page in ("labels", "records")
+    ]
     counts = {
         "procedures": len(book.procedures),
         "calculators": len(maker.context.calculators),
@@ -219,6 +223,7 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
             "approved_by": approved.item.name if approved else item.revision.approved_by,
         },
         live=maker.live(helpers, [maker.context.calculators[name] for name in sorted(forms)]),
+        top=helpers.top,
     )
     data = Markup('<script type="application/ld+json">{}</script>').format(Markup(how_to(entry, helpers)))
     summary = helpers.words(item.summary)
@@ -357,7 +362,7 @@ def navigation(context: Context, pages: list[Page]) -> list[Any]:
     return [
         {say["home"]: "index.md"},
         *(line(f"{id}/index.html") for id in trades),
-        {say["fit_out"]: [*(line(f"{page}.html") for page in FIT_OUT), line("labels.html")]},
+        {say["fit_out"]: [*(line(f"{page}.html") for page in FIT_OUT), line("labels.html"), line("records.html")]},
         *([line("jobs/index.html")] if context.book.jobs else []),
         line("calculators/index.html"),
         {say["reference"]: [line(f"{page}.html") for page in REFERENCE.values()]},

@@ -10,13 +10,16 @@ from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
 from build_tools.browser.form_script import form_script, joined, single
 from build_tools.browser.offline import page_script
+from build_tools.browser.on_site import FOLDERS, on_site_script
 from build_tools.browser.scripts import make_scripts, script_problems
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.icons import icons
+from build_tools.pages.on_site import places_script
 from build_tools.pages.open_data import book_json, book_schema
 from build_tools.pages.pictures import Shown
 from build_tools.pages.plots import plots_of
 from build_tools.pages.words import words
+from build_tools.records.model import record_schema
 
 ASSETS = Path(__file__).parent / "assets"
 
@@ -34,6 +37,9 @@ def site_files(
     made["assets/script/find.js"] = single("find")
     made["assets/script/search.js"] = joined("search")
     made["assets/script/page.js"] = page_script(words(context.book.language))
+    made |= {f"assets/script/{name}.js": on_site_script(name, words(context.book.language)) for name in FOLDERS}
+    made["assets/script/places.js"] = places_script(context)
+    made["record.schema.json"] = record_schema()
     made |= {f"assets/{name}": content for name, content in icons().items()}
     made["book.json"] = book_json(context, edition)
     made["book.schema.json"] = _schema()

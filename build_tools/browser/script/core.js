@@ -72,6 +72,11 @@ return {
     return host.read_or_why(String(text), quantity, unit)[0];
   },
 
+  // Why a written figure cannot be read; nothing where it can.
+  why: function (text, quantity, unit) {
+    return host.read_or_why(String(text), quantity, unit)[1];
+  },
+
   write: function (value, quantity, unit, step, rounds) {
     return modules.writing.write(value, quantity, unit, step || 0, rounds || "nearest");
   },

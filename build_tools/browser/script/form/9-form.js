@@ -73,7 +73,11 @@ function setUnits(on) {
     for (const field of form.fields) put(field, field.text);
     work(form);
   }
+  document.dispatchEvent(new CustomEvent("crew-units", { detail: metric }));
 }
+
+// The readings of a procedure page have the same choice.
+document.addEventListener("crew-units", ({ detail }) => detail !== metric && setUnits(detail));
 
 /** The same figure asked for at another step of the page follows, where both started alike. */
 function follow(form, field) {

@@ -1,0 +1,35 @@
+"""The scripts of the work on site, with their words.
+
+A procedure page loads ``steps`` at first. What is needed only after a tap comes then: ``walk``, ``record``, ``places``,
+and ``crew``, which reads figures. The owner's page loads ``records``.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Mapping
+
+from build_tools.browser.form_script import of_folders
+
+FOLDERS = {
+    "steps": ("steps",),
+    "walk": ("walk",),
+    "record": ("shared", "record"),
+    "records": ("shared", "records"),
+}
+"""Script to the folders that it is joined from. What ``record`` and ``records`` share stands in both."""
+NEEDED_BY_STEPS = ("walk", "record")
+"""What a page that cannot load anything later brings from the start."""
+_SAID = re.compile(r"\bsay\.(\w+)")
+_STATE = "state_"
+"""The states of a record are looked up by their name."""
+
+
+def on_site_script(name: str, words: Mapping[str, str]) -> str:
+    """One of the scripts, with the words that it uses."""
+    script = of_folders(*FOLDERS[name])
+    said = {key.removeprefix("do_"): text for key, text in words.items() if key.startswith("do_")}
+    used = set(_SAID.findall(script))
+    own = {key: text for key, text in said.items() if key in used or (key.startswith(_STATE) and _STATE in script)}
+    return script.replace("{WORDS}", json.dumps(own, ensure_ascii=False), 1)

@@ -1,0 +1,112 @@
+// The two panels of the box above the steps: which job and space this is and who, and the record of this procedure.
+
+const say = {WORDS};
+
+window.crewRecord = (own) => {
+  const { about, at, steps, items, make, button, fill, room } = own;
+  return { place, record };
+
+  async function place() {
+    const { jobs, people } = await own.places();
+    const who = make("input", { type: "text", id: "place-who", list: "place-people", autocomplete: "off", autocapitalize: "words", value: at.who });
+    const names = make("datalist", { id: "place-people" }, ...people.map((name) => make("option", { value: name })));
+    const job = jobs.length ? choice("place-job", say.no_job, jobs, at.job) : make("input", { type: "text", id: "place-job", value: at.job, autocomplete: "off" });
+    const spaceIn = make("span", {});
+    const showSpaces = () => {
+      const spaces = jobs.find((one) => one.id === job.value)?.spaces;
+      spaceIn.replaceChildren(spaces ? choice("place-space", say.no_space, spaces, at.space) : make("input", { type: "text", id: "place-space", value: at.space, autocomplete: "off" }));
+      spaceIn.parentElement.hidden = Boolean(jobs.length) && !job.value;
+    };
+    const form = make("form", { class: "place-in" }, make("label", { for: "place-job" }, say.job, job), make("label", { for: "place-space" }, say.space, spaceIn), make("label", { for: "place-who" }, say.who, who, names), make("button", { type: "submit" }, say.take_place), make("p", {}, say.place_why));
+    job.addEventListener("input", showSpaces);
+    form.addEventListener("submit", async (event) => {
+      event.preventDefault();
+      await own.setPlace(job.value.trim(), spaceIn.firstChild.value.trim(), who.value.trim());
+      document.querySelector('[data-panel="place"]').click();
+    });
+    room.replaceChildren(form);
+    showSpaces();
+    job.focus();
+  }
+
+  function choice(id, none, list, chosen) {
+    const known = [{ id: "", title: none }, ...list];
+    if (chosen && !list.some((one) => one.id === chosen) && id === "place-job") known.push({ id: chosen, title: chosen });
+    return make("select", { id }, ...known.map((one) => make("option", { value: one.id, selected: one.id === chosen }, one.title)));
+  }
+
+  /** The record as it stands, also what the browser refused to keep. */
+  async function recordNow() {
+    const { jobs } = await own.places();
+    const job = jobs.find((one) => one.id === at.job);
+    return {
+      format: FORMAT,
+      version: 1,
+      taken: new Date().toISOString(),
+      job: { id: at.job, title: job?.title ?? at.job },
+      space: { id: at.space, title: own.titleIn(job?.spaces, at.space) },
+      procedure: { id: about.procedure, title: about.title, revision: about.revision },
+      steps: steps.map(({ id, title, print, measures, hold }) => ({ id, title, print, measures: measures.map(({ data, what, limits }) => ({ name: data.name, what, limits })), hold: hold ? hold.title : null })),
+      items: [...items.values()].map(entryOf).sort((a, b) => (a.at < b.at ? -1 : 1)),
+    };
+  }
+
+  async function record() {
+    const said = make("div", { class: "said", role: "status" });
+    const chosen = make("input", { type: "file", id: "record-in", accept: ".json,application/json", multiple: true });
+    chosen.addEventListener("change", () => takeIn([...chosen.files], said));
+    room.replaceChildren(
+      make("div", { class: "record-by" },
+        button(say.take_out, async () => {
+          const now = await recordNow();
+          const name = ["record", about.procedure, at.job, at.space, now.taken.slice(0, 10)].filter(Boolean).join("-").replace(/[^\w-]+/g, "-");
+          handOut(`${name}.json`, `${JSON.stringify(now, null, 1)}\n`, "application/json");
+          said.replaceChildren(make("p", {}, fill(say.taken_out, { name: `${name}.json` })));
+        }, { class: "go" }),
+        button(say.print, async () => printSheet(await recordNow())),
+        make("label", { for: "record-in", class: "file-in" }, say.put_in, chosen)),
+      said,
+      make("p", {}, say.stays, own.top === undefined ? "" : make("a", { href: `${own.top}records.html` }, say.owner)));
+    room.querySelector("button").focus();
+  }
+
+  /** Entries of files into what is kept; where both have one, the later stays. */
+  async function takeIn(files, said) {
+    const lines = [];
+    for (const file of files) {
+      const given = recordIn(await file.text());
+      if (!given) {
+        lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
+        continue;
+      }
+      const { job, space, procedure } = given;
+      await own.keep(given.items.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })));
+      lines.push(make("p", {}, fill(say.put_in_done, { n: given.items.length, title: procedure.title, place: [job.title, space.title].filter(Boolean).join(" · ") || say.no_job })));
+      const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
+      if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
+    }
+    await own.refresh();
+    said.replaceChildren(...lines);
+  }
+
+  /** The record as a sheet of paper: only it is printed, once. */
+  function printSheet(now) {
+    const { lines, done, of } = summaryOf(now);
+    const heads = [say.step, say.what, say.limits, say.entry, say.state, say.by];
+    const row = (line) => make("tr", {}, make("td", {}, line.step), make("td", {}, line.kind === "step" ? line.title : line.what || say.note), make("td", {}, line.limits), make("td", {}, line.entry), make("td", {}, say[`state_${line.state.replaceAll(" ", "_")}`] ?? line.state), make("td", {}, [line.by, line.at && own.whenWords(line.at)].filter(Boolean).join(", ")));
+    const sheet = make("section", { class: "crew record-sheet" },
+      make("h1", {}, about.title),
+      make("p", {}, [now.job.title || say.no_job, now.space.title, fill(say.revision, { n: about.revision }), fill(say.ticked, { n: done, of }), own.whenWords(now.taken)].filter(Boolean).join(" · ")),
+      make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...lines.map(row))),
+      make("p", { class: "sign-here" }, say.sign_here));
+    document.querySelector(".record-sheet")?.remove();
+    document.body.append(sheet);
+    document.documentElement.dataset.prints = "record";
+    const after = () => {
+      delete document.documentElement.dataset.prints;
+      sheet.remove();
+    };
+    addEventListener("afterprint", after, { once: true });
+    print();
+  }
+};

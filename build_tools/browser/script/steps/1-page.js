@@ -1,0 +1,84 @@
+// What the scripts of the work on site share: the procedure of the page, making elements, and loading what is needed
+// only after the first tap.
+
+const say = {WORDS};
+const top = document.currentScript.dataset.top;
+const root = document.querySelector(".procedure");
+const about = { procedure: root.dataset.procedure, revision: Number(root.dataset.revision), title: root.querySelector("h1").textContent.trim() };
+
+/** An element with its attributes (true: there without a value; false, null: not there) and what stands in it. */
+function make(tag, given = {}, ...inside) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(given)) {
+    if (value !== false && value !== null) element.setAttribute(name, value === true ? "" : value);
+  }
+  element.append(...inside.filter((one) => one !== null && one !== ""));
+  return element;
+}
+
+function button(words, does, given = {}) {
+  const made = make("button", { type: "button", ...given }, words);
+  made.addEventListener("click", does);
+  return made;
+}
+
+const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
+
+/** The words of an element without the labels in it, on one line. */
+function wordsOf(element) {
+  const copy = element.cloneNode(true);
+  for (const label of copy.querySelectorAll(".label, .unseen")) label.remove();
+  return copy.textContent.replace(/\s+/g, " ").trim();
+}
+
+/** A day and hour as people say it, in the time of this place. */
+function whenWords(iso) {
+  const when = new Date(iso);
+  return Number.isNaN(when.getTime()) ? iso : when.toLocaleString(document.documentElement.lang, { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
+}
+
+/** A browser may forbid a page to remember anything; then it holds for this page alone. */
+const memory = {};
+function remembered(name) {
+  try {
+    return localStorage.getItem(name) ?? memory[name] ?? null;
+  } catch {
+    return memory[name] ?? null;
+  }
+}
+function remember(name, value) {
+  memory[name] = value;
+  try {
+    localStorage.setItem(name, value);
+  } catch {
+    // Kept in `memory`.
+  }
+}
+
+const coming = {};
+
+/** Load a script once, unless its global is there: in a packed file all of them are. */
+function need(name, global) {
+  if (window[global]) return Promise.resolve(window[global]);
+  coming[name] ??= new Promise((done, failed) => {
+    const given = document.querySelector(`script[src$="script/${name}.js"]`);
+    const script = given ?? make("script", { src: `${top}assets/script/${name}.js` });
+    script.addEventListener("load", () => done(window[global]));
+    script.addEventListener("error", () => {
+      delete coming[name];
+      script.remove();
+      failed(new Error(name));
+    });
+    if (!given) document.head.append(script);
+  });
+  return coming[name];
+}
+
+/** The same call again within the time replaces the one before. */
+function later(time, does) {
+  let waiting;
+  return () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(does, time);
+  };
+}

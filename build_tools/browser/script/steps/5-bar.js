@@ -1,0 +1,104 @@
+// The box above the steps: which job and space this is, how far it is, and the ways to the walk and the record.
+
+const where = make("p", { class: "where" });
+const far = make("p", { class: "far" });
+const alarm = make("div", { class: "alarm", role: "alert" });
+const room = make("div", { class: "room" });
+const units = [false, true].map((metric) => button(metric ? say.metric : say.us, () => setUnits(metric), { class: "units-by", "data-metric": String(metric) }));
+const bar = make("div", { class: "on-site" }, where, far, alarm,
+  make("div", { class: "on-site-acts" },
+    make("a", { href: "#walk", class: "go" }, say.walk),
+    button(say.place, () => panel("place"), { "data-panel": "place", "aria-expanded": "false" }),
+    button(say.record, () => panel("record"), { "data-panel": "record", "aria-expanded": "false" }),
+    make("div", { class: "units", role: "group", "aria-label": say.units }, ...units)),
+  room);
+
+/** The titles of jobs, spaces and people come with a script of their own, where a job is named or is to be chosen. */
+let places = window.crewPlaces ?? { jobs: [], people: [] };
+const titleIn = (list, id) => list?.find((one) => one.id === id)?.title ?? id;
+
+function showBar() {
+  const job = places.jobs.find((one) => one.id === at.job);
+  const parts = at.job ? [titleIn(places.jobs, at.job), titleIn(job?.spaces, at.space)] : [say.no_job];
+  where.replaceChildren(make("b", {}, parts.filter(Boolean).join(" · ")), at.who ? ` · ${at.who}` : "");
+  const done = steps.filter((step) => get("tick", step.id)?.done).length;
+  const outside = measures().filter((one) => one.box.dataset.verdict === "outside").length;
+  const open = steps.filter(holdIsOpen).length;
+  const lines = [fill(say.ticked, { n: done, of: steps.length })];
+  if (outside) lines.push(outside === 1 ? say.one_outside : fill(say.many_outside, { n: outside }));
+  if (open) lines.push(open === 1 ? say.one_open : fill(say.many_open, { n: open }));
+  far.textContent = lines.join(" · ");
+  for (const press of units) press.setAttribute("aria-pressed", String(press.dataset.metric === String(isMetric())));
+}
+
+/** Say that nothing is kept, and why; what is here can still be taken out. */
+let inTrouble = "";
+function trouble(problem) {
+  const words = !problem ? "" : problem.name === "QuotaExceededError" ? say.full : problem.name === "Absent" ? say.absent : say.refused;
+  if (words === inTrouble) return;
+  inTrouble = words;
+  alarm.replaceChildren(...(words ? [make("p", {}, words), button(say.take_out, () => panel("record", true))] : []));
+}
+
+/** An item was put in, here or in another tab. */
+function shown(item) {
+  steps.find((step) => step.id === item.step)?.show();
+  showBar();
+}
+
+function showAll() {
+  steps.forEach((step) => step.show());
+  showBar();
+}
+
+async function refresh() {
+  await readItems();
+  showAll();
+}
+
+/** Go on with another job or space; the address names it, so that a link and a reload lead here. */
+async function setPlace(job, space, who) {
+  Object.assign(at, { job, space: job ? space : "", who });
+  remember("crew-place", JSON.stringify({ job: at.job, space: at.space }));
+  remember("crew-who", who);
+  const address = new URL(location.href);
+  address.searchParams.delete("job");
+  address.searchParams.delete("space");
+  if (at.job) address.searchParams.set("job", at.job);
+  if (at.space) address.searchParams.set("space", at.space);
+  try {
+    history.replaceState(history.state, "", address);
+  } catch {
+    // A browser may refuse it to a page opened from a file.
+  }
+  items.clear();
+  await refresh();
+}
+
+/** One choice for the readings and the forms of the page. */
+const setUnits = (metric) => document.dispatchEvent(new CustomEvent("crew-units", { detail: metric }));
+document.addEventListener("crew-units", ({ detail }) => {
+  remember("crew-units", detail ? "metric" : "us");
+  ready().then(showBar);
+});
+
+const own = { top, root, about, at, steps, items, unsaved, make, button, fill, need, get, keep, write, wordsOf, whenWords, holdIsOpen, setPlace, refresh, titleIn, places: loadPlaces, verdictOf, room };
+
+async function loadPlaces() {
+  if (top !== undefined) places = await need("places", "crewPlaces").catch(() => places);
+  return places;
+}
+
+/** Open or shut a panel under the box. */
+async function panel(name, only = false) {
+  const isOpen = room.dataset.open === name && !only;
+  room.dataset.open = isOpen ? "" : name;
+  for (const press of bar.querySelectorAll("[data-panel]")) press.setAttribute("aria-expanded", String(press.dataset.panel === room.dataset.open));
+  if (isOpen) return room.replaceChildren();
+  try {
+    const open = await need("record", "crewRecord");
+    await open(own)[name]();
+  } catch {
+    room.replaceChildren(make("p", {}, say.no_script));
+  }
+}

@@ -1,0 +1,157 @@
+// Going through the screens: by tap at the lower edge, or by the arrow keys. A hold point lets nobody past until it is
+// said who looked and when.
+
+window.crewWalk = (own) => {
+  if (own.walking) return;
+  const { root, steps, make, button, fill, holdIsOpen } = own;
+  copyGuards(root, steps);
+  const screens = screensOf(own);
+  const html = document.documentElement;
+  const far = make("p", { class: "far" });
+  const told = make("p", { class: "told", role: "status" });
+  const leave = button(say.leave, () => shut(), { class: "leave" });
+  const back = button(say.back_one, () => go(-1));
+  const next = button(say.next, () => go(1), { class: "go" });
+  const bar = make("nav", { class: "walk-bar", "aria-label": say.walk }, make("div", { class: "walk-far" }, far, leave), told, make("div", { class: "walk-by" }, back, next));
+  let now = start();
+  own.walking = true;
+  document.body.append(bar);
+  const fits = new ResizeObserver(() => html.style.setProperty("--walk-bar", `${bar.offsetHeight}px`));
+  fits.observe(bar);
+  for (const step of steps) if (step.hold) step.hold.changed = showNext;
+  addEventListener("keydown", onKey);
+  addEventListener("hashchange", onHash);
+  document.addEventListener("visibilitychange", stayAwake);
+  mark(location.pathname);
+  stayAwake();
+  show();
+
+  /** The last screen that may be opened: behind an open hold point there is none. */
+  function last() {
+    const held = screens.findIndex(({ kind, step }) => kind === "hold" && holdIsOpen(step));
+    return held < 0 ? screens.length - 1 : held;
+  }
+
+  /** Where the person left, or the step that stands on the screen, or the first that is not done. */
+  function start() {
+    const left = remembered();
+    const there = screens.findIndex(({ kind, step }) => `${kind} ${step?.id ?? ""}` === left);
+    const seen = steps.find(({ box }) => location.hash === "#walk" && box.getBoundingClientRect().top >= 0 && box.getBoundingClientRect().top < innerHeight / 2);
+    const begun = steps.some((step) => own.get("tick", step.id)?.done);
+    const open = steps.find((step) => !own.get("tick", step.id)?.done);
+    const first = there >= 0 ? there : !begun ? 0 : screens.findIndex(({ step }) => step && step === (open ?? seen));
+    return Math.min(Math.max(first, 0), last());
+  }
+
+  function remembered() {
+    try {
+      return sessionStorage.getItem(`crew-walk ${location.pathname}`);
+    } catch {
+      return null;
+    }
+  }
+
+  function mark(path) {
+    try {
+      if (path) sessionStorage.setItem(WALKING, path);
+      else sessionStorage.removeItem(WALKING);
+      sessionStorage.setItem(`crew-walk ${location.pathname}`, `${screens[now].kind} ${screens[now].step?.id ?? ""}`);
+    } catch {
+      // Then a reload starts where the ticks end.
+    }
+  }
+
+  function show() {
+    const { kind, step, boxes, head } = screens[now];
+    for (const one of root.querySelectorAll(".walk-on")) one.classList.remove("walk-on");
+    for (const box of boxes) box.classList.add("walk-on");
+    if (step && kind !== "end") step.box.closest(".part").classList.add("walk-on");
+    html.dataset.walk = kind;
+    const number = steps.indexOf(step) + 1;
+    const isLast = kind === "end" || kind === "before";
+    far.textContent = isLast ? boxes.at(-1).querySelector("h2")?.textContent ?? own.about.title : fill(kind === "danger" ? say.before_step : say.step_of, { n: number, of: steps.length - (steps.at(-1).id === "acceptance") });
+    back.disabled = now === 0;
+    showNext();
+    scrollTo(0, 0);
+    head.setAttribute("tabindex", "-1");
+    head.focus({ preventScroll: true });
+    mark(location.pathname);
+  }
+
+  function showNext() {
+    const { kind, step } = screens[now];
+    const stops = kind === "hold" && holdIsOpen(step);
+    next.textContent = now === screens.length - 1 ? say.finish : kind === "danger" ? say.have_read : say.next;
+    next.setAttribute("aria-disabled", String(stops));
+    told.textContent = "";
+  }
+
+  function go(ways) {
+    const { kind, step } = screens[now];
+    if (ways > 0 && kind === "hold" && holdIsOpen(step)) {
+      told.textContent = say.held;
+      step.hold.box.querySelector("input").focus();
+      return;
+    }
+    if (now + ways < 0) return;
+    if (now + ways === screens.length) {
+      now = 0;
+      return shut(step);
+    }
+    now += ways;
+    show();
+  }
+
+  function onKey(event) {
+    const ways = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+    const types = event.target.closest?.("input:not([type=checkbox]), textarea, select, .slide, dialog");
+    if (event.key === "Escape" && !types) return shut();
+    if (!ways || types || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    go(ways);
+  }
+
+  /** A link to a step of this page leads out of the walk, to that step. */
+  function onHash() {
+    if (location.hash.slice(1).split("?")[0] !== "walk") shut(null);
+  }
+
+  /** Back to the full page, at the same step. */
+  function shut(place = screens[now].step) {
+    mark("");
+    own.walking = false;
+    delete html.dataset.walk;
+    fits.disconnect();
+    bar.remove();
+    for (const one of root.querySelectorAll(".message.copied")) one.remove();
+    for (const step of steps) if (step.hold) step.hold.changed = null;
+    removeEventListener("keydown", onKey);
+    removeEventListener("hashchange", onHash);
+    document.removeEventListener("visibilitychange", stayAwake);
+    own.lock?.release().catch(() => {});
+    own.lock = null;
+    if (place === null) return;
+    const box = place ? place.box : root;
+    const id = place?.id ?? "";
+    try {
+      history.replaceState(history.state, "", `${location.pathname}${location.search}${id ? `#${id}` : ""}`);
+    } catch {
+      location.hash = id;
+    }
+    box.scrollIntoView();
+    const head = box.querySelector("h3, h1") ?? box;
+    head.setAttribute("tabindex", "-1");
+    head.focus({ preventScroll: true });
+  }
+
+  /** Keep the screen on, where the browser lets a page; where not, say so. */
+  async function stayAwake() {
+    if (document.visibilityState !== "visible") return;
+    try {
+      own.lock = await navigator.wakeLock.request("screen");
+      if (!own.walking) own.lock.release();
+    } catch {
+      told.textContent = say.may_sleep;
+    }
+  }
+};

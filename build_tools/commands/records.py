@@ -1,0 +1,76 @@
+"""``records``: the records that came from the site, read together."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from itertools import groupby
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from build_tools.commands.command import FINE, MISTAKES, Command, Wrong
+
+if TYPE_CHECKING:
+    from build_tools.records.lines import Line
+    from build_tools.records.model import Record
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments of ``records``."""
+    parser.add_argument("folder", type=Path, metavar="FOLDER", help="the folder of the files, with the folders in it")
+    parser.add_argument("--csv", type=Path, metavar="FILE", help="write every line into a table too")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print what is done, by whom, what was outside and what is open; 1 where a file could not be read."""
+    from build_tools.records.lines import csv_of, lines_of
+    from build_tools.records.reading import merged, read_records
+
+    if not arguments.folder.is_dir():
+        raise Wrong(f"there is no folder '{arguments.folder}'")
+    records, refused = read_records(arguments.folder)
+    works = [(record, lines_of(record)) for record in merged(records)]
+    for job, group in groupby(works, key=lambda work: work[0].job.id):
+        found = list(group)
+        print(found[0][0].job.title or job or "no job chosen")
+        for record, lines in found:
+            print("\n".join(_told(record, lines)))
+    if not works:
+        print(f"no record in {arguments.folder}")
+    if arguments.csv:
+        text = csv_of(line for _, lines in works for line in lines)
+        # The mark at the start tells a spreadsheet that it is UTF-8.
+        arguments.csv.write_bytes(text.encode("utf-8-sig"))
+        print(f"{arguments.csv}: {text.count(chr(13))} lines")
+    for path, why in refused:
+        print(f"{path}: error: not a record of this book: {why}", file=sys.stderr)
+    return MISTAKES if refused else FINE
+
+
+def _told(record: Record, lines: list[Line]) -> list[str]:
+    """One work in a few lines."""
+    steps = [line for line in lines if line.kind == "step" and not line.state.startswith("no longer")]
+    done = sum(line.state != "open" for line in steps)
+    people = ", ".join(sorted({item.by for item in record.items if item.by})) or "no name given"
+    last = max((item.at[:10] for item in record.items), default="nothing entered")
+    place = f", {record.space.title or record.space.id}" if record.space.id else ""
+    told = [f"  {record.procedure.title}{place}: {done} of {len(steps)} done, {people}, {last}"]
+    for line in lines:
+        if line.state.startswith("outside"):
+            told.append(f"    outside: {line.what}: {line.entry} (asked for: {line.limits}) {line.by}".rstrip())
+        elif line.kind == "hold" and line.state == "open":
+            told.append(f"    hold open after step {line.step}: {line.what}")
+        elif line.state == "changed since":
+            told.append(f"    ticked before it changed: step {line.step}, {line.title}")
+    return told
+
+
+COMMAND = Command(
+    name="records",
+    help="read the records that came from the site: what is done, outside, open",
+    description="Reads the record files in a folder, puts those of the same work together, and says for each job what\n"
+    "is done, by whom, which readings were outside and which hold points are open.",
+    add_arguments=add_arguments,
+    run=run,
+    examples=("records from-site", "records from-site --csv records.csv"),
+)

@@ -1,0 +1,119 @@
+"""What a procedure page hands to the scripts of the work on site: the prints of its steps, and the limits of readings.
+
+A print is a short digest of what a step says. What somebody ticked carries the print that he saw, so that a page can
+say that its step has changed since then. A step's number is not in it: steps may change places.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import re
+from collections.abc import Iterable
+
+from build_tools.book.book import Book
+from build_tools.book.checks.context import Context
+from build_tools.book.model.base import Part, Text
+from build_tools.book.model.step import Check, Measurement, Step
+from build_tools.book.uses import figure_of
+from calculators.reading import found_in, read_number_with_unit
+from calculators.scanning import plain, spaces_end, unit_at
+from calculators.unit_words import UNIT_WORDS
+from calculators.units import UNITS, to_inside
+
+STANDARD = re.compile(r"-?value:([a-z0-9]+(?:-[a-z0-9]+)*)")
+US_UNITS = {"mm": "in", "cm": "in", "m": "ft", "m2": "sq ft", "m3": "cu yd", "L": "gal", "kg": "lb", "C": "F"}
+"""The unit of a reading is that of its limits, in the units in which the whole book asks."""
+
+
+def digest(text: str, digits: int = 8) -> str:
+    """The first digits of the text's SHA-256.
+
+    >>> digest("level")
+    '5ed6f6d8'
+    """
+    return hashlib.sha256(text.encode()).hexdigest()[:digits]
+
+
+def print_of(part: Step | list[Check], book: Book) -> str:
+    """The print of a step, or of the checks at the end; it follows the crew standards that are named in it."""
+    parts: Iterable[Part] = [part] if isinstance(part, Step) else part
+    written = "\n".join(one.model_dump_json(exclude_defaults=True) for one in parts)
+    standards = sorted(set(STANDARD.findall(written)) & set(book.values))
+    return digest("\n".join([written, *(book.values[id].item.quantity for id in standards)]))
+
+
+def measure_data(measurement: Measurement, book: Book) -> str:
+    """What a reading is held against, as JSON: ``name`` within its step, quantity and unit, lowest and highest.
+
+    The name comes from what is measured, so that it stays when measurements change places or a tolerance changes.
+    """
+    figures = {
+        name: figure_of(getattr(measurement, name), book) or ""
+        for name in ("target", "within", "plus", "minus", "least", "most")
+        if getattr(measurement, name) is not None
+    }
+    first = figures.get("target") or figures.get("least") or figures["most"]
+    _, quantity = read_number_with_unit(first)
+    low, high = _limits(figures)
+    unit = _unit(first)
+    if quantity not in UNITS:
+        quantity, unit = "number", "" if quantity == "number" else quantity
+    name = digest(measurement.what.inside(book.language), 6)
+    data = {"name": name, "quantity": quantity, "unit": unit, "low": low, "high": high}
+    return json.dumps({key: item for key, item in data.items() if item is not None}, separators=(",", ":"))
+
+
+def _limits(figures: dict[str, str]) -> tuple[float | None, float | None]:
+    """The lowest and the highest reading that passes, in the unit of the inside."""
+
+    def read(name: str) -> float:
+        return read_number_with_unit(figures[name])[0]
+
+    if "target" not in figures:
+        return (read("least") if "least" in figures else None, read("most") if "most" in figures else None)
+    minus, plus = ("minus", "plus") if "plus" in figures else ("within", "within")
+    target = read("target")
+    return round(target - _size(figures[minus]), 9), round(target + _size(figures[plus]), 9)
+
+
+def _size(figure: str) -> float:
+    """A difference in the unit of the inside: two degrees of heat are a difference, not a place on a scale."""
+    value, quantity = read_number_with_unit(figure)
+    return value - to_inside(0, quantity, _written(figure)) if quantity == "temperature" else value
+
+
+def _written(figure: str) -> str:
+    """The unit in which a figure is written: the last one that stands in it."""
+    text, unit, at = plain(figure), "", 0
+    while at < len(text):
+        word, end = unit_at(text, at)
+        if word in UNIT_WORDS:
+            unit = UNIT_WORDS[word][1]
+        at = spaces_end(text, max(end, at + 1))
+    return unit
+
+
+def _unit(figure: str) -> str:
+    """The unit that a bare number means in the reading."""
+    unit = str(found_in(figure)["unit"]) or _written(figure)
+    return US_UNITS.get(unit, unit)
+
+
+def places_script(context: Context) -> str:
+    """The script with the jobs, their spaces and the people of the crew, loaded where somebody chooses."""
+    book = context.book
+
+    def say(text: Text) -> str:
+        return text.inside(book.language)
+
+    jobs = [
+        {
+            "id": id,
+            "title": say(job.item.title),
+            "spaces": [{"id": name, "title": say(space.title)} for name, space in job.item.spaces.items()],
+        }
+        for id, job in sorted(book.jobs.items())
+    ]
+    people = sorted(person.item.name for person in book.people.values())
+    return f"window.crewPlaces={json.dumps({'jobs': jobs, 'people': people}, ensure_ascii=False)};\n"

@@ -1,0 +1,20 @@
+"""The owner's page: many records read together in the browser."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from build_tools.pages.page import Found, Page
+
+if TYPE_CHECKING:
+    from build_tools.pages.site import Maker
+
+URL = "records.html"
+
+
+def records_page(maker: Maker) -> Page:
+    """The page, which holds no record: they are chosen on it."""
+    helpers, say = maker.helpers(URL), maker.words
+    content = maker.fill("records.html", helpers, top=helpers.top)
+    title, lead = say["records_title"], say["records_lead"]
+    return Page(URL, title, content, lead, (), (Found(URL, title, lead),))

@@ -1,0 +1,120 @@
+"""The fixed words of the work on site: the ticks, the readings, the walk and the record. A script's are ``do_...``."""
+
+from __future__ import annotations
+
+ON_SITE: dict[str, dict[str, str]] = {
+    "en": {
+        "walk_open": "Step through",
+        "records_title": "Records",
+        "records_lead": "Records that the crew handed over, read together: what is done, by whom, what needs a look.",
+        "records_how": (
+            "On site, 'The record' above the steps of a procedure takes it out as a file. Choose such files here, as"
+            " many as you like, or drag them onto this page. They are read in this browser and go nowhere."
+        ),
+        "records_choose": "Choose record files",
+        "records_folder": "A whole folder at once, in a terminal:",
+        "records_no_script": "Reading them takes script, and this browser does not run it.",
+        "records_schema": "How such a file is made up",
+        # the page of a procedure
+        "do_done": "Done",
+        "do_note": "Note",
+        "do_reading": "Reading",
+        "do_pass": "Pass",
+        "do_outside": "Outside",
+        "do_too_little": "by {by}, too little.",
+        "do_too_much": "by {by}, too much.",
+        "do_unread": "Kept as it stands. It was not read as a figure.",
+        "do_no_script": "This needs a script that did not come. Try again when there is signal.",
+        "do_changed": "This step changed since you ticked it (revision {n}, {when}). Read it again.",
+        "do_tick_again": "Still done: tick it for revision {n}",
+        "do_looked": "Who looked",
+        "do_when": "When",
+        "do_has_passed": "It passed",
+        "do_looked_at": "{who} looked, {when}, and it passed.",
+        "do_take_back": "Take it back",
+        "do_say_who": "Say who looked.",
+        "do_say_when": "Say when it was.",
+        "do_not_yet": "That time is still to come.",
+        "do_no_job": "No job chosen",
+        "do_no_space": "No space",
+        "do_job": "Job",
+        "do_space": "Space",
+        "do_who": "Who does the work",
+        "do_take_place": "Use these",
+        "do_place_why": "Ticks and readings are kept apart for each job and space. They stay on this device.",
+        "do_place": "Job, space, who",
+        "do_record": "The record",
+        "do_walk": "Step through",
+        "do_units": "Units of the readings",
+        "do_us": "ft, in",
+        "do_metric": "m, mm",
+        "do_ticked": "{n} of {of} done",
+        "do_one_outside": "1 reading outside",
+        "do_many_outside": "{n} readings outside",
+        "do_one_open": "1 hold point open",
+        "do_many_open": "{n} hold points open",
+        "do_full": (
+            "This device has no room left: what you put in now is not kept. It is here until you close this page."
+            " Take the record out, or make room and go on."
+        ),
+        "do_refused": (
+            "This browser refuses to keep anything (a private window, or its settings). What you put in is here until"
+            " you close this page. Take the record out before."
+        ),
+        "do_absent": (
+            "This browser has no store for a page. What you put in is here until you close this page. Take the record"
+            " out before."
+        ),
+        "do_take_out": "Take the record out",
+        "do_taken_out": "{name} is in your downloads. Hand it over as you like: nothing was sent.",
+        "do_print": "Print the record",
+        "do_put_in": "Put in a record from a file",
+        "do_put_in_done": "{n} entries of '{title}' put in: {place}. Where both have one, the later stays.",
+        "do_no_record": "{name} is no record of this book, or it is broken. Nothing was taken from it.",
+        "do_go_there": "Go there",
+        "do_stays": "Nothing leaves this device by itself. ",
+        "do_owner": "Read many records together",
+        "do_step": "Step",
+        "do_what": "What",
+        "do_limits": "Limits",
+        "do_entry": "Entry",
+        "do_state": "State",
+        "do_by": "By, when",
+        "do_revision": "Revision {n}",
+        "do_hold": "Hold point",
+        "do_sign_here": "Signed",
+        "do_state_open": "open",
+        "do_state_done": "✓ done",
+        "do_state_changed_since": "✓ done, the step changed since",
+        "do_state_pass": "✓ pass",
+        "do_state_outside": "✗ outside",
+        "do_state_unread": "not judged",
+        "do_state_missing": "no reading",
+        "do_state_passed": "✓ passed",
+        # the walk
+        "do_leave": "Full page",
+        "do_back_one": "Back",
+        "do_next": "Next",
+        "do_finish": "Finish",
+        "do_have_read": "I have read it",
+        "do_step_of": "Step {n} of {of}",
+        "do_before_step": "Before step {n} of {of}",
+        "do_held": "Work stops here. Say who looked and when, and press 'It passed'.",
+        "do_may_sleep": "The screen may go dark: this browser does not let a page keep it on.",
+        # the owner's page
+        "do_read": "{n} files read.",
+        "do_csv": "Take out as a table (CSV)",
+        "do_procedure": "Procedure",
+        "do_outside_n": "Outside",
+        "do_holds_n": "Holds open",
+        "do_n_of": "{n} of {of}",
+        "do_outside_list": "Readings outside",
+        "do_outside_line": "{what}: {entry}. Asked for: {limits}. {by}",
+        "do_holds_list": "Hold points open",
+        "do_holds_line": "after step {n}: {what}",
+        "do_changed_list": "Ticked before the step changed",
+        "do_changed_line": "step {n}: {title}",
+        "do_nobody": "no name given",
+    },
+}
+"""Language to words, keyed by name."""

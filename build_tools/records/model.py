@@ -1,0 +1,120 @@
+"""A record of one procedure in one place, as a page hands it over: ``record.schema.json``.
+
+It says by itself what was to be done (the steps, the measurements with their limits, the hold points), so that it can
+be read years later without the book. What was entered are items, each hanging on the id of a step, with its time, its
+name, and the print of the step as it was then.
+"""
+
+from __future__ import annotations
+
+import json
+from functools import lru_cache
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Time = Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$")]
+"""A time in UTC to the millisecond, always so written: the later one is also the later text."""
+
+
+class Piece(BaseModel):
+    """A mapping of the file. Unknown fields are passed over, so that a later book may add some."""
+
+    model_config = ConfigDict(frozen=True, strict=True)
+
+
+class Named(Piece):
+    """Something of the book or the job; both empty where none was chosen."""
+
+    id: str
+    title: str
+
+
+class Done(Named):
+    """The procedure in the revision that the page had."""
+
+    revision: int
+
+
+class Measured(Piece):
+    """A measurement that a step asks for; ``name`` is known inside its step."""
+
+    name: str
+    what: str
+    limits: str
+
+
+class Step(Named):
+    """A step as the page had it; the checks at the end are one more, named ``acceptance``."""
+
+    print: str
+    measures: list[Measured]
+    hold: str | None
+
+
+class Item(Piece):
+    """What somebody entered at a step, when, by which name, and the revision and the print that he had before him."""
+
+    step: str
+    at: Time
+    by: str
+    revision: int
+    print: str
+
+
+class Tick(Item):
+    """The step was done, or the tick was taken back."""
+
+    kind: Literal["tick"]
+    done: bool
+
+
+class Reading(Item):
+    """A reading as it was typed, with the limits that it was held against; ``value`` is in the unit of the inside."""
+
+    kind: Literal["reading"]
+    name: str
+    what: str
+    limits: str
+    text: str
+    value: float | None
+    verdict: Literal["pass", "outside", "unread"]
+
+
+class Hold(Item):
+    """Somebody looked at a hold point and it passed, or that was taken back. ``when`` is in the time of the place."""
+
+    kind: Literal["hold"]
+    passed: bool
+    looked: str
+    when: str
+
+
+class Note(Item):
+    """A note at a step; an empty one was struck out."""
+
+    kind: Literal["note"]
+    text: str
+
+
+Entry = Annotated[Tick | Reading | Hold | Note, Field(discriminator="kind")]
+
+
+class Record(Piece):
+    """One procedure in one space of one job, with all that was entered on one device, finished or not."""
+
+    format: Literal["crew-methods-record"]
+    version: Literal[1]
+    taken: Time
+    job: Named
+    space: Named
+    procedure: Done
+    steps: list[Step]
+    items: list[Entry]
+
+
+@lru_cache
+def record_schema() -> str:
+    """The JSON Schema of the file."""
+    schema = {"$schema": "https://json-schema.org/draft/2020-12/schema", **Record.model_json_schema()}
+    return json.dumps(schema, indent=1)

@@ -1,0 +1,57 @@
+"""Reading the files of a folder, and putting those of the same work together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+
+from pydantic import ValidationError
+
+from build_tools.records.model import Entry, Reading, Record
+
+
+def read_records(folder: Path) -> tuple[list[Record], list[tuple[Path, str]]]:
+    """The records in a folder and the folders in it, and the files that are none, each with the reason."""
+    records, refused = [], []
+    for path in sorted(folder.rglob("*.json")):
+        try:
+            records.append(Record.model_validate_json(path.read_bytes()))
+        except ValidationError as problem:
+            first = problem.errors()[0]
+            place = ".".join(str(part) for part in first["loc"])
+            refused.append((path, f"{place}: {first['msg']}" if place else first["msg"]))
+        except OSError as problem:
+            refused.append((path, problem.strerror or "cannot be read"))
+    return records, refused
+
+
+def entry_key(entry: Entry) -> tuple[str, str, str]:
+    """What an entry is about: of two with the same key the later counts."""
+    return entry.kind, entry.step, entry.name if isinstance(entry, Reading) else ""
+
+
+def merged(records: Iterable[Record]) -> list[Record]:
+    """Records of the same work as one: of each entry the latest, the steps of the latest edition."""
+    works: dict[tuple[str, str, str], Record] = {}
+    for record in records:
+        key = (record.job.id, record.space.id, record.procedure.id)
+        before = works.get(key)
+        works[key] = _together(before, record) if before else record
+    return sorted(works.values(), key=_order)
+
+
+def _together(before: Record, record: Record) -> Record:
+    entries = {entry_key(entry): entry for entry in before.items}
+    for entry in record.items:
+        there = entries.get(entry_key(entry))
+        if there is None or there.at < entry.at:
+            entries[entry_key(entry)] = entry
+    age = (record.procedure.revision, record.taken)
+    latest = record if age > (before.procedure.revision, before.taken) else before
+    return latest.model_copy(update={"items": list(entries.values())})
+
+
+def _order(record: Record) -> tuple[str, ...]:
+    # By code units of UTF-16, as a script compares texts, so that both list in the same order.
+    names = (record.job.title, record.space.title, record.procedure.title, record.procedure.id)
+    return tuple(name.encode("utf-16-be").hex() for name in names)
