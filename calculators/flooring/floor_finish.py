@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Input, Output, refuse
-from calculators.shapes import area_sq_ft
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Input, Output
+from calculators.flooring.floor_area import floor_area
 from calculators.writing import decimal, whole
 
 CUBIC_FEET_A_GALLON = 231 / 1728
@@ -59,23 +59,8 @@ def floor_finish(
 
     Source: area / coverage and a sum of waits; the figures are common practice and this crew's.
     """
-    working = []
-    area = measured_area
-    for room in rooms:
-        piece = area_sq_ft(room["points"])
-        name = room["name"]
-        if name == "":
-            name = "room"
-        if room["less"]:
-            area = area - piece
-            working.append(f"less {name}: {decimal(piece, 1)} sq ft")
-        else:
-            area = area + piece
-            working.append(f"{name}: {decimal(piece, 1)} sq ft")
-    if area <= 0:
-        refuse(
-            "rooms", f"the floor comes to {decimal(area, 1)} sq ft: give rooms, or an area, larger than what is less"
-        )
+    working: list[str] = []
+    area = floor_area(rooms, measured_area, working)
     more = 1 + waste / 100
     one_coat = area * more / coverage
     gallons = one_coat * coats

@@ -21,7 +21,8 @@ from calculators.declaration import (
     Output,
     refuse,
 )
-from calculators.shapes import area_sq_ft, perimeter_in
+from calculators.flooring.floor_area import floor_area
+from calculators.shapes import perimeter_in
 from calculators.writing import decimal, inches
 
 PLANK_FROM = 3.0
@@ -121,25 +122,12 @@ def strip_floor_take_off(
 
     Source: area and division; the schedule and the board-foot allowance as the functions above say.
     """
-    working = []
-    area = measured_area
+    working: list[str] = []
+    area = floor_area(rooms, measured_area, working)
     perimeter = 0.0
     for room in rooms:
-        piece = area_sq_ft(room["points"])
-        name = room["name"]
-        if name == "":
-            name = "room"
-        if room["less"]:
-            area = area - piece
-            working.append(f"less {name}: {decimal(piece, 1)} sq ft")
-        else:
-            area = area + piece
+        if not room["less"]:
             perimeter = perimeter + perimeter_in(room["points"])
-            working.append(f"{name}: {decimal(piece, 1)} sq ft")
-    if area <= 0:
-        refuse(
-            "rooms", f"the floor comes to {decimal(area, 1)} sq ft: give rooms, or an area, larger than what is less"
-        )
     if lap >= roll_width:
         refuse("lap", f"a lap of {inches(lap)} leaves nothing of a roll {inches(roll_width)} wide")
 
