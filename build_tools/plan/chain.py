@@ -47,22 +47,24 @@ def holds(problem: Problem, solution: Solution) -> list[Hold]:
         ]
     for place, room in problem.places.items():
         for one, other in _followers(problem, solution, place, room):
-            found.append(Hold(one.last, other.first, "place", place, one.closed))
+            dries = other.worked_in and not one.worked_in
+            found.append(Hold(one.last, other.first, "place", place, "" if dries else one.closed))
     return found
 
 
 def _followers(problem: Problem, solution: Solution, place: str, room: int) -> Iterator[tuple[Stay, Stay]]:
-    """The stays of a place of which one must be over before the other begins."""
+    """The stays of a place of which one must be over before the other begins.
+
+    What closes a place from elsewhere waits for who works in it, not until what he has done there has dried.
+    """
     stays = sorted((stay for stay in problem.stays if stay.place == place), key=lambda s: solution.starts[s.first])
     until = {id(stay): _ready(problem, _end(problem, solution, stay.last), stay.closed) for stay in stays}
     for number, one in enumerate(stays):
         for other in stays[number + 1 :]:
-            both = one.worked_in and other.worked_in and one.worked_in != other.worked_in
-            if (
-                (room == 1 or one.closed or other.closed)
-                and not both
-                and until[id(one)] <= solution.starts[other.first]
-            ):
+            if one.worked_in and other.worked_in:
+                continue
+            open_at = _end(problem, solution, one.last) if other.worked_in else until[id(one)]
+            if (room == 1 or one.closed or other.closed) and open_at <= solution.starts[other.first]:
                 yield one, other
     if room > 1:
         lanes: list[list[Stay]] = [[] for _ in range(room)]

@@ -121,7 +121,8 @@ class _Preparer:
     def _one_after_another(self, id: str, serial: Serial, week: Collection[str]) -> None:
         task = self.job.tasks[id]
         serial.not_before(id, max(task.not_before or self.today, self._delivery(task)))
-        for slots, hold in self._parts(id):
+        parts = self._parts(id)
+        for slots, hold in parts:
             if slots:
                 serial.work(id, self.able[id], slots)
             if hold is not None:
@@ -131,6 +132,8 @@ class _Preparer:
         closes = self.book.procedures[task.procedure].item.closes
         waits = [self._hours(closing) for closing in closes if closing.shuts_out != "users"]
         serial.wait(id, max(waits, default=0))
+        if waits and len(parts) > 1:
+            serial.visit(id, 0, week)  # a look waits until its place is open again
 
     def _people(self) -> None:
         for hand in self.hands:

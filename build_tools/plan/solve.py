@@ -205,10 +205,11 @@ def _resources(made: Model) -> None:
 def _stays(made: Model) -> None:
     """No more crews in a place than it takes, and nobody while it is closed.
 
-    What closes a place from elsewhere keeps out who works in it; two such closings may run at the same time.
+    What closes a place from elsewhere keeps out who works in it; two closings may run at the same time.
     """
     held: dict[str, list[tuple[Any, int]]] = defaultdict(list)
-    from_elsewhere: dict[tuple[str, str], list[tuple[Any, int]]] = defaultdict(list)
+    worked: dict[str, list[tuple[Any, int]]] = defaultdict(list)
+    from_elsewhere: dict[str, dict[str, list[tuple[Any, int]]]] = defaultdict(lambda: defaultdict(list))
     for stay in made.problem.stays:
         if stay.place in made.problem.shut and not stay.worked_in:
             made.model.add(made.start[stay.first] >= made.problem.shut[stay.place])
@@ -216,19 +217,24 @@ def _stays(made: Model) -> None:
         first, last = made.start[stay.first], made.end[stay.last]
         until = _ready(made, stay.last, stay.closed)
         size = made.model.new_int_var(0, made.problem.horizon * 2, "")
-        interval = (made.model.new_interval_var(first, size, until, stay.first), capacity if stay.closed else 1)
+        crews = capacity if stay.closed else 1
+        whole = (made.model.new_interval_var(first, size, until, stay.first), crews)
         if stay.worked_in:
-            from_elsewhere[stay.place, stay.worked_in].append(interval)
+            from_elsewhere[stay.place][stay.worked_in].append(whole)
         else:
-            held[stay.place].append(interval)
+            held[stay.place].append(whole)
+            size = made.model.new_int_var(0, made.problem.horizon, "")
+            work = (made.model.new_interval_var(first, size, last, stay.first), crews) if stay.closed else whole
+            worked[stay.place].append(work)
         if stay.closed:
             made.closed.append(until - last)
-    closing = defaultdict(list)
-    for (place, _), intervals in from_elsewhere.items():
-        closing[place].append(intervals)
-    for place, workers in held.items():
-        for closers in closing[place] or [[]]:
-            _share(made, [*workers, *closers], made.problem.places[place])
+    for place, stays in held.items():
+        capacity = made.problem.places[place]
+        closers = list(from_elsewhere[place].values())
+        if not closers or any(whole is not work for whole, work in zip(stays, worked[place], strict=True)):
+            _share(made, stays, capacity)
+        for closing in closers:
+            _share(made, [*worked[place], *closing], capacity)
 
 
 def _share(made: Model, intervals: list[tuple[Any, int]], capacity: int) -> None:

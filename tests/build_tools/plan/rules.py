@@ -335,8 +335,9 @@ class _Walker:
             for stretch in stretches:
                 space = self.job.tasks[stretch.task].space
                 for stay in stays:
-                    if stay.task != stretch.task and space in stay.shuts and stay.starts <= moment < stay.shuts[space]:
-                        yield f"{stretch.task} works in {space} while {stay.task} closes it"
+                    own = stay.task == stretch.task and stay.starts <= moment < stay.ends
+                    if not own and space in stay.shuts and stay.starts <= moment < stay.shuts[space]:
+                        yield f"{stretch.task} is in {space} while {stay.task} closes it"
 
     def crowded(self, here: list[_Stay]) -> Iterator[str]:
         for place in {stay.space for stay in here}:

@@ -128,7 +128,7 @@ UNKNOWN: dict[str, tuple[Fields, Fields, str]] = {
     "a link": ({"after": ["coat"]}, {}, "walls starts before coat is over"),
     "hours": ({"hours": "13 h"}, {}, "walls has 48 quarter hours and takes 52"),
     "two people": ({"people": 2}, {}, "walls has 1 people"),
-    "a place": ({"space": "bath"}, {}, "walls works in bath while coat closes it"),
+    "a place": ({"space": "bath"}, {}, "walls is in bath while coat closes it"),
     "a delivery": ({}, {"prices": [{"material": "board", "lead_time": "2 days"}]}, "before its material is there"),
 }
 
