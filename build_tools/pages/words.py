@@ -212,6 +212,7 @@ WORDS: dict[str, dict[str, str]] = {
         "what_if_people": "is done by {n}",
         "what_if_not_before": "starts no sooner than {day}",
         "what_if_more": "{person} works on it too, {days}",
+        "what_if_other_days": "{person} works on {days}",
         "what_if_without": "without {person}",
         "what_if_days": "work on {days} too",
         "what_if_impossible": "Cannot be planned: {why}.",
@@ -222,6 +223,7 @@ WORDS: dict[str, dict[str, str]] = {
         "what_if_fewer_closed": "A place is closed on {n} fewer.",
         "what_if_proved": "Proved: it cannot end sooner that way.",
         "what_if_unproved": "Not proved: it may end sooner that way.",
+        "what_if_plan_unproved": "The plan that it is held against is not proved either: it may end sooner too.",
         "what_if_drawn": "A bar is a plan from start to end. Hatched: a place is closed. Double line: the deadline.",
         "what_if_no_plan": "cannot be planned",
         "what_if_none": (
@@ -274,8 +276,8 @@ WORDS: dict[str, dict[str, str]] = {
         "to_order_late": "day to order has passed",
         "to_order_example": "by the book's own example",
         "to_order_example_why": (
-            "The task gives this calculator nothing, so the figure is for the room of the book's own example. "
-            "Write the inputs into the job file before ordering."
+            "The task does not give this calculator its sizes, so the figure is for the room of the book's own "
+            "example. Write the inputs into the job file before ordering."
         ),
         "one_to_order_late": "The day to order 1 line has passed. Call now.",
         "many_to_order_late": "The day to order has passed for {n} lines. Call now.",

@@ -90,8 +90,10 @@ def _changes(helpers: Helpers, plan: Plan, variant: Variant, say: Words) -> Iter
         yield f"{task_name(helpers, plan.job, change.task)}: {'; '.join(what)}"
     for hand in variant.more_people:
         days = ", ".join(say[f"day_{name}"] for name in hand.days or plan.job.days)
-        yield say["what_if_more"].format(person=helpers.title("person", hand.person), days=days)
-    for person in variant.without:
+        key = "what_if_other_days" if hand.person in variant.without else "what_if_more"
+        yield say[key].format(person=helpers.title("person", hand.person), days=days)
+    back = {hand.person for hand in variant.more_people}
+    for person in (person for person in variant.without if person not in back):
         yield say["what_if_without"].format(person=helpers.title("person", person))
     if variant.more_days:
         yield say["what_if_days"].format(days=", ".join(say[f"day_{name}"] for name in variant.more_days))
@@ -112,6 +114,8 @@ def _comes(plan: Plan, other: Plan, say: Words) -> Iterator[str]:
         key = "what_if_more_closed" if closed > 0 else "what_if_fewer_closed"
         yield say[key].format(n=counted(abs(closed), "one_day", "many_days", say))
     yield say["what_if_proved"] if other.solution.end.proved else say["what_if_unproved"]
+    if not plan.solution.end.proved:
+        yield say["what_if_plan_unproved"]
 
 
 def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: Look) -> Chart:
