@@ -38,9 +38,15 @@ def counted(n: int, one: str, many: str, say: Words) -> str:
 
 
 def place_name(helpers: Helpers, plan: Plan, place: str) -> str:
-    """A space or a dwelling by its title."""
+    """A space or a dwelling by its title; a space with its dwelling where the job has several."""
     job = plan.job
-    return helpers.say(job.spaces[place].title if place in job.spaces else job.dwellings[place].title)
+    if place not in job.spaces:
+        return helpers.say(job.dwellings[place].title)
+    space = job.spaces[place]
+    title = helpers.say(space.title)
+    if space.dwelling and len(job.dwellings) > 1:
+        title += f" ({helpers.say(job.dwellings[space.dwelling].title)})"
+    return title
 
 
 def first_names(helpers: Helpers, plan: Plan) -> dict[str, str]:
