@@ -24,7 +24,7 @@ if TYPE_CHECKING:  # the plan brings the solver, which is large
 class Line:
     """One material to order. ``late``: the day by which to order has passed.
 
-    ``example``: a task that uses it gave the calculator nothing, so that the figure is for the book's own example.
+    ``example``: a task that uses it does not give the calculator its sizes; the figure is for the book's own example.
     ``lead`` is the lead time in days on which offices work; 0 where nothing is said.
     """
 

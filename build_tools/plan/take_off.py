@@ -16,7 +16,7 @@ from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.measures import Unknown, known_sizes, put_in
-from calculators.declaration import Answer
+from calculators.declaration import Answer, Calculator
 from calculators.reading import Unreadable, read
 from calculators.units import from_inside, to_inside
 from calculators.writing import decimal
@@ -35,8 +35,8 @@ class Piece:
 class Needed:
     """So much of a material for one task: ``number`` in the material's unit, not rounded, and how it was found.
 
-    ``given`` are the inputs that the calculator took, as they are written. ``example``: the task gave the calculator
-    nothing, so the figures are those of the book's own example. ``pieces`` are those of what is cut to length.
+    ``given`` are the inputs that the calculator took, as they are written. ``example``: a size that the task does not
+    give is that of the book's own example. ``pieces`` are those of what is cut to length.
     """
 
     task: str
@@ -139,7 +139,7 @@ class _TaskReader:
         if called.answer is None or output is None:
             return 0.0, called, False
         value = from_inside(float(called.answer[output.name]), output.quantity, output.unit)
-        return value, called, bool(amount.inputs) and not given
+        return value, called, any(_sizes(calculator, name) for name in amount.inputs if name not in given)
 
     def inputs(self, calculator: str) -> dict[str, Written]:
         """What the task gives a calculator, with the sizes of spaces put in."""
@@ -161,7 +161,8 @@ class _TaskReader:
             return self.task.count / parts.number
         quantity = self.quantity(per)
         if quantity is None:
-            self.say(at, f"does not say how much: '{self.task.procedure}' counts by {per}", "write 'quantity: ...'")
+            if self.task.quantity is None:
+                self.say(at, f"does not say how much: '{self.task.procedure}' counts by {per}", "write 'quantity: ...'")
             return 0.0
         try:
             size, kind = read_figure(quantity)
@@ -208,6 +209,12 @@ class _TaskReader:
         problem = self.entry.error(at, message, hint)
         if problem not in self.problems:
             self.problems.append(problem)
+
+
+def _sizes(calculator: Calculator, name: str) -> bool:
+    """Whether an input says how large or how much, and is no setting."""
+    declared = calculator.input(name)
+    return declared is not None and declared.quantity in {"rows", "plan", "length", "area"}
 
 
 def shown_inputs(called: Called) -> Iterator[tuple[str, str]]:

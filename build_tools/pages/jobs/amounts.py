@@ -30,15 +30,18 @@ def as_sold(what: Ordered, quantity: float) -> str:
     """A quantity of what is ordered as it is asked for at the counter: sticks by length, whole packs, or the amount."""
     if what.cuts is not None:
         return sticks(what.cuts.sticks)
+    packs = quantity / what.size
+    if what.size > 1 and what.unit == "each":
+        return f"{of_unit(packs, 'packs')} of {decimal(what.size, 2)}"
     if what.size > 1:
-        return f"{decimal(quantity / what.size, 2)} x {of_unit(what.size, what.unit)}"
+        return f"{decimal(packs, 2)} x {of_unit(what.size, what.unit)}"
     return of_unit(quantity, what.unit)
 
 
 def sticks(counts: Mapping[float, int]) -> str:
-    """Stock lengths in inches with how many of each.
+    """Stock lengths in inches with how many of each, the longest first.
 
-    >>> sticks({96.0: 2, 168.0: 1})
-    '1 x 14\' 0", 2 x 8\' 0"'
+    >>> print(sticks({96.0: 2, 168.0: 1}))
+    1 x 14' 0", 2 x 8' 0"
     """
     return ", ".join(f"{counts[length]} x {feet_inches(length)}" for length in sorted(counts, reverse=True))
