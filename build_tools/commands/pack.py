@@ -14,6 +14,7 @@ from build_tools.environment import ROOT
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book
+    from build_tools.book.problems import Problem
 
 LARGE = 1_000_000
 """Bytes from which a file is slow to send on a phone's network, and some mail servers and messengers refuse it."""
@@ -28,6 +29,22 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Write the file and say its size; 1 when the book has mistakes."""
+    name = arguments.procedure.removesuffix(".yaml").rpartition("/")[2]
+    target: Path = arguments.to or Path(f"{name}.html")
+    if target.is_dir() or not target.absolute().parent.is_dir():
+        raise Wrong(f"'{target}' is no file that could be written: name one in a folder that is there")
+    made = packed(book_folder(arguments), name, ROOT / ".cache")
+    if not isinstance(made, str):
+        for problem in made:
+            print(problem, file=sys.stderr)
+        return MISTAKES
+    target.write_text(made, encoding="utf-8")
+    print(f"{target}: {_size(target.stat().st_size)}")
+    return FINE
+
+
+def packed(folder: Path, name: str, kept: Path) -> str | list[Problem]:
+    """The file for one procedure of the book in that folder, or what is wrong with the book."""
     from build_tools.book.checks import check
     from build_tools.book.checks.context import Context
     from build_tools.book.load import load_book
@@ -37,37 +54,26 @@ def run(arguments: argparse.Namespace) -> int:
     from build_tools.pages.site import Maker
     from build_tools.pages.site_files import site_files
 
-    kept, today = ROOT / ".cache", date.today().isoformat()
-    loaded = load_book(book_folder(arguments))
-    name = _known(loaded.book, arguments.procedure)
-    target: Path = arguments.to or Path(f"{name}.html")
-    if target.is_dir() or not target.absolute().parent.is_dir():
-        raise Wrong(f"'{target}' is no file that could be written: name one in a folder that is there")
+    loaded = load_book(folder)
+    _refuse_unknown(loaded.book, name)
     context = Context.of(loaded.book, Memo())
     pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
     errors = [one for one in sorted({*loaded.problems, *check(context), *unreadable}) if one.severity == "error"]
-    for problem in errors:
-        print(problem, file=sys.stderr)
     if errors:
-        return MISTAKES
+        return errors
     site_name, site_url = _settings()
     maker = Maker(context, pictures, site_name, kept / "plots")
     maker.site_url = site_url
-    files = site_files(context, pictures, today, kept)
-    target.write_text(Packer(maker, loaded.book.procedures[name], files, today).whole(), encoding="utf-8")
-    print(f"{target}: {_size(target.stat().st_size)}")
-    return FINE
+    today = date.today().isoformat()
+    return Packer(maker, loaded.book.procedures[name], site_files(context, pictures, today, kept), today).whole()
 
 
-def _known(book: Book, written: str) -> str:
-    """The procedure that is meant: its name, with or without the trade's folder before it."""
+def _refuse_unknown(book: Book, name: str) -> None:
     from build_tools.book.problems import did_you_mean
 
-    name = written.removesuffix(".yaml").rpartition("/")[2]
-    if name in book.procedures:
-        return name
-    hint = did_you_mean(name, book.procedures) or f"the procedures are {', '.join(sorted(book.procedures))}"
-    raise Wrong(f"there is no procedure '{name}' in the book\n    {hint}")
+    if name not in book.procedures:
+        hint = did_you_mean(name, book.procedures) or f"the procedures are {', '.join(sorted(book.procedures))}"
+        raise Wrong(f"there is no procedure '{name}' in the book\n    {hint}")
 
 
 def _settings() -> tuple[str, str]:

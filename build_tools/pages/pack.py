@@ -32,6 +32,7 @@ SCRIPT = re.compile(r'<script\b[^>]*?\ssrc="([^"]*)"[^>]*></script>')
 PAGE_DATA = re.compile(r'(<script type="application/json" id="crew-page">)(.*?)(</script>)', re.DOTALL)
 FOR_SEARCH_ENGINES = re.compile(r'<script type="application/ld\+json">.*?</script>', re.DOTALL)
 FONT_OR_NOTE = re.compile(r"@font-face \{ font-family: Crew;[^}]*\}\n?|/\*.*?\*/\n?", re.DOTALL)
+FORMS = "assets/script/form.js"
 TYPES = {".svg": "image/svg+xml", ".webp": "image/webp", ".png": "image/png"}
 
 
@@ -83,7 +84,7 @@ class Packer:
         """The content with everything in it that lies beside it on the site."""
         content = LINK.sub(lambda found: found[1] + self._href(page, found[2], words), content)
         content = IMAGE.sub(lambda found: f'{found[1]}{self._data(page, found[2])}"', content)
-        content = SCRIPT.sub(lambda found: f"<script>{self._script(_from_top(page, found[1]))}</script>", content)
+        content = SCRIPT.sub(lambda found: self._live(_from_top(page, found[1])), content)
         return PAGE_DATA.sub(self._calculators, content)
 
     def _href(self, page: Page, address: str, words: set[str]) -> str:
@@ -112,6 +113,10 @@ class Packer:
         data |= {"top": None, "scripts": [], "draw": ""}
         written = json.dumps(data, ensure_ascii=False).replace("<", "\\u003c")
         return f"<script>{''.join(scripts)}</script>{found[1]}{written}{found[3]}"
+
+    def _live(self, name: str) -> str:
+        """The script of the forms; ticks and records are kept by the book, not by a file that was sent."""
+        return f"<script>{self._script(name)}</script>" if name == FORMS else ""
 
     def _script(self, name: str) -> str:
         content = self.files[name]
