@@ -15,7 +15,10 @@ from build_tools.commands.serve import free_port
 from build_tools.commands.site import BOOK, QUIET, settings_for
 
 if TYPE_CHECKING:
+    from build_tools.bench.planning import Planning
+    from build_tools.bench.racking import Racking
     from build_tools.bench.run import Line
+    from build_tools.bench.script import ScriptWeight
 
 LEAST = 20
 
@@ -64,6 +67,7 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     script = weigh(folder / "build-1" / "site")
     if arguments.json:
         measured = [{**asdict(line), "passes": line.passes} for line in lines]
+        measured_too: dict[str, Racking | Planning | ScriptWeight]
         measured_too = {"racking": racking, "planning": planning, "script": script}
         others = {name: {**asdict(each), "passes": each.passes} for name, each in measured_too.items()}
         print(json.dumps({"procedures": arguments.procedures, "lines": measured, **others}, indent=2))
