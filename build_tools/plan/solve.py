@@ -14,7 +14,8 @@ from typing import Any
 
 from ortools.sat.python import cp_model
 
-from build_tools.plan.problem import Aim, Impossible, Piece, Problem, Solution
+from build_tools.plan.first_plan import Found, end_of, first_plan
+from build_tools.plan.problem import Aim, Impossible, Piece, Problem, Solution, Team
 
 WORKERS = 2
 END_SHARE, CLOSED_SHARE, MOVES_SHARE = 0.6, 0.25, 0.25
@@ -37,6 +38,7 @@ class Model:
     ready: dict[tuple[str, str], Any] = field(default_factory=dict)
     closed: list[Any] = field(default_factory=list)
     last: Any = None
+    latest: int = 0
 
 
 def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aims: int = 3) -> Solution:
@@ -44,8 +46,9 @@ def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aim
 
     Raises :class:`Impossible` where the rules cannot be kept together before the horizon.
     """
-    made = model_of(problem)
-    starts, teams, end = _carry(made, made.last, "end", seconds * (END_SHARE if aims > 1 else 1), told, None)
+    first = first_plan(problem)
+    made = model_of(problem, end_of(problem, first[0]) if first else problem.horizon)
+    starts, teams, end = _carry(made, made.last, "end", seconds * (END_SHARE if aims > 1 else 1), told, first)
     closed = moves = Aim(0, 0, 0.0)
     if aims > 1 and made.closed:
         made.model.add(made.last <= end.value)
@@ -70,9 +73,9 @@ def seeks_moves(problem: Problem) -> bool:
     return bool(problem.teams) and sum(count * count for count in mine) <= MOST_ARCS
 
 
-def model_of(problem: Problem) -> Model:
-    """The rules of a problem, without an aim."""
-    made = Model(problem, cp_model.CpModel())
+def model_of(problem: Problem, latest: int | None = None) -> Model:
+    """The rules of a problem, without an aim. ``latest`` is the slot by which all is done, where one is known."""
+    made = Model(problem, cp_model.CpModel(), latest=problem.horizon if latest is None else latest)
     for piece in problem.pieces.values():
         _place_piece(made, piece)
     for piece in problem.pieces.values():
@@ -82,25 +85,26 @@ def model_of(problem: Problem) -> Model:
     _teams(made)
     _resources(made)
     _stays(made)
-    made.last = made.model.new_int_var(0, problem.horizon, "last")
+    made.last = made.model.new_int_var(0, made.latest, "last")
     made.model.add_max_equality(made.last, list(made.end.values()) or [0])
     return made
 
 
 def _place_piece(made: Model, piece: Piece) -> None:
-    horizon = made.problem.horizon
+    latest = made.latest - piece.slots
     if piece.start is not None:
         made.start[piece.id] = made.model.new_constant(piece.start)
     elif piece.allowed:
-        spans = [[max(a, piece.earliest), b - 1] for a, b in piece.allowed if b - 1 >= max(a, piece.earliest)]
+        spans = [[max(a, piece.earliest), min(b - 1, latest)] for a, b in piece.allowed]
+        spans = [[first, last] for first, last in spans if first <= last]
         if not spans:
             raise Impossible("there is no time in which it may start", (piece.id,))
         domain = cp_model.Domain.from_intervals(spans)
         made.start[piece.id] = made.model.new_int_var_from_domain(domain, piece.id)
     else:
-        if piece.earliest + piece.slots > horizon:
+        if piece.earliest > latest:
             raise Impossible("it would end after the last day that is planned", (piece.id,))
-        made.start[piece.id] = made.model.new_int_var(piece.earliest, horizon - piece.slots, piece.id)
+        made.start[piece.id] = made.model.new_int_var(piece.earliest, latest, piece.id)
     made.end[piece.id] = made.start[piece.id] + piece.slots
 
 
@@ -110,7 +114,7 @@ def _ready(made: Model, piece: str, wait: str) -> Any:
         return made.end[piece]
     key = (piece, wait)
     if key not in made.ready:
-        table = made.problem.waits[wait]
+        table = made.problem.waits[wait][: made.latest + 1]
         ready = made.model.new_int_var(0, made.problem.horizon * 2, f"{piece} + {wait}")
         end = made.end[piece]
         literals = []
@@ -168,7 +172,7 @@ def _teams(made: Model) -> None:
         model.add(sum(made.on[name, person] for person in team.may) == team.size)
         if team.leads and set(team.leads) != set(team.may):
             model.add_bool_or([made.on[name, person] for person in team.leads])
-    everybody = []
+    whole: list[tuple[Any, Team]] = []
     for piece in problem.pieces.values():
         if piece.team and piece.slots:
             for person in problem.teams[piece.team].may:
@@ -178,15 +182,32 @@ def _teams(made: Model) -> None:
                         made.start[piece.id], piece.slots, made.end[piece.id], present, f"{person} {piece.id}"
                     )
                 )
-            whole = model.new_interval_var(made.start[piece.id], piece.slots, made.end[piece.id], piece.id)
-            everybody.append((whole, problem.teams[piece.team].size))
-    for person, away in problem.people.items():
-        spans = [model.new_fixed_size_interval_var(a, b - a, f"{person} away") for a, b in away]
+            interval = model.new_interval_var(made.start[piece.id], piece.slots, made.end[piece.id], piece.id)
+            whole.append((interval, problem.teams[piece.team]))
+    away = {
+        person: [model.new_fixed_size_interval_var(a, b - a, f"{person} away") for a, b in spans]
+        for person, spans in problem.people.items()
+    }
+    for person, spans in away.items():
         if busy[person]:
             model.add_no_overlap([*busy[person], *spans])
-    if everybody:
-        intervals, sizes = zip(*everybody, strict=True)
-        model.add_cumulative(list(intervals), list(sizes), len(problem.people))
+    _groups(made, whole, away)
+
+
+def _groups(made: Model, whole: list[tuple[Any, Team]], away: dict[str, list[Any]]) -> None:
+    """No group of people does more at once than it has hands. It says nothing new, and gives a bound on the end."""
+    everybody = frozenset(made.problem.people)
+    groups = {everybody} | {frozenset(team.may) for _, team in whole} | {frozenset(team.leads) for _, team in whole}
+    for group in groups:
+        intervals, sizes = [], []
+        for interval, team in whole:
+            size = team.size if group.issuperset(team.may) else bool(team.leads) and group.issuperset(team.leads)
+            if size:
+                intervals.append(interval)
+                sizes.append(int(size))
+        if intervals:
+            absent = [span for person in sorted(group) for span in away[person]]
+            made.model.add_cumulative([*intervals, *absent], [*sizes, *([1] * len(absent))], len(group))
 
 
 def _resources(made: Model) -> None:
@@ -310,9 +331,6 @@ class _Tell(cp_model.CpSolverSolutionCallback):
         self.told(self.aim, round(self.objective_value))
 
 
-Found = tuple[dict[str, int], dict[str, tuple[str, ...]]]
-
-
 def _carry(
     made: Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None
 ) -> tuple[dict[str, int], dict[str, tuple[str, ...]], Aim]:
@@ -335,8 +353,7 @@ def _carry(
     spent = monotonic() - began
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         if known:  # the time was too short even to take over what is known
-            count = closed_slots(made.problem, known[0]) if aim == "closed" else count_moves(made.problem, *known)
-            return (*known, Aim(count, 0, spent))
+            return (*known, Aim(_count(made.problem, aim, known), 0, spent))
         if status == cp_model.UNKNOWN:
             raise Impossible(f"no plan was found within {seconds:.0f} s", proved=False)
         raise Impossible("the rules cannot be kept together before the last day that is planned")
@@ -347,6 +364,12 @@ def _carry(
     }
     best = round(solver.best_objective_bound) if status != cp_model.OPTIMAL else round(solver.objective_value)
     return starts, teams, Aim(round(solver.objective_value), best, spent)
+
+
+def _count(problem: Problem, aim: str, known: Found) -> int:
+    if aim == "end":
+        return end_of(problem, known[0])
+    return closed_slots(problem, known[0]) if aim == "closed" else count_moves(problem, *known)
 
 
 def closed_slots(problem: Problem, starts: dict[str, int]) -> int:

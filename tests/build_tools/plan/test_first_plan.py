@@ -1,0 +1,45 @@
+"""The plan that the solver starts from keeps the rules: the solver takes it over as it is."""
+
+from __future__ import annotations
+
+import pytest
+
+from build_tools.plan.first_plan import end_of, first_plan
+from build_tools.plan.prepare import prepare
+from build_tools.plan.problem import After, Piece, Problem, Stay, Team
+from build_tools.plan.solve import model_of
+from tests.build_tools.plan.drawn_jobs import draw
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_first_plan_is_a_plan(seed: int) -> None:
+    from ortools.sat.python import cp_model
+
+    drawn = draw(seed)
+    problem = prepare(drawn.context, drawn.entry, drawn.today).problem
+    found = first_plan(problem)
+    if found is None:
+        return
+    made = model_of(problem, end_of(problem, found[0]))
+    for id, start in found[0].items():
+        made.model.add(made.start[id] == start)
+    for (team, person), on in made.on.items():
+        made.model.add(on == (person in found[1][team]))
+    solver = cp_model.CpSolver()
+    assert solver.status_name(solver.solve(made.model)) == "OPTIMAL"
+
+
+def test_it_waits_for_people_places_and_results() -> None:
+    problem = Problem(horizon=100, places={"room": 1}, people={"ann": [(0, 5)]}, waits={"dry": [*range(10, 111)]})
+    problem.teams = {"a": Team(1, ["ann"], ["ann"]), "b": Team(1, ["ann"], ["ann"])}
+    problem.pieces = {
+        "a 1": Piece("a 1", 4, team="a"),
+        "b 1": Piece("b 1", 4, [After("a 1", "dry")], team="b", allowed=[(30, 31)]),
+    }
+    problem.stays = [Stay("room", "a 1", "a 1"), Stay("room", "b 1", "b 1")]
+    assert first_plan(problem) == ({"a 1": 5, "b 1": 30}, {"a": ("ann",), "b": ("ann",)})
+
+
+def test_where_there_is_no_room_there_is_none() -> None:
+    problem = Problem(horizon=3, pieces={"a": Piece("a", 2), "b": Piece("b", 2, [After("a")])})
+    assert first_plan(problem) is None
