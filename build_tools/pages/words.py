@@ -120,7 +120,7 @@ WORDS: dict[str, dict[str, str]] = {
         "plan_bar_wait": "waits: {task}",
         "plan_bar_call": "called: {inspection}",
         "plan_days": "Day by day",
-        "plan_nobody": "Nobody works on this day.",
+        "plan_nobody": "Nobody of the crew works on this day.",
         "plan_with": "with {people}",
         "plan_goes_on": "goes on another day",
         "plan_comes": "comes to look:",
