@@ -15,7 +15,16 @@ from pathlib import Path
 from build_tools.browser.form_script import joined, single
 
 WORKER, SUMMARY = "offline.js", "edition.json"
-FOR_PROGRAMS = {WORKER, SUMMARY, "404.html", "book.json", "book.schema.json", "sitemap.xml", "sitemap.xml.gz"}
+FOR_PROGRAMS = {
+    WORKER,
+    SUMMARY,
+    "404.html",
+    "book.json",
+    "book.schema.json",
+    "record.schema.json",
+    "sitemap.xml",
+    "sitemap.xml.gz",
+}
 """Files that no page of the book asks for: for servers, search engines and other programs."""
 THEME = ("assets/javascripts/", "assets/stylesheets/", "assets/images/")
 """The theme brings more than the pages use."""

@@ -81,7 +81,6 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_state": "State",
         "do_by": "By, when",
         "do_revision": "Revision {n}",
-        "do_hold": "Hold point",
         "do_sign_here": "Signed",
         "do_state_open": "open",
         "do_state_done": "✓ done",

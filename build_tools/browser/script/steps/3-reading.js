@@ -70,7 +70,8 @@ function readingOf(step, measure) {
     const kept = get("reading", step.id, data.name);
     if (document.activeElement !== typing) typing.value = withoutUnit(data, kept?.text ?? "");
     const verdict = typeof kept?.value === "number" ? verdictOf(data, kept.value) : "unread";
-    showVerdict(said, measure, { ...kept, text: kept?.text ?? "", verdict });
+    const { why } = kept?.text && kept.value === null && window.crew ? readText(data, kept.text) : {};
+    showVerdict(said, measure, { ...kept, text: kept?.text ?? "", verdict, why });
   };
 }
 

@@ -89,7 +89,7 @@ async function loadPlaces() {
   return places;
 }
 
-/** Open or shut a panel under the box. */
+/** Open or shut a panel under the box; `only` opens it and does what its first button does. */
 async function panel(name, only = false) {
   const isOpen = room.dataset.open === name && !only;
   room.dataset.open = isOpen ? "" : name;
@@ -98,6 +98,7 @@ async function panel(name, only = false) {
   try {
     const open = await need("record", "crewRecord");
     await open(own)[name]();
+    if (only) room.querySelector("button").click();
   } catch {
     room.replaceChildren(make("p", {}, say.no_script));
   }

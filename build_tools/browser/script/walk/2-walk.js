@@ -22,9 +22,8 @@ window.crewWalk = (own) => {
   addEventListener("keydown", onKey);
   addEventListener("hashchange", onHash);
   document.addEventListener("visibilitychange", stayAwake);
-  mark(location.pathname);
-  stayAwake();
   show();
+  stayAwake();
 
   /** The last screen that may be opened: behind an open hold point there is none. */
   function last() {

@@ -1,0 +1,130 @@
+"""A procedure page as whoever does the work uses it: ticks, readings, hold points, and the record as a file."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from selenium.webdriver import Chrome
+from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.remote.webelement import WebElement
+
+from tests.browser.window import Window
+
+PAGE = "plumbing/toilet-set.html"
+MEASURED, HELD = "check-place", "dry-set"
+"""Steps of the toilet page: one with readings, one with a hold point."""
+CATCH = """
+    window.handedOut = [];
+    const make = URL.createObjectURL;
+    URL.createObjectURL = (blob) => { blob.text().then(text => window.handedOut.push(text)); return make(blob) };
+"""
+"""Catches what the page hands out as a file."""
+
+
+class OnSite:
+    """The page, opened for a job and space."""
+
+    def __init__(self, window: Window, query: str = "", page: str = PAGE) -> None:
+        self.window = window
+        self.window.open(page + query)
+        self.ready()
+
+    def ready(self) -> None:
+        """Wait until the page takes entries and has read what was kept."""
+        self.window.until(lambda: self.window.find_all(".on-site .far"), "the box above the steps")
+
+    def reload(self) -> None:
+        """Load the page again."""
+        self.window.driver.refresh()
+        self.ready()
+
+    def tick_box(self, step: str) -> WebElement:
+        """The checkbox of a step."""
+        return self.window.find(f"#tick-{step}")
+
+    def tick(self, step: str) -> None:
+        """Tick a step, or take the tick back."""
+        self.show(self.tick_box(step))
+        self.tick_box(step).click()
+
+    def is_ticked(self, step: str) -> bool:
+        """Whether its tick is set."""
+        return self.tick_box(step).is_selected()
+
+    def ticked(self) -> list[str]:
+        """The steps that are ticked."""
+        return [
+            str(box.get_attribute("id")).removeprefix("tick-")
+            for box in self.window.find_all(".tick input")
+            if box.is_selected()
+        ]
+
+    def read(self, step: str, text: str, number: int = 0) -> WebElement:
+        """Type a reading of a step over what stood there; gives the measurement's box once it is judged."""
+        box = self.window.find_all(f"#{step} .measure")[number]
+        typing = box.find_element("css selector", ".reading input")
+        self.show(typing)
+        typing.send_keys(Keys.CONTROL + "a")
+        typing.send_keys(text + Keys.ENTER)
+        self.window.until(lambda: box.get_attribute("data-verdict") != "none", "a verdict")
+        return box
+
+    def look(self, step: str, who: str) -> None:
+        """Say at a hold point who looked; the time is there by itself."""
+        box = self.window.find(f"#hold-{step}")
+        self.show(box)
+        box.send_keys(who)
+        self.window.find(f"#{step} .looks [type=submit]").click()
+
+    def kept(self) -> int:
+        """How many items the browser's database holds."""
+        count = """
+            const done = arguments[arguments.length - 1];
+            indexedDB.databases().then(all => all.length ? all[0].name : null).then(name => {
+                if (!name) return done(0);
+                indexedDB.open(name).onsuccess = ({target}) => {
+                    const base = target.result;
+                    if (!base.objectStoreNames.contains('items')) return done(0);
+                    base.transaction('items').objectStore('items').count().onsuccess = ({target}) => {
+                        base.close();
+                        done(target.result);
+                    };
+                };
+            });
+        """
+        return int(self.window.driver.execute_async_script(count))
+
+    def wait_kept(self, count: int) -> None:
+        """Wait until so many items are kept."""
+        self.window.until(lambda: self.kept() == count, f"{count} items kept")
+
+    def press(self, words: str) -> None:
+        """Press the button with those words."""
+        button = self.window.until(lambda: self._button(words), f"a button '{words}'")
+        self.show(button)
+        button.click()
+
+    def _button(self, words: str) -> WebElement | None:
+        shown = [one for one in self.window.find_all("button") if one.is_displayed()]
+        return next((one for one in shown if one.text == words), None)
+
+    def record(self) -> dict[str, Any]:
+        """The record, taken out as a file."""
+        self.window.script(CATCH)
+        if not self.window.find_all(".record-by"):
+            self.press("The record")
+        self.press("Take the record out")
+        text = self.window.until(lambda: self.window.script("return handedOut.at(-1)"), "a file")
+        given: dict[str, Any] = json.loads(text)
+        return given
+
+    def show(self, element: WebElement) -> None:
+        """Bring an element into the middle of the screen."""
+        self.window.script("arguments[0].scrollIntoView({block: 'center'})", element)
+
+
+def forget_all(driver: Chrome, address: str) -> None:
+    """Empty every store of the site."""
+    driver.get("about:blank")
+    driver.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": address, "storageTypes": "all"})

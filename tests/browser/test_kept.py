@@ -1,0 +1,168 @@
+"""What is ticked and read stays: over reloads, closed browsers, other tabs, and a revised procedure; or it is said."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from selenium.webdriver import Chrome
+
+from tests.browser.on_site import HELD, MEASURED, PAGE, OnSite, forget_all
+from tests.browser.published import Published
+from tests.browser.window import Window
+
+JOB = "?job=garden-studio&space=bath"
+STEP = re.compile(r'<li class="step" id="([a-z-]+)" data-print="(\w+)">')
+NO_DATABASE = "Object.defineProperty(window, 'indexedDB', {value: undefined})"
+REFUSES = "IDBFactory.prototype.open = () => { throw new DOMException('not here', 'SecurityError') }"
+
+
+@pytest.fixture
+def empty(window: Window) -> Iterator[Window]:
+    """The window of a browser that has kept nothing."""
+    forget_all(window.driver, window.address)
+    yield window
+    forget_all(window.driver, window.address)
+
+
+@pytest.fixture
+def spoiled(empty: Window) -> Iterator[Callable[[str], Window]]:
+    """Runs a script before those of each page: a browser that lacks something."""
+    added: list[str] = []
+
+    def spoil(source: str) -> Window:
+        given = empty.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": source})
+        added.append(given["identifier"])
+        return empty
+
+    yield spoil
+    for one in added:
+        empty.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", {"identifier": one})
+
+
+def test_a_closed_browser_forgets_nothing(browsers: Callable[[], Chrome], address: str) -> None:
+    """Ticks, readings, holds and notes are there again, for their job and space alone."""
+    page = OnSite(Window(browsers(), address), JOB)
+    page.tick("open-box")
+    page.read(MEASURED, "12 1/8")
+    page.look(HELD, "Tobin Reyes")
+    page.show(page.window.find("#open-box .note-by"))
+    page.window.find("#open-box .note-by").click()
+    page.window.find("#note-open-box").send_keys("chip under the rim")
+    page.wait_kept(4)
+    page = OnSite(Window(browsers(), address), JOB)
+    page.window.until(lambda: page.ticked() == ["open-box"], "the tick")
+    assert page.window.find(f"#{MEASURED} .reading input").get_attribute("value") == "12 1/8"
+    assert "Tobin Reyes looked" in page.window.find(f"#{HELD} .looked").text
+    assert page.window.find("#note-open-box").get_attribute("value") == "chip under the rim"
+    elsewhere = OnSite(page.window, "?job=garden-studio&space=kitchen")
+    assert elsewhere.ticked() == []
+    back = OnSite(page.window, JOB)
+    back.window.until(lambda: back.ticked() == ["open-box"], "the tick of the first space")
+
+
+def test_a_tick_taken_back_stays_so(empty: Window) -> None:
+    """What was taken back does not come again."""
+    page = OnSite(empty)
+    page.tick("open-box")
+    page.wait_kept(1)
+    page.tick("open-box")
+    page.reload()
+    assert page.ticked() == []
+
+
+def test_two_tabs_show_and_keep_both(empty: Window) -> None:
+    """What one tab enters the other shows at once; neither writes over the other."""
+    first = OnSite(empty, JOB)
+    driver, one = empty.driver, empty.driver.current_window_handle
+    driver.switch_to.new_window("tab")
+    two = driver.current_window_handle
+    second = OnSite(empty, JOB)
+    second.tick("open-box")
+    second.wait_kept(1)
+    driver.switch_to.window(one)
+    empty.until(lambda: first.ticked() == ["open-box"], "the other tab's tick")
+    first.tick("check-supply")
+    first.wait_kept(2)
+    first.tick("open-box")
+    driver.switch_to.window(two)
+    empty.until(lambda: second.ticked() == ["check-supply"], "what the first tab did")
+    driver.close()
+    driver.switch_to.window(one)
+    first.reload()
+    empty.until(lambda: first.ticked() == ["check-supply"], "what both did")
+
+
+def test_steps_that_moved_and_one_that_changed(empty: Window, site: Path, tmp_path: Path) -> None:
+    """In a new edition a tick is at its step, wherever that stands now, and a changed step says so."""
+    published = Published(site, tmp_path)
+    window = Window(empty.driver, published.address)
+    page = OnSite(window)
+    for step in ("open-box", "check-flange"):
+        page.tick(step)
+    page.wait_kept(2)
+    revise(published.site / PAGE, "open-box", "check-flange")
+    page.reload()
+    window.until(lambda: set(page.ticked()) == {"open-box", "check-flange"}, "both ticks")
+    changed = [one for one in window.find_all(".changed-since") if one.is_displayed()]
+    assert [one.find_element("xpath", "ancestor::li").get_attribute("id") for one in changed] == ["check-flange"]
+    assert "changed since you ticked it" in changed[0].text
+    page.show(changed[0])
+    changed[0].find_element("css selector", "button").click()
+    window.until(lambda: not changed[0].is_displayed(), "ticked for this revision")
+    published.disconnect()
+
+
+def revise(page: Path, moved: str, changed: str) -> None:
+    """Publish the page with one step behind the next one, and another with other words."""
+    text = page.read_text(encoding="utf-8")
+    starts = {found[1]: found.start() for found in STEP.finditer(text)}
+    order = list(starts)
+    first, second, third = (starts[order[order.index(moved) + by]] for by in range(3))
+    text = text[:first] + text[second:third] + text[first:second] + text[third:]
+    old = re.search(rf'id="{changed}" data-print="(\w+)"', text)
+    assert old
+    page.write_text(text.replace(old[0], f'id="{changed}" data-print="00000000"'), encoding="utf-8")
+
+
+@pytest.mark.parametrize(("lacks", "says"), [(NO_DATABASE, "no store"), (REFUSES, "refuses to keep")])
+def test_a_browser_that_keeps_nothing_says_so(lacks: str, says: str, spoiled: Callable[[str], Window]) -> None:
+    """Without the database the page works, says what is at stake, and hands the record out."""
+    page = OnSite(spoiled(lacks), JOB)
+    page.window.until(lambda: says in page.window.find(".alarm").text, "the warning")
+    page.tick("open-box")
+    page.read(MEASURED, "12")
+    items = page.record()["items"]
+    assert [(item["kind"], item["step"]) for item in items] == [("tick", "open-box"), ("reading", MEASURED)]
+
+
+def test_a_full_disk(empty: Window) -> None:
+    """Storage that is full is said plainly; the record can be taken out; with room again all is kept."""
+    page = OnSite(empty, JOB)
+    quota = {"origin": empty.address.rstrip("/")}
+    empty.driver.execute_cdp_cmd("Storage.overrideQuotaForOrigin", {**quota, "quotaSize": 1})
+    page.tick("open-box")
+    empty.until(lambda: "no room left" in empty.find(".alarm").text, "the warning")
+    assert page.is_ticked("open-box")
+    assert [item["step"] for item in page.record()["items"]] == ["open-box"]
+    empty.driver.execute_cdp_cmd("Storage.overrideQuotaForOrigin", quota)
+    page.tick("check-supply")
+    page.wait_kept(2)
+    empty.until(lambda: not empty.find(".alarm").text, "no warning")
+
+
+def test_without_a_channel_a_tab_looks_again(spoiled: Callable[[str], Window]) -> None:
+    """A browser without messages between tabs reads anew when the tab is seen again."""
+    window = spoiled("delete window.BroadcastChannel")
+    page = OnSite(window)
+    one = window.driver.current_window_handle
+    window.driver.switch_to.new_window("tab")
+    other = OnSite(window)
+    other.tick("open-box")
+    other.wait_kept(1)
+    window.driver.close()
+    window.driver.switch_to.window(one)
+    window.script("document.dispatchEvent(new Event('visibilitychange'))")
+    window.until(lambda: page.ticked() == ["open-box"], "the other tab's tick")

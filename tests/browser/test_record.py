@@ -1,0 +1,137 @@
+"""The record: out as a file, in on another device, many of them on the owner's page, and on paper."""
+
+from __future__ import annotations
+
+import base64
+import csv
+import io
+import json
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+from pypdf import PdfReader
+
+from build_tools.records.lines import csv_of, lines_of
+from build_tools.records.model import Record
+from build_tools.records.reading import merged
+from tests.browser.on_site import CATCH, HELD, MEASURED, OnSite, forget_all
+from tests.browser.window import Window
+
+JOB = "?job=garden-studio&space=bath"
+
+
+@pytest.fixture
+def empty(window: Window) -> Iterator[Window]:
+    """The window of a browser that has kept nothing."""
+    forget_all(window.driver, window.address)
+    yield window
+    forget_all(window.driver, window.address)
+
+
+def work(window: Window) -> OnSite:
+    """A toilet half set: a tick, a reading outside, and the hold point passed."""
+    page = OnSite(window, JOB)
+    page.tick("open-box")
+    page.read(MEASURED, "13-1/2")
+    page.look(HELD, "Tobin Reyes")
+    page.wait_kept(3)
+    return page
+
+
+def file_of(record: dict[str, Any], folder: Path) -> Path:
+    """The record as a file."""
+    path = folder / "record.json"
+    path.write_text(json.dumps(record), encoding="utf-8")
+    return path
+
+
+def test_the_file_keeps_to_its_schema(empty: Window, site: Path) -> None:
+    """What is handed out is what the published schema and the model say."""
+    record = work(empty).record()
+    schema = json.loads((site / "record.schema.json").read_text(encoding="utf-8"))
+    jsonschema.Draft202012Validator.check_schema(schema)
+    jsonschema.Draft202012Validator(schema).validate(record)
+    read = Record.model_validate_json(json.dumps(record))
+    assert (read.job.id, read.space.id, read.procedure.id) == ("garden-studio", "bath", "toilet-set")
+    assert [item.kind for item in read.items] == ["tick", "reading", "hold"]
+    assert [item.verdict for item in read.items if item.kind == "reading"] == ["outside"]
+
+
+def test_on_another_device(empty: Window, tmp_path: Path) -> None:
+    """All of it is there; what was entered on that device in the meantime is not lost."""
+    file = file_of(work(empty).record(), tmp_path)
+    forget_all(empty.driver, empty.address)
+    page = OnSite(empty, JOB)
+    page.tick("check-supply")
+    page.tick("open-box")
+    page.tick("open-box")
+    page.press("The record")
+    empty.until(lambda: empty.find_all("#record-in"), "the way in")
+    empty.find("#record-in").send_keys(str(file))
+    empty.until(lambda: "3 entries of 'Set a toilet'" in empty.find(".said").text, "put in")
+    page.wait_kept(4)
+    page.reload()
+    empty.until(lambda: page.ticked() == ["check-supply"], "the later of each")
+    assert "13-1/2" in str(empty.find(f"#{MEASURED} .reading input").get_attribute("value"))
+    assert "Tobin Reyes looked" in empty.find(f"#{HELD} .looked").text
+
+
+def test_a_file_that_is_none(empty: Window, tmp_path: Path) -> None:
+    """It is named, and nothing is taken from it."""
+    page = OnSite(empty)
+    page.press("The record")
+    empty.until(lambda: empty.find_all("#record-in"), "the way in")
+    for content in ("{", "[]", '{"format": "crew-methods-record", "version": 1}'):
+        file = tmp_path / "broken.json"
+        file.write_text(content, encoding="utf-8")
+        empty.find("#record-in").send_keys(str(file))
+        empty.until(lambda: "broken.json is no record" in empty.find(".said").text, "the refusal")
+    assert page.kept() == 0
+
+
+def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
+    """For each job: what is done, by whom, what was outside, which holds are open; and the same table as Python's."""
+    record = work(empty).record()
+    later = json.loads(json.dumps(record))
+    later["items"] = [{**item, "at": "2199-01-01T00:00:00.000Z", "done": False} for item in record["items"][:1]]
+    door = json.loads(json.dumps(record))
+    door["procedure"] |= {"id": "door", "title": "=A door"}
+    door["items"] = []
+    paths = []
+    for number, each in enumerate((record, later, door)):
+        paths.append(tmp_path / f"{number}.json")
+        paths[-1].write_text(json.dumps(each), encoding="utf-8")
+    (tmp_path / "none.json").write_text("{}", encoding="utf-8")
+    empty.open("records.html")
+    empty.script(CATCH)
+    empty.find("#records-in").send_keys("\n".join(str(path) for path in (*paths, tmp_path / "none.json")))
+    empty.until(lambda: empty.find_all(".records-out table"), "the table")
+    assert "none.json is no record" in empty.find(".records-told").text
+    text = empty.find(".records-out").text
+    assert "0 of 22" in text and "13-1/2" in text and "hold" in text.lower()
+    empty.find(".records-out button").click()
+    told = empty.until(lambda: empty.script("return handedOut.at(-1)"), "the CSV")
+    records = merged(Record.model_validate_json(path.read_text(encoding="utf-8")) for path in paths)
+    wanted = csv_of(line for each in records for line in lines_of(each))
+    assert told.lstrip("\ufeff") == wanted
+    assert {row["procedure"] for row in csv.DictReader(io.StringIO(wanted))} == {"Set a toilet", "'=A door"}
+    empty.width(360)
+    assert empty.sideways() <= 0
+
+
+def test_the_record_on_paper(empty: Window) -> None:
+    """Printed, the record stands alone: the entries, and none of the page around it."""
+    page = work(empty)
+    page.press("The record")
+    empty.script("window.print = () => {}")
+    page.press("Print the record")
+    empty.until(lambda: empty.find_all(".record-sheet"), "the sheet")
+    pdf = empty.driver.execute_cdp_cmd("Page.printToPDF", {"paperWidth": 8.5, "paperHeight": 11})["data"]
+    text = " ".join(sheet.extract_text() for sheet in PdfReader(BytesIO(base64.b64decode(pdf))).pages)
+    words = " ".join(text.split())
+    assert "Tobin Reyes" in words and "13-1/2" in words and "outside" in words
+    assert "Tools" not in words and "Key points" not in words

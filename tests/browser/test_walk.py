@@ -1,0 +1,175 @@
+"""The walk: one step filling the screen, the danger before it, and no way past an open hold point."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from selenium.webdriver.common.keys import Keys
+
+from tests.browser.live_form import LiveForm
+from tests.browser.on_site import HELD, PAGE, OnSite, forget_all
+from tests.browser.window import PHONE, Window
+
+LOCKS = """
+    window.locks = 0;
+    const release = async () => { locks -= 1 };
+    const request = async () => { locks += 1; return {release} };
+    Object.defineProperty(navigator, 'wakeLock', {value: {request}});
+"""
+NO_LOCK = "Object.defineProperty(navigator, 'wakeLock', {value: undefined})"
+SEEN = """
+    const boxes = document.querySelectorAll('.procedure .message, .procedure .step h3, .procedure .hold, .procedure h2');
+    const seen = [...boxes].filter(one => one.offsetParent);
+    return seen.map(one => one.className.split(' ')[0] || one.tagName);
+"""
+"""What can be seen of a procedure."""
+
+
+class Walk:
+    """A walk through the toilet page, by keys and taps."""
+
+    def __init__(self, window: Window) -> None:
+        self.window = window
+        window.width(PHONE)
+        self.page = OnSite(window)
+        self.open()
+
+    def open(self) -> None:
+        """Step into it from the box above the steps."""
+        go = self.window.find(".on-site .go")
+        self.page.show(go)
+        go.click()
+        self.wait()
+
+    def wait(self) -> None:
+        """Until the bar at the lower edge is there."""
+        self.window.until(lambda: self.window.find_all(".walk-bar"), "the walk")
+
+    @property
+    def kind(self) -> str:
+        """Which kind of screen is shown."""
+        return str(self.window.script("return document.documentElement.dataset.walk ?? ''"))
+
+    @property
+    def where(self) -> str:
+        """What the bar says."""
+        return self.window.find(".walk-bar .far").text
+
+    def key(self, key: str) -> None:
+        """Press a key."""
+        self.window.driver.switch_to.active_element.send_keys(key)
+
+    def go_to(self, kind: str, step: str) -> None:
+        """On by arrow key to that screen of a step."""
+        shown = "return document.documentElement.dataset.walk + ' ' + document.querySelector('.step.walk-on')?.id"
+        for _ in range(60):
+            if self.window.script(shown) == f"{kind} {step}":
+                return
+            self.key(Keys.ARROW_RIGHT)
+        pytest.fail(f"no screen {kind} {step}")
+
+
+@pytest.fixture
+def walk(window: Window) -> Iterator[Walk]:
+    """A walk in a browser that has kept nothing."""
+    forget_all(window.driver, window.address)
+    yield Walk(window)
+    window.open("index.html")
+    window.script("sessionStorage.clear()")
+    forget_all(window.driver, window.address)
+
+
+def test_one_thing_at_a_time(walk: Walk) -> None:
+    """Before, then each danger ahead of its step, by arrow keys and by tap, to and fro; nothing scrolls sideways."""
+    assert walk.kind == "before"
+    walk.go_to("danger", "open-box")
+    assert set(walk.window.script(SEEN)) >= {"message"}
+    assert walk.window.find("#open-box .avoid").is_displayed()
+    assert not walk.window.find("#open-box .body").is_displayed()
+    assert "Before step 3" in walk.where
+    walk.window.find(".walk-bar .go").click()
+    assert walk.kind == "step"
+    assert walk.window.find("#open-box .body").is_displayed()
+    assert [one.get_attribute("id") for one in walk.window.find_all(".step") if one.is_displayed()] == ["open-box"]
+    walk.key(Keys.ARROW_LEFT)
+    assert walk.kind == "danger"
+    assert walk.window.sideways() <= 0
+
+
+def test_a_danger_stands_before_the_step_that_it_guards(walk: Walk) -> None:
+    """What is said earlier on the page comes again right before its step."""
+    guarded = walk.window.script(
+        "return [...document.querySelectorAll('.message:not(.copied) .guards a')].map(one =>"
+        " [one.hash.slice(1), one.closest('.message').querySelector('.hazard').textContent])"
+    )
+    assert guarded
+    for step, hazard in guarded:
+        texts = [one.get_attribute("textContent") for one in walk.window.find_all(f"#{step} > .message .hazard")]
+        assert hazard in texts
+
+
+def test_nobody_goes_past_an_open_hold_point(walk: Walk) -> None:
+    """Next says what is missing; with who and when it goes on, and a reload comes back to the same screen."""
+    walk.go_to("hold", HELD)
+    walk.key(Keys.ARROW_RIGHT)
+    assert walk.kind == "hold"
+    assert "Work stops here" in walk.window.find(".walk-bar .told").text
+    walk.window.driver.refresh()
+    walk.wait()
+    assert walk.kind == "hold"
+    walk.page.look(HELD, "Tobin Reyes")
+    walk.window.until(lambda: walk.window.find(".walk-bar .go").get_attribute("aria-disabled") == "false", "free")
+    walk.window.find(".walk-bar .go").click()
+    assert walk.kind in ("danger", "step")
+
+
+def test_the_form_works_in_it(walk: Walk) -> None:
+    """The calculator answers at the step that needs it, and arrow keys in a box stay in the box."""
+    walk.go_to("step", "choose-ring")
+    form = LiveForm(walk.window, "#choose-ring")
+    before = form.read()["answer"]
+    form.type("rise", "1")
+    walk.window.until(lambda: form.read()["answer"] != before, "another answer")
+    form.box("rise").send_keys(Keys.ARROW_LEFT)
+    assert walk.kind == "step"
+    assert walk.window.find("#choose-ring").is_displayed()
+
+
+def test_it_leaves_at_the_same_step(walk: Walk) -> None:
+    """Back on the full page the step stands at the top, and a tick set in the walk is there."""
+    walk.go_to("step", "check-flange")
+    walk.page.tick("check-flange")
+    walk.window.find(".walk-bar .leave").click()
+    walk.window.until(lambda: walk.kind == "", "the full page")
+    assert walk.window.driver.current_url.endswith("#check-flange")
+    top = "return document.querySelector('#check-flange').getBoundingClientRect().top"
+    walk.window.until(lambda: 0 <= walk.window.script(top) < 200, "the step at the top")
+    assert walk.page.ticked() == ["check-flange"]
+
+
+def test_its_controls_are_at_the_lower_edge(walk: Walk) -> None:
+    """Back and next lie under a thumb, and the tick above them."""
+    walk.go_to("step", "check-supply")
+    tops = walk.window.script(
+        "return ['.walk-by button', '.walk-by .go', '.step.walk-on .tick'].map(one =>"
+        " document.querySelector(one).getBoundingClientRect()).map(one =>"
+        " [one.bottom <= innerHeight, one.top > innerHeight / 2, one.height >= 48])"
+    )
+    assert tops == [[True, True, True]] * 3
+
+
+@pytest.mark.parametrize("source", [LOCKS, NO_LOCK])
+def test_the_screen_stays_on_or_it_is_said(source: str, window: Window) -> None:
+    """Where the browser can, the screen is kept on until the walk is left; where not, the bar says so."""
+    given = window.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": source})
+    window.open(f"{PAGE}#walk")
+    window.until(lambda: window.find_all(".walk-bar"), "the walk by its address")
+    if source == NO_LOCK:
+        window.until(lambda: "may go dark" in window.find(".walk-bar .told").text, "the warning")
+    else:
+        window.until(lambda: window.script("return locks") == 1, "a screen that stays on")
+    window.find(".walk-bar .leave").click()
+    if source == LOCKS:
+        window.until(lambda: window.script("return locks") == 0, "a screen that may sleep")
+    window.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", {"identifier": given["identifier"]})

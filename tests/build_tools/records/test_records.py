@@ -1,0 +1,149 @@
+"""Records in the terminal: files read, put together, told and written as a table."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from build_tools.commands.line import main
+from build_tools.records.lines import Line, csv_of, lines_of
+from build_tools.records.model import Record
+from build_tools.records.reading import merged, read_records
+
+MORNING, NOON = "2026-11-25T14:00:00.000Z", "2026-11-25T18:00:00.000Z"
+
+
+def item(kind: str, step: str, at: str = MORNING, **given: Any) -> dict[str, Any]:
+    """Something entered at a step."""
+    return {"kind": kind, "step": step, "at": at, "by": "Wren Okafor", "revision": 2, "print": "aa", **given}
+
+
+def reading(at: str, text: str, verdict: str) -> dict[str, Any]:
+    """A reading of the one measurement."""
+    given = {"name": "m1", "what": "Rough-in", "limits": "12 in", "text": text, "value": 12.0, "verdict": verdict}
+    return item("reading", "place", at, **given)
+
+
+def record(items: list[dict[str, Any]], **changes: Any) -> dict[str, Any]:
+    """A record of a procedure of two steps, with its checks at the end."""
+    measures = [{"name": "m1", "what": "Rough-in", "limits": "12 in"}]
+    steps = [
+        {"id": "place", "title": "Measure the place.", "print": "aa", "measures": measures, "hold": None},
+        {"id": "set", "title": "Set the bowl.", "print": "bb", "measures": [], "hold": "Lead's look"},
+        {"id": "acceptance", "title": "It is done when", "print": "cc", "measures": [], "hold": None},
+    ]
+    given: dict[str, Any] = {
+        "format": "crew-methods-record",
+        "version": 1,
+        "taken": MORNING,
+        "job": {"id": "studio", "title": "Garden studio"},
+        "space": {"id": "bath", "title": "Bath"},
+        "procedure": {"id": "toilet-set", "title": "Set a toilet", "revision": 2},
+        "steps": steps,
+        "items": items,
+    }
+    return given | changes
+
+
+def read(given: dict[str, Any]) -> Record:
+    """The record as the model has it."""
+    return Record.model_validate_json(json.dumps(given))
+
+
+def states(given: Record) -> list[tuple[str, str, str]]:
+    """Each line's step, kind and state."""
+    return [(line.step, line.kind, line.state) for line in lines_of(given)]
+
+
+def test_what_is_missing_is_said() -> None:
+    """Steps, readings and hold points without an entry stand in the list as well."""
+    assert states(read(record([]))) == [
+        ("1", "step", "open"),
+        ("1", "reading", "missing"),
+        ("2", "step", "open"),
+        ("2", "hold", "open"),
+        ("", "step", "open"),
+    ]
+
+
+def test_a_step_that_changed_and_one_that_is_gone() -> None:
+    """A tick with an older print says so; what hangs on a step that is gone is not lost."""
+    items = [item("tick", "place", done=True), item("tick", "set", done=True), item("note", "old", text="cracked")]
+    found = states(read(record(items)))
+    assert ("1", "step", "done") in found
+    assert ("2", "step", "changed since") in found
+    assert ("", "note", "no longer in the procedure") in found
+
+
+def test_the_later_entry_counts() -> None:
+    """Of two devices the later reading stays, in whichever order the files are read."""
+    first = read(record([reading(MORNING, "14", "outside"), item("tick", "place", done=True)]))
+    second = read(record([reading(NOON, "12", "pass")], taken=NOON))
+    for files in ([first, second], [second, first]):
+        (work,) = merged(files)
+        assert ("1", "reading", "pass") in states(work)
+        assert ("1", "step", "done") in states(work)
+
+
+def test_other_places_stay_apart() -> None:
+    """The same procedure in two spaces is two works."""
+    other = record([], space={"id": "guest", "title": "Guest bath"})
+    assert [work.space.id for work in merged([read(other), read(record([]))])] == ["bath", "guest"]
+
+
+@pytest.mark.parametrize(
+    ("text", "cell"),
+    [
+        ("-1/8 in", "-1/8 in"),
+        ("+1/4", "+1/4"),
+        ("=1+1", "'=1+1"),
+        ("-2+3+cmd|' /C'!A0", "'-2+3+cmd|' /C'!A0"),
+        ("@sum", "'@sum"),
+        ("5' 3\"", '"5\' 3"""'),
+        ("a, b", '"a, b"'),
+    ],
+)
+def test_a_cell(text: str, cell: str) -> None:
+    """Figures stay figures; what a spreadsheet would run is text; commas and quotes are quoted."""
+    line = Line("", "", "", "", "", "", "note", entry=text)
+    assert csv_of([line]).splitlines()[1] == f",,,,,,note,,,{cell},,,"
+
+
+def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It tells of each job, names what is no record, and writes the table."""
+    folder = tmp_path / "from-site"
+    (folder / "deep").mkdir(parents=True)
+    entries = [reading(NOON, "14", "outside"), item("tick", "place", done=True)]
+    (folder / "deep" / "one.json").write_text(json.dumps(record(entries)), encoding="utf-8")
+    (folder / "none.json").write_text('{"format": "other"}', encoding="utf-8")
+    table = tmp_path / "records.csv"
+    assert main(["records", str(folder), "--csv", str(table)]) == 1
+    out, err = capsys.readouterr()
+    assert out.splitlines() == [
+        "Garden studio",
+        "  Set a toilet, Bath: 1 of 3 done, Wren Okafor, 2026-11-25",
+        "    outside: Rough-in: 14 (asked for: 12 in) Wren Okafor",
+        "    hold open after step 2: Lead's look",
+        f"{table}: 6 lines",
+    ]
+    assert "none.json: error: not a record of this book: format" in err
+    assert table.read_bytes().startswith(b"\xef\xbb\xbfjob,space,procedure,")
+
+
+def test_an_empty_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Nothing there is said; a folder that is not there is a wrong call."""
+    assert main(["records", str(tmp_path)]) == 0
+    assert "no record in" in capsys.readouterr().out
+    assert main(["records", str(tmp_path / "no")]) == 2
+
+
+@pytest.mark.parametrize("content", [b"", b"\xff\xfe", b"[]", b"null", b'{"format": 1}', b"[" * 5000])
+def test_no_file_yields_a_traceback(content: bytes, tmp_path: Path) -> None:
+    """However broken a file is, it is named with a reason."""
+    (tmp_path / "broken.json").write_bytes(content)
+    records, refused = read_records(tmp_path)
+    assert records == []
+    assert [path.name for path, _ in refused] == ["broken.json"]
