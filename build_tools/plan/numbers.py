@@ -37,7 +37,6 @@ def table_here(plan: Plan, task: str, table: Table) -> Table:
     return table.model_copy(update={"fixed": fixed, **axes})
 
 
-def settled(plan: Plan, task: str, table: Table) -> bool:
-    """Whether the task gives every input that runs along the table, so that one cell of it is left."""
-    given = inputs_of(plan.job, task, table.calculator)
-    return all(axis is None or axis.input in given for axis in (table.down, table.across))
+def settled(plan: Plan, task: str, form: Form | None, table: Table) -> bool:
+    """Whether a step's calculator answers for the task what its table would be read for."""
+    return form is not None and form.calculator == table.calculator and worked(plan, task, form) is not None

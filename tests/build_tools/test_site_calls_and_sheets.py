@@ -177,14 +177,24 @@ def test_the_numbers_follow_a_changed_room(people: dict[str, SitePage], tmp_path
 def test_the_numbers_follow_a_standard_that_the_job_sets_differently(
     people: dict[str, SitePage], tmp_path: Path
 ) -> None:
-    """The rod hangs lower on this job: in the numbers, in the table and in what is measured. The book's page stays."""
+    """The rod hangs lower on this job: in the numbers and in what is measured. The book keeps its own."""
     before = of_task(people, CLOSET)
     book = copy_book(tmp_path)
     line = "standards: [{value: closet-rod-single, is: 60 in, why: The tenant reaches no higher.}]\ndwellings:\n"
     change(book / "jobs" / f"{JOB}.yaml", "dwellings:\n", line)
     maker, whole = made(book)
     after = of_task(sheets(maker, whole), CLOSET)
-    for words in ("Rod, the upper one of two {}", "single{}", "at each socket: {}"):
+    for words in ("Rod, the upper one of two {}", "at each socket: {}"):
         assert words.format("66 in") in before and words.format("60 in") not in before
         assert words.format("60 in") in after and words.format("66 in") not in after
     assert maker.book.values["closet-rod-single"].item.quantity == "66 in"
+
+
+def test_a_table_follows_a_standard_too(people: dict[str, SitePage], tmp_path: Path) -> None:
+    """A table that is read on site, since the job does not know the reading, is worked out with the job's standard."""
+    title = "Install a lockset"
+    assert "Privacy lock, tubular36 in34-7/8 in" in of_task(people, title)
+    book = copy_book(tmp_path)
+    line = "standards: [{value: lock-height, is: 38 in, why: The owner of the lot asks for it.}]\ndwellings:\n"
+    change(book / "jobs" / f"{JOB}.yaml", "dwellings:\n", line)
+    assert "Privacy lock, tubular38 in36-7/8 in" in of_task(sheets(*made(book)), title)

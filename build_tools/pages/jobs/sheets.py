@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place
-from build_tools.pages.jobs.short import before_all, materials, steps
+from build_tools.pages.jobs.short import before_all, lines, materials, steps
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.pages.qr import qr_svg
@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from build_tools.pages.site import Maker
     from build_tools.plan.plan import Plan
     from build_tools.plan.whole import Whole
+
+FULL = 225
+"""Lines beyond which a day is printed smaller and without what a hazard does, so that it keeps to two sheets."""
 
 
 def sheets_page(maker: Maker, id: str, whole: Whole) -> Page:
@@ -91,6 +94,7 @@ def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, 
         "comes": comes,
         "wear": list(wear),
         "methods": methods,
+        "full": sum(method["lines"] for method in methods) > FULL,
     }
 
 
@@ -99,12 +103,14 @@ def _method(
 ) -> dict[str, Any]:
     item = plan.context.book.procedures[procedure].item
     title = helpers.title("procedure", procedure)
+    made = steps(helpers, plan, item, tasks)
     full = maker.site_url + plan.context.index.targets["procedure", procedure].url
     return {
         "procedure": procedure,
         "places": [place(helpers, plan.job, task) for task in tasks],
         "first": before_all(item),
-        "steps": steps(helpers, plan, item, tasks),
+        "steps": made,
+        "lines": lines(made, tasks),
         "materials": materials(plan, [task for task in tasks if task not in begun]),
         "code": qr_svg(full, maker.words["sheet_code"].format(title=title), "m") if maker.site_url else "",
     }

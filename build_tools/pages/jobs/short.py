@@ -99,18 +99,30 @@ def _answer(helpers: Helpers, form: Form, called: Called) -> dict[str, Any]:
 
 
 def _tables(helpers: Helpers, plan: Plan, step: Step, tasks: list[str]) -> list[dict[str, Any]]:
-    """The table of a step, once for all tasks that have the same; none where its one cell is in the numbers already."""
+    """The table of a step, once for all tasks that have the same; none where the numbers answer already."""
     if step.table is None:
         return []
     made: list[dict[str, Any]] = []
     for task in tasks:
-        both = step.calculator is not None and step.calculator.calculator == step.table.calculator
-        if both and settled(plan, task, step.table):
+        if settled(plan, task, step.calculator, step.table):
             continue
         table = helpers.table(table_here(plan, task, step.table))
         if table["rows"] and table not in made:
             made.append(table)
     return made
+
+
+def lines(made: list[dict[str, Any]], tasks: list[str]) -> float:
+    """About how many printed lines the steps of a method take, to see whether a day is a full one."""
+    total = 7.0
+    for each in made:
+        step = each["step"]
+        total += 1.3 + 3.1 * len(each["messages"]) + 1.4 * len(step.measurements) + (3.5 if step.hold else 0)
+        for one in each["numbers"]:
+            rows = [] if one["open"] else [len(each["rows"]) + 2 for each in one["lists"]]
+            total += 1.2 if one["open"] else 1 + 0.4 * (len(one["given"]) + len(one["lines"])) + sum(rows)
+        total += sum(len(table["rows"]) + 3.5 for table in each["tables"])
+    return total + 0.6 * len(tasks)
 
 
 def materials(plan: Plan, tasks: list[str]) -> list[dict[str, Any]]:
