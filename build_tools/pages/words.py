@@ -146,7 +146,7 @@ WORDS: dict[str, dict[str, str]] = {
         "why_person": "{what} is busy until then: {other}.",
         "why_place": "{what} is taken until then: {other}.",
         "why_closed": "{what} is closed until {until}, after {other}.",
-        "why_people_back": "Its people are there for it from {time}.",
+        "why_people_back": "Its people and the hours for it are there from {time}.",
         "why_office": "Visits are made on working days, in office hours.",
         "why_spare": "It could start {time} sooner and would gain nothing.",
         "plan_slack": "Time in hand",
