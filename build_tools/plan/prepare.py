@@ -172,6 +172,8 @@ class _Preparer:
                 name = f"{id} {len(self.made.pieces[id]) + 1}"
                 before = self.made.pieces[id][-1:]
                 piece = Piece(name, chunk, [After(before[0])] if before else [], team=id, earliest=earliest)
+                if self.book.procedures[task.procedure].item.labour.in_one_day:
+                    piece.allowed = self._within_a_day(chunk)
                 if task.started is not None and not before:
                     piece.start = self._first_together(id, found, chunk)
                 self.problem.pieces[name] = piece
@@ -263,6 +265,11 @@ class _Preparer:
         if weekdays is None:
             return called + timedelta(hours=hours)
         return datetime.combine(add_weekdays(called.date(), weekdays, off), called.time())
+
+    def _within_a_day(self, slots: int) -> Spans:
+        """When work may start that is done before the evening."""
+        a_day = self.worktime.a_day
+        return [(index * a_day, (index + 1) * a_day - slots + 1) for index in range(len(self.worktime.days))]
 
     def _office_hours(self) -> Spans:
         """When somebody from outside may come: weekdays that are no holidays, so that he is done before evening."""

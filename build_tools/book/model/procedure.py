@@ -37,12 +37,16 @@ class Revision(Part):
 
 
 class Labour(Part):
-    """People at work together and the labour hours of all of them, for a stated quantity of work."""
+    """People at work together and the labour hours of all of them, for a stated quantity of work.
+
+    ``in_one_day``: it is not left overnight, like concrete that is placed.
+    """
 
     people: PositiveInt
     hours: Amount
     per: Measure
     basis: Basis
+    in_one_day: bool = False
 
 
 Where = Literal["same space", "same dwelling", "whole job"]
