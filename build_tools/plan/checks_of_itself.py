@@ -29,13 +29,13 @@ QUARTER = 0.25
 def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
     """The mistakes that can be seen in the job file alone, with the book's names."""
     yield from _dates(entry)
-    yield from _working_day(context, entry)
-    yield from _spaces(context, entry)
+    yield from _working_day(entry)
+    yield from _spaces(entry)
     for name, opening in entry.item.openings.items():
-        yield from _opening(context, entry, name, opening)
+        yield from _opening(entry, name, opening)
     yield from _people(entry)
     for id, task in entry.item.tasks.items():
-        yield from _task(context, entry, id, task)
+        yield from _task(entry, id, task)
     yield from unknown_tasks(entry)
     yield from _lists(context, entry)
     yield from _away(context, entry)
@@ -63,13 +63,13 @@ def _dates(entry: Entry[Job]) -> Iterator[Problem]:
             )
 
 
-def _working_day(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def _working_day(entry: Entry[Job]) -> Iterator[Problem]:
     """The hours of a day are whole quarters, and the day ends before midnight."""
     job = entry.item
     minutes = _minutes(job.begins)
     if minutes is None:
         yield entry.error(("begins",), f"'{job.begins}' is not a time of day", "write it like 7:30")
-    hours, problems = _figure(context, entry, ("hours",), job.hours, "time", "h")
+    hours, problems = _figure(entry, ("hours",), job.hours, "time", "h")
     yield from problems
     if hours is None:
         return
@@ -87,7 +87,7 @@ def _minutes(text: str) -> int | None:
     return int(hour) * 60 + int(minute) if int(hour) < 24 and int(minute) < 60 else None
 
 
-def _spaces(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def _spaces(entry: Entry[Job]) -> Iterator[Problem]:
     job = entry.item
     for name, space in job.spaces.items():
         at: Location = ("spaces", name)
@@ -96,7 +96,7 @@ def _spaces(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         yield from _known(entry, (*at, "dwelling"), space.dwelling, job.dwellings, "dwelling")
         for index, other in enumerate(space.reached_through):
             yield from _known(entry, (*at, "reached_through", index), other, job.spaces, "space")
-        yield from _measures(context, entry, at, space)
+        yield from _measures(entry, at, space)
     graph = {name: [way for way in space.reached_through if way in job.spaces] for name, space in job.spaces.items()}
     try:
         TopologicalSorter(graph).prepare()
@@ -108,12 +108,12 @@ def _spaces(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         yield entry.error(("spaces", around[0], "reached_through"), message, "name the way in from outside")
 
 
-def _measures(context: Context, entry: Entry[Job], at: Location, space: Space) -> Iterator[Problem]:
+def _measures(entry: Entry[Job], at: Location, space: Space) -> Iterator[Problem]:
     good = True
     for side in ("length", "width"):
         text = getattr(space, side)
         if text is not None:
-            value, problems = _figure(context, entry, (*at, side), text, "length", "ft")
+            value, problems = _figure(entry, (*at, side), text, "length", "ft")
             yield from problems
             good = good and value is not None
     try:
@@ -123,12 +123,12 @@ def _measures(context: Context, entry: Entry[Job], at: Location, space: Space) -
         yield entry.error((*at, "rooms") if space.rooms else at, str(trouble))
     for name, text in space.measures.items():
         try:
-            read_figure(figure_of(text, context.book) or "")
+            read_figure(text)
         except Unreadable as trouble:
             yield entry.error((*at, "measures", name), str(trouble))
 
 
-def _opening(context: Context, entry: Entry[Job], name: str, opening: Opening) -> Iterator[Problem]:
+def _opening(entry: Entry[Job], name: str, opening: Opening) -> Iterator[Problem]:
     at: Location = ("openings", name)
     yield from _known(entry, (*at, "space"), opening.space, entry.item.spaces, "space")
     if opening.lock is not None and opening.lock not in FUNCTIONS:
@@ -137,7 +137,7 @@ def _opening(context: Context, entry: Entry[Job], name: str, opening: Opening) -
     for side in ("width", "height"):
         text = getattr(opening, side)
         if text is not None:
-            yield from _figure(context, entry, (*at, side), text, "length", "in")[1]
+            yield from _figure(entry, (*at, side), text, "length", "in")[1]
 
 
 def _people(entry: Entry[Job]) -> Iterator[Problem]:
@@ -148,7 +148,7 @@ def _people(entry: Entry[Job]) -> Iterator[Problem]:
         seen.add(hand.person)
 
 
-def _task(context: Context, entry: Entry[Job], id: str, task: Task) -> Iterator[Problem]:
+def _task(entry: Entry[Job], id: str, task: Task) -> Iterator[Problem]:
     job, at = entry.item, ("tasks", id)
     yield from _known(entry, (*at, "space"), task.space, {**job.spaces, **job.dwellings}, "space or dwelling")
     yield from _known(entry, (*at, "opening"), task.opening, job.openings, "opening")
@@ -158,7 +158,7 @@ def _task(context: Context, entry: Entry[Job], id: str, task: Task) -> Iterator[
     for name in ("hours", "left"):
         text = getattr(task, name)
         if text is not None and "space:" not in text:
-            yield from _figure(context, entry, (*at, name), text, "time", "h")[1]
+            yield from _figure(entry, (*at, name), text, "time", "h")[1]
 
 
 def _lists(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
@@ -169,9 +169,9 @@ def _lists(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         yield from _known(entry, ("already_done", index, "dwelling"), done.dwelling, job.dwellings, "dwelling")
     for index, price in enumerate(job.prices):
         if price.lead_time:
-            yield from _wait(context, entry, ("prices", index, "lead_time"), price.lead_time)
+            yield from _wait(entry, ("prices", index, "lead_time"), price.lead_time)
     for index, visit in enumerate(job.visits):
-        yield from _wait(context, entry, ("visits", index, "notice"), visit.notice)
+        yield from _wait(entry, ("visits", index, "notice"), figure_of(visit.notice, context.book) or "")
     for index, each in enumerate(job.standards):
         yield from _same_kind(context, entry, index, each.value, each.is_)
 
@@ -182,12 +182,10 @@ def _known(entry: Entry[Job], at: Location, name: str | None, known: Iterable[st
         yield entry.error(at, f"there is no {what} '{name}' in this job", did_you_mean(name, names))
 
 
-def _figure(
-    context: Context, entry: Entry[Job], at: Location, text: str, quantity: str, unit: str
-) -> tuple[float | None, list[Problem]]:
+def _figure(entry: Entry[Job], at: Location, text: str, quantity: str, unit: str) -> tuple[float | None, list[Problem]]:
     """A figure above nought, or None with the reason."""
     try:
-        value = read(figure_of(text, context.book) or "", quantity, unit)
+        value = read(text, quantity, unit)
     except Unreadable as trouble:
         return None, [entry.error(at, str(trouble))]
     if value <= 0:
@@ -195,10 +193,10 @@ def _figure(
     return value, []
 
 
-def _wait(context: Context, entry: Entry[Job], at: Location, text: str) -> Iterator[Problem]:
+def _wait(entry: Entry[Job], at: Location, text: str) -> Iterator[Problem]:
     """A time to wait: nought or more, and not years."""
     try:
-        hours = read(figure_of(text, context.book) or "", "time", "h")
+        hours = read(text, "time", "h")
     except Unreadable as trouble:
         yield entry.error(at, str(trouble))
         return

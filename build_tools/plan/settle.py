@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from ortools.sat.python import cp_model
 
+from build_tools.plan.first_plan import end_of
 from build_tools.plan.problem import Problem, Solution
 from build_tools.plan.solve import WORKERS, Model, model_of, moves_of, seeks_moves
 
@@ -59,4 +60,6 @@ def _earliest(made: Model, solution: Solution) -> Solution:
     solver.parameters.max_time_in_seconds = SECONDS
     if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return solution
-    return replace(solution, starts={id: int(solver.value(start)) for id, start in made.start.items()})
+    starts = {id: int(solver.value(start)) for id, start in made.start.items()}
+    end = replace(solution.end, value=end_of(made.problem, starts))
+    return replace(solution, starts=starts, end=end)
