@@ -1,10 +1,10 @@
-"""``new``: write the starting file of a procedure, with a word on each field."""
+"""``new``: write the starting file of a procedure or a job, with a word on each field."""
 
 from __future__ import annotations
 
 import argparse
 import re
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,34 +15,71 @@ if TYPE_CHECKING:
 
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 STARTING_FILE = Path(__file__).parent / "new_procedure.yaml"
+STARTING_JOB = Path(__file__).parent / "new_job.yaml"
+JOBS = "jobs"
+"""The folder whose files are jobs, in place of a trade."""
+TWO_WEEKS = timedelta(days=14)
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of ``new``."""
-    parser.add_argument("procedure", metavar="TRADE/NAME", help="the trade's folder and the procedure's name")
+    parser.add_argument(
+        "name", metavar="TRADE/NAME", help="the trade's folder and the procedure's name, or jobs/ and the job's name"
+    )
     add_book(parser)
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Write ``<trade>/<name>.yaml`` into the book, unless the name is taken."""
+    """Write ``<trade>/<name>.yaml`` or ``jobs/<name>.yaml`` into the book, unless the name is taken."""
     from build_tools.book.load import load_book
 
     folder = book_folder(arguments)
-    trade, name = _split(arguments.procedure.removeprefix(f"{folder.name}/"))
+    trade, name = _split(arguments.name.removeprefix(f"{folder.name}/"))
     book = load_book(folder).book
-    _refuse_unknown_trade(book, trade)
+    if trade != JOBS:
+        _refuse_unknown_trade(book, trade)
     path = folder / trade / f"{name}.yaml"
     if path.exists():
         raise Wrong(f"{_shown(path, folder)} is there already, and is left as it is")
-    if name in book.procedures:
+    if trade != JOBS and name in book.procedures:
         other = book.procedures[name].document.file
         raise Wrong(f"'{name}' is taken: {other} has that name, and each name stands once in the book")
     path.parent.mkdir(exist_ok=True)
-    text = starting_text(name.replace("-", " ").capitalize(), _approver(book), date.today())
+    title = name.replace("-", " ").capitalize()
+    if trade == JOBS:
+        text = starting_job(name, title, *_one_task(book), date.today())
+    else:
+        text = starting_text(title, _approver(book), date.today())
     with path.open("x", encoding="utf-8", newline="\n") as file:
         file.write(text)
     print(f"{_shown(path, folder)} is written: fill in the places marked FILL IN, then run 'check'")
     return FINE
+
+
+def starting_job(name: str, title: str, procedure: str, person: str, today: date) -> str:
+    """The starting file of a job of two weeks, which passes the checks as it is."""
+    given = {"name": name, "title": title, "procedure": procedure, "person": person}
+    given |= {"start": today.isoformat(), "deadline": (today + TWO_WEEKS).isoformat()}
+    text = STARTING_JOB.read_text(encoding="utf-8")
+    for field, written in given.items():
+        text = text.replace(f"{{{field}}}", written)
+    return text
+
+
+def _one_task(book: Book) -> tuple[str, str]:
+    """A procedure that needs nothing before it and is counted by the piece, and one of the crew who does it alone."""
+    from build_tools.plan.crew import ROLES
+
+    for id, entry in sorted(book.procedures.items(), key=lambda each: each[1].item.who != "helper"):
+        item = entry.item
+        first = not any(line.procedure and line.needed == "always" for line in item.before)
+        if first and item.labour.people == 1 and item.labour.per == "1 each":
+            for person, crew in book.people.items():
+                if id in crew.item.trained_in and crew.item.role in ROLES[item.who]:
+                    return id, person
+    raise Wrong(
+        "a job starts with a task that one person does, and the book has no such procedure with a trained person"
+    )
 
 
 def starting_text(title: str, approver: str, today: date) -> str:
@@ -85,10 +122,11 @@ def _shown(path: Path, folder: Path) -> str:
 
 COMMAND = Command(
     name="new",
-    help="write the starting file of a procedure",
-    description="Writes a file for a new procedure into the folder of its trade, with a word on each field and the\n"
-    "places to fill in. A name is small letters, digits and single hyphens. Nothing is overwritten.",
+    help="write the starting file of a procedure or a job",
+    description="Writes a file for a new procedure into the folder of its trade, or for a new job into jobs, with\n"
+    "a word on each field and the places to fill in. A name is small letters, digits and single hyphens. Nothing is\n"
+    "overwritten.",
     add_arguments=add_arguments,
     run=run,
-    examples=("new plumbing/set-faucet",),
+    examples=("new plumbing/set-faucet", "new jobs/garden-house"),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import re
 import shutil
 import signal
 import socket
@@ -250,6 +251,26 @@ def test_every_commented_field_of_a_new_procedure_is_one(book: Path) -> None:
     mistakes = [line for line in run("check", "--book", book).err.splitlines() if "set-faucet.yaml" in line]
     assert [line for line in mistakes if "'NAME'" not in line] == []
     assert len(mistakes) == 2
+
+
+def test_a_new_job_passes_as_it_is(book: Path) -> None:
+    ran = run("new", "jobs/garden-house", "--book", book)
+    assert (ran.code, ran.out.splitlines()[0].partition(" is written")[0]) == (0, "procedures/jobs/garden-house.yaml")
+    checked = run("check", "--book", book)
+    assert (checked.code, "garden-house" in checked.err) == (0, False)
+
+
+def test_every_commented_field_of_a_new_job_is_one(book: Path) -> None:
+    """Taking the comment marks away leaves fields that a job has."""
+    run("new", "jobs/garden-house", "--book", book)
+    file = book / "jobs" / "garden-house.yaml"
+    lines = file.read_text(encoding="utf-8").splitlines()[3:]
+    fields = re.compile(r"^( *)# ((?:- \{|  |[a-z_-]+:).*)")
+    bare = [fields.sub(r"\1\2", line) for line in lines]
+    file.write_text("\n".join(bare) + "\n", encoding="utf-8")
+    mistakes = [line for line in run("check", "--book", book).err.splitlines() if "garden-house.yaml" in line]
+    assert [line for line in mistakes if "'NAME'" not in line] == []
+    assert len(mistakes) == 4
 
 
 def test_the_name_may_be_written_as_the_path_of_the_file(book: Path) -> None:
