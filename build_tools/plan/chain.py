@@ -156,7 +156,9 @@ def may_start(problem: Problem, solution: Solution, id: str, start: int) -> bool
     piece = problem.pieces[id]
     if start < piece.earliest or (piece.allowed and not any(a <= start < b for a, b in piece.allowed)):
         return False
-    if any(s.first == id and not s.worked_in and start < problem.shut.get(s.place, 0) for s in problem.stays):
+    if problem.shut and any(
+        s.first == id and not s.worked_in and start < problem.shut.get(s.place, 0) for s in problem.stays
+    ):
         return False
     team = solution.teams.get(piece.team, ())
     return not any(a < start + piece.slots and start < b for person in team for a, b in problem.people[person])
