@@ -101,7 +101,7 @@ def test_cut_lists_draw_the_sticks_and_say_what_is_proved(maker: Maker, job: Who
     assert page.content.count("<svg") == 3  # shelf, cleats, rods
     assert len(set(re.findall(r'<section class="part" aria-labelledby="([^"]+)"', page.content))) == 3
     assert "proved: less length cannot do it" in page.content
-    assert "rod (Room)" in page.content
+    assert "2 x 5' 11-7/8\" rod (Room)" in words(page.content)
 
 
 def test_each_day_has_its_sheet_with_boxes_to_tick(maker: Maker, job: Whole) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from build_tools.pages.drawings import drawn
@@ -44,7 +45,10 @@ def _list(helpers: Helpers, plan: Plan, what: Ordered, cuts: Cuts) -> dict[str, 
         "spare": cuts.spare,
         "tasks": [task_name(helpers, plan.job, need.task) for need in what.needs],
         "example": any(need.example for need in what.needs),
-        "cuts": texts["cuts"],
+        "cuts": [
+            {**text, "pieces": _pieces(row["parts"])}
+            for text, row in zip(texts["cuts"], cuts.answer["cuts"], strict=True)
+        ],
         "proved": cuts.answer["proved"],
         "proof": texts["proof"],
         "bought": texts["bought"],
@@ -56,3 +60,13 @@ def _list(helpers: Helpers, plan: Plan, what: Ordered, cuts: Cuts) -> dict[str, 
         ],
         "drawing": drawn(cuts.called, f"cuts-{what.material}"),
     }
+
+
+def _pieces(parts: list[dict[str, Any]]) -> list[str]:
+    """The pieces of a stick, those that are alike together.
+
+    >>> print(*_pieces([{"length": 60.0, "name": "rod"}, {"length": 60.0, "name": "rod"}]))
+    2 x 5' 0" rod
+    """
+    alike = Counter((part["length"], part["name"]) for part in parts)
+    return [f"{count} x {feet_inches(length)} {name}" for (length, name), count in alike.items()]
