@@ -20,7 +20,7 @@ from build_tools.pages.calculator_page import calculator_page
 from build_tools.pages.filling import templates
 from build_tools.pages.fit_out.pages import dangers_page, holds_page, order_page
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.pages import clock, day, job_pages
+from build_tools.pages.jobs.times import clock, day
 from build_tools.pages.labels import labels_page
 from build_tools.pages.linked_data import how_to
 from build_tools.pages.live import live_page
@@ -126,7 +126,10 @@ def make_pages(maker: Maker) -> list[Page]:
     pages += [_trade(maker, trade) for trade in maker.trades()]
     pages += [_procedure_remembered(maker, entry) for entry in maker.book.procedures.values()]
     pages += [order_page(maker), holds_page(maker), dangers_page(maker)]
-    pages += job_pages(maker)
+    if maker.jobs:
+        from build_tools.pages.jobs.pages import job_pages  # they bring the solver: only a book with jobs loads it
+
+        pages += job_pages(maker)
     pages += [labels_page(maker), records_page(maker)]
     pages.append(_calculators(maker))
     pages += [calculator_page(maker, calculator) for calculator in maker.context.calculators.values()]

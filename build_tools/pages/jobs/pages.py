@@ -12,8 +12,6 @@ from build_tools.pages.jobs.load_page import load_page
 from build_tools.pages.jobs.order_page import order_page
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
-from build_tools.pages.jobs.times import clock as clock
-from build_tools.pages.jobs.times import day as day
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.page import Found, Heading, Page
 
