@@ -13,6 +13,7 @@ from build_tools.book.model.job import Hand, Job, Opening, Space, Task
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
+from build_tools.plan.checks_of_money import of_money
 from build_tools.plan.crew import able, hands_of, teams
 from build_tools.plan.links import unknown_tasks
 from build_tools.plan.measures import sizes
@@ -38,6 +39,7 @@ def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         yield from _task(entry, id, task)
     yield from unknown_tasks(entry)
     yield from _lists(context, entry)
+    yield from of_money(entry)
     yield from _away(context, entry)
 
 

@@ -74,7 +74,7 @@ def _price(line: Line) -> str:
     """The price, with what it is for where that is not one of what is counted."""
     each = line.each or 0.0
     by_one = line.amount is not None and abs(each * line.quantity - line.amount) < CENT
-    return decimal(each, 2) if by_one else f"{decimal(each, 2)} / {line.per}"
+    return decimal(each, 2) if by_one else f"{decimal(each, 2)} for {line.per}"
 
 
 def _amount(number: float, unit: str) -> str:
