@@ -19,7 +19,7 @@ LOCKS = """
 """
 NO_LOCK = "Object.defineProperty(navigator, 'wakeLock', {value: undefined})"
 SEEN = """
-    const boxes = document.querySelectorAll('.procedure .message, .procedure .step h3, .procedure .hold, .procedure h2');
+    const boxes = document.querySelectorAll('.procedure :is(.message, .step h3, .hold, h2)');
     const seen = [...boxes].filter(one => one.offsetParent);
     return seen.map(one => one.className.split(' ')[0] || one.tagName);
 """
@@ -163,7 +163,7 @@ def test_its_controls_are_at_the_lower_edge(walk: Walk) -> None:
 def test_the_screen_stays_on_or_it_is_said(source: str, window: Window) -> None:
     """Where the browser can, the screen is kept on until the walk is left; where not, the bar says so."""
     given = window.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": source})
-    window.open(f"{PAGE}#walk")
+    window.open(f"{PAGE}#_walk")
     window.until(lambda: window.find_all(".walk-bar"), "the walk by its address")
     if source == NO_LOCK:
         window.until(lambda: "may go dark" in window.find(".walk-bar .told").text, "the warning")

@@ -78,7 +78,7 @@ def test_an_unknown_command_gets_the_nearest() -> None:
 def test_a_command_like_no_other_gets_the_list() -> None:
     ran = run("xyzzy")
     assert ran.code == 2
-    assert "the commands are serve, build, check, plan, compute, new, pack, test, bench" in ran.err
+    assert "the commands are serve, build, check, plan, compute, new, pack, records, test, bench" in ran.err
 
 
 def test_an_unknown_option_points_to_the_help() -> None:

@@ -2,6 +2,8 @@
 // only after the first tap.
 
 const say = {WORDS};
+/** The address of the walk: no step can have it as its id. */
+const WALK = "#_walk";
 const top = document.currentScript.dataset.top;
 const root = document.querySelector(".procedure");
 const about = { procedure: root.dataset.procedure, revision: Number(root.dataset.revision), title: root.querySelector("h1").textContent.trim() };

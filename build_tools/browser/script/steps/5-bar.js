@@ -7,7 +7,7 @@ const room = make("div", { class: "room" });
 const units = [false, true].map((metric) => button(metric ? say.metric : say.us, () => setUnits(metric), { class: "units-by", "data-metric": String(metric) }));
 const bar = make("div", { class: "on-site" }, where, far, alarm,
   make("div", { class: "on-site-acts" },
-    make("a", { href: "#walk", class: "go" }, say.walk),
+    make("a", { href: WALK, class: "go" }, say.walk),
     button(say.place, () => panel("place"), { "data-panel": "place", "aria-expanded": "false" }),
     button(say.record, () => panel("record"), { "data-panel": "record", "aria-expanded": "false" }),
     make("div", { class: "units", role: "group", "aria-label": say.units }, ...units)),
@@ -82,7 +82,7 @@ document.addEventListener("crew-units", ({ detail }) => {
   ready().then(showBar);
 });
 
-const own = { top, root, about, at, steps, items, unsaved, make, button, fill, need, get, keep, write, wordsOf, whenWords, holdIsOpen, setPlace, refresh, titleIn, places: loadPlaces, verdictOf, room };
+const own = { WALK, top, root, about, at, steps, items, unsaved, make, button, fill, need, get, keep, write, wordsOf, whenWords, holdIsOpen, setPlace, refresh, titleIn, places: loadPlaces, verdictOf, room };
 
 async function loadPlaces() {
   if (top !== undefined) places = await need("places", "crewPlaces").catch(() => places);

@@ -1,6 +1,6 @@
 // Begin: which place this is, what was kept of it, and whether somebody is walking.
 
-const isWalk = () => location.hash.slice(1).split("?")[0] === "walk";
+const isWalk = () => location.hash.split("?")[0] === WALK;
 const WALKING = "crew-walking";
 
 function walkingAt() {
@@ -43,6 +43,6 @@ async function begin() {
 addEventListener("hashchange", () => isWalk() && walk());
 root.addEventListener("click", (event) => {
   // A second tap on the way to the walk changes no address.
-  if (event.target.closest('a[href="#walk"]') && isWalk()) walk();
+  if (event.target.closest(`a[href="${WALK}"]`) && isWalk()) walk();
 });
 begin();

@@ -3,7 +3,7 @@
 
 window.crewWalk = (own) => {
   if (own.walking) return;
-  const { root, steps, make, button, fill, holdIsOpen } = own;
+  const { WALK, root, steps, make, button, fill, holdIsOpen } = own;
   copyGuards(root, steps);
   const screens = screensOf(own);
   const html = document.documentElement;
@@ -35,7 +35,7 @@ window.crewWalk = (own) => {
   function start() {
     const left = remembered();
     const there = screens.findIndex(({ kind, step }) => `${kind} ${step?.id ?? ""}` === left);
-    const seen = steps.find(({ box }) => location.hash === "#walk" && box.getBoundingClientRect().top >= 0 && box.getBoundingClientRect().top < innerHeight / 2);
+    const seen = steps.find(({ box }) => location.hash.split("?")[0] === WALK && box.getBoundingClientRect().top >= 0 && box.getBoundingClientRect().top < innerHeight / 2);
     const begun = steps.some((step) => own.get("tick", step.id)?.done);
     const open = steps.find((step) => !own.get("tick", step.id)?.done);
     const first = there >= 0 ? there : !begun ? 0 : screens.findIndex(({ step }) => step && step === (open ?? seen));
@@ -112,7 +112,7 @@ window.crewWalk = (own) => {
 
   /** A link to a step of this page leads out of the walk, to that step. */
   function onHash() {
-    if (location.hash.slice(1).split("?")[0] !== "walk") shut(null);
+    if (location.hash.split("?")[0] !== WALK) shut(null);
   }
 
   /** Back to the full page, at the same step. */
