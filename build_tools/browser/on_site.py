@@ -19,8 +19,6 @@ FOLDERS = {
     "records": ("shared", "records"),
 }
 """Script to the folders that it is joined from. What ``record`` and ``records`` share stands in both."""
-NEEDED_BY_STEPS = ("walk", "record")
-"""What a page that cannot load anything later brings from the start."""
 _SAID = re.compile(r"\bsay\.(\w+)")
 _STATE = "state_"
 """The states of a record are looked up by their name."""

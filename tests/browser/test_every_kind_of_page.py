@@ -23,6 +23,7 @@ KINDS = [
     "sources.html",
     "inspections.html",
     "crew.html",
+    "records.html",
     "jobs/garden-studio/plan.html",
     "jobs/garden-studio/what-if.html",
     "404.html",

@@ -66,7 +66,7 @@ window.crewRecord = (own) => {
         button(say.print, async () => printSheet(await recordNow())),
         make("label", { for: "record-in", class: "file-in" }, say.put_in, chosen)),
       said,
-      make("p", {}, say.stays, own.top === undefined ? "" : make("a", { href: `${own.top}records.html` }, say.owner)));
+      make("p", {}, say.stays, make("a", { href: `${own.top}records.html` }, say.owner)));
     room.querySelector("button").focus();
   }
 

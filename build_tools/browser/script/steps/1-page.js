@@ -59,7 +59,7 @@ function remember(name, value) {
 
 const coming = {};
 
-/** Load a script once, unless its global is there: in a packed file all of them are. */
+/** Load a script once, unless its global is there; the forms of the page may have asked for it already. */
 function need(name, global) {
   if (window[global]) return Promise.resolve(window[global]);
   coming[name] ??= new Promise((done, failed) => {

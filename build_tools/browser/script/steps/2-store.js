@@ -2,7 +2,7 @@
 // the ids of steps, so they stay when steps change places. The later item of a kind wins, whichever tab wrote it; what
 // the database refuses stays in memory, is said, and can still be taken out.
 
-const scope = top === undefined ? location.pathname : new URL(top || "./", location.href).pathname;
+const scope = new URL(top || "./", location.href).pathname;
 const DATABASE = `crew-record ${scope}`;
 const items = new Map();
 const unsaved = new Map();

@@ -14,7 +14,7 @@ const bar = make("div", { class: "on-site" }, where, far, alarm,
   room);
 
 /** The titles of jobs, spaces and people come with a script of their own, where a job is named or is to be chosen. */
-let places = window.crewPlaces ?? { jobs: [], people: [] };
+let places = { jobs: [], people: [] };
 const titleIn = (list, id) => list?.find((one) => one.id === id)?.title ?? id;
 
 function showBar() {
@@ -85,7 +85,7 @@ document.addEventListener("crew-units", ({ detail }) => {
 const own = { WALK, top, root, about, at, steps, items, unsaved, make, button, fill, need, get, keep, write, wordsOf, whenWords, holdIsOpen, setPlace, refresh, titleIn, places: loadPlaces, verdictOf, room };
 
 async function loadPlaces() {
-  if (top !== undefined) places = await need("places", "crewPlaces").catch(() => places);
+  places = await need("places", "crewPlaces").catch(() => places);
   return places;
 }
 
