@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from build_tools.pages.page import Found, Page
+from build_tools.pages.page import Found, Heading, Page
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -17,4 +17,4 @@ def records_page(maker: Maker) -> Page:
     helpers, say = maker.helpers(URL), maker.words
     content = maker.fill("records.html", helpers, top=helpers.top)
     title, lead = say["records_title"], say["records_lead"]
-    return Page(URL, title, content, lead, (), (Found(URL, title, lead),))
+    return Page(URL, title, content, lead, (Heading(say["records_files"], "files"),), (Found(URL, title, lead),))

@@ -11,6 +11,7 @@ ON_SITE: dict[str, dict[str, str]] = {
             "On site, 'The record' above the steps of a procedure takes it out as a file. Choose such files here, as"
             " many as you like, or drag them onto this page. They are read in this browser and go nowhere."
         ),
+        "records_files": "Files from site",
         "records_choose": "Choose record files",
         "records_folder": "A whole folder at once, in a terminal:",
         "records_no_script": "Reading them takes script, and this browser does not run it.",
