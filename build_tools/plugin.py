@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import gc
 import logging
+import re
 import warnings
 from contextlib import nullcontext
 from dataclasses import dataclass, field
@@ -47,12 +48,11 @@ from build_tools.pages.ahead import work_ahead
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.frame import MARKS, Frame, for_the_frame
 from build_tools.pages.icons import manifest
-from build_tools.pages.jobs.files import job_files
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
 from build_tools.pages.search import search_data
 from build_tools.pages.site import Maker, make_pages, navigation, signs
-from build_tools.pages.site_files import make_dear, site_files
+from build_tools.pages.site_files import make_dear, site_files, whole_style
 from build_tools.plan.for_crew import without_private
 
 log = get_plugin_logger("crew-methods")
@@ -138,6 +138,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         folder, context = Path(config.docs_dir), self._maker.context
         for file in [file for file in files if file.abs_src_path and Path(file.abs_src_path).is_relative_to(folder)]:
             files.remove(file)
+        theme_style = _theme_style(files)
         config.nav = navigation(context, self._pages)
         before, self._written = self._written, Written(config.site_dir, str(config.nav))
         in_nav = {source for line in config.nav for source in _sources(line)}
@@ -146,7 +147,8 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             files.append(_engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
         edition = datetime.now(UTC).strftime("%Y-%m-%d")
         found = {"assets/script/found.js": search_data(self._pages, self._maker.words, self._memo)}
-        made = found | site_files(context, self._maker.pictures, edition, _kept(config)) | job_files(self._maker)
+        made = found | site_files(context, self._maker.pictures, edition, _kept(config)) | self._job_files()
+        made["assets/crew.css"] = whole_style(theme_style)
         made["site.webmanifest"] = manifest(config.site_name, config.site_description or "", context.book.language)
         for url, content in made.items():
             self._written.things[url] = content
@@ -156,6 +158,13 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         if before.navigation != self._written.navigation or before.folder != config.site_dir:
             self._frames = {}
         return files
+
+    def _job_files(self) -> dict[str, str | bytes]:
+        if not self._maker.jobs:
+            return {}
+        from build_tools.pages.jobs.files import job_files
+
+        return job_files(self._maker)
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
         """Keep the navigation for the frames."""
@@ -299,6 +308,16 @@ def _report(problems: list[Problem]) -> None:
             log.warning("%s", problem)
     if any(problem.severity == "error" for problem in problems):
         raise PluginError(f"The book has {count_line(problems)}.")
+
+
+def _theme_style(files: Files) -> str:
+    """The theme's style sheet, whose used part goes into our own; nothing else that the theme brings is published."""
+    style = ""
+    for file in [file for file in files if file.src_uri.startswith("assets/")]:
+        if re.fullmatch(r"assets/stylesheets/main\.\w+\.min\.css", file.src_uri):
+            style = file.content_string
+        files.remove(file)
+    return style
 
 
 def _engine_page(page: Page, config: MkDocsConfig, in_nav: set[str], *, same: bool) -> File:

@@ -67,6 +67,7 @@ class _Writer:
             },
             "who": random.choice(["helper", "lead"]),
             "alone": words.point(),
+            "reserved": words.why(),
             "labour": {
                 "people": str(random.randint(1, 3)),
                 "hours": f"{random.randint(1, 12)} h",
@@ -111,7 +112,13 @@ class _Writer:
     def _closes(self) -> dict[str, str]:
         words = self.words
         time = f"{self.random.randint(2, 72)} h"
-        return {"what": words.place(), "for": time, "why": words.why(), "basis": "common practice"}
+        return {
+            "what": words.place(),
+            "shuts_out": self.random.choice(("everybody", "next work", "users")),
+            "for": time,
+            "why": words.why(),
+            "basis": "common practice",
+        }
 
     def _material(self, name: str) -> dict[str, str]:
         quantity = f"{self.random.randint(1, 24)} {self.book.materials[name].item.counted_in}"

@@ -50,6 +50,24 @@ class Workshop:
     say: Callable[[str], None]
 
 
+def large_site(shop: Workshop) -> Path:
+    """The site of the large book, as :func:`bench` left it, or built now."""
+    folder = shop.folder / "build-1"
+    if not folder.is_dir():
+        shop.say(f"inventing {shop.procedures} procedures, and building them")
+        write_book(shop.real, shop.folder / "procedures", shop.procedures)
+        _build(shop.settings_for(shop.folder / "procedures", _fresh(folder)), shop)
+    return folder / "site"
+
+
+def real_site(shop: Workshop) -> Path:
+    """The site of the real book, built now."""
+    shop.say("building the book itself")
+    folder = _fresh(shop.folder / "real")
+    _build(shop.settings_for(shop.real, folder), shop)
+    return folder / "site"
+
+
 def bench(shop: Workshop) -> list[Line]:
     """Make the book, build it both ways, and rebuild it after an edit; one line a measurement."""
     shop.say(f"inventing {shop.procedures} procedures")

@@ -13,19 +13,23 @@ from typing import TYPE_CHECKING
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong
 from build_tools.commands.serve import free_port
 from build_tools.commands.site import BOOK, QUIET, settings_for
+from build_tools.commands.test import have_browser, have_tools
+from build_tools.environment import ROOT
 
 if TYPE_CHECKING:
-    from build_tools.bench.planning import Planning
-    from build_tools.bench.racking import Racking
+    from build_tools.bench.pages import Measured
     from build_tools.bench.run import Line
-    from build_tools.bench.script import ScriptWeight
 
+TOOLS = ROOT / "build_tools" / "bench" / "tools"
+"""What the pages are measured with comes from npm: its version is pinned there."""
 LEAST = 20
+PARTS = ("all", "build", "pages")
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The options of ``bench``."""
     parser.add_argument("--procedures", type=int, default=1000, metavar="N", help="how many (1000, if left out)")
+    parser.add_argument("--part", choices=PARTS, default="all", help="the build, the pages in Chromium, or all (all)")
     parser.add_argument("--json", action="store_true", help="the result as JSON, for programs")
     parser.add_argument("--keep", type=Path, metavar="FOLDER", help="leave the two books and sites in a new folder")
 
@@ -46,41 +50,39 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     from build_tools.bench.measure import Failed
+    from build_tools.bench.pages import measure_pages_of
     from build_tools.bench.planning import measure_planning
     from build_tools.bench.racking import measure_racking
-    from build_tools.bench.run import Workshop, bench
-    from build_tools.bench.script import weigh
+    from build_tools.bench.run import Workshop, bench, large_site
 
     def say(what: str) -> None:
         print(what, file=sys.stderr, flush=True)
 
-    port = free_port("127.0.0.1", 8300)
+    shop = Workshop(folder, BOOK, arguments.procedures, settings_for, QUIET, free_port("127.0.0.1", 8300), say)
+    lines: list[Line] = []
+    measured: dict[str, list[Measured]] = {}
     try:
-        lines = bench(Workshop(folder, BOOK, arguments.procedures, settings_for, QUIET, port, say))
+        if arguments.part != "pages":
+            lines = bench(shop)
+            say("racking a room, and the same by first fit")
+            measured["racking"] = [measure_racking()]
+            say("planning a job")
+            measured["planning"] = [measure_planning(BOOK)]
+        if arguments.part != "build":
+            if not have_browser() or not have_tools(TOOLS):
+                return MISTAKES
+            measured |= measure_pages_of(shop, large_site(shop))
     except Failed as failure:
-        print(f"a build of the benchmark failed:\n{failure}", file=sys.stderr)
+        print(f"a part of the benchmark failed:\n{failure}", file=sys.stderr)
         return MISTAKES
-    say("racking a room, and the same by first fit")
-    racking = measure_racking()
-    say("planning a job")
-    planning = measure_planning(BOOK)
-    script = weigh(folder / "build-1" / "site")
+    every = [one for some in measured.values() for one in some]
     if arguments.json:
-        measured = [{**asdict(line), "passes": line.passes} for line in lines]
-        measured_too: dict[str, Racking | Planning | ScriptWeight]
-        measured_too = {"racking": racking, "planning": planning, "script": script}
-        others = {name: {**asdict(each), "passes": each.passes} for name, each in measured_too.items()}
-        print(json.dumps({"procedures": arguments.procedures, "lines": measured, **others}, indent=2))
+        data = {name: [{**asdict(one), "passes": one.passes} for one in some] for name, some in measured.items()}
+        built = [{**asdict(line), "passes": line.passes} for line in lines]
+        print(json.dumps({"procedures": arguments.procedures, "lines": built, **data}, indent=2))
     else:
-        print(table(lines))
-        print(racking)
-        print(planning)
-        print(script)
-    return (
-        FINE
-        if racking.passes and planning.passes and script.passes and all(line.passes for line in lines)
-        else MISTAKES
-    )
+        print("\n".join([*([table(lines)] if lines else []), *map(str, every)]))
+    return FINE if all(one.passes for one in (*lines, *every)) else MISTAKES
 
 
 def table(lines: list[Line]) -> str:
@@ -112,5 +114,6 @@ COMMAND = Command(
     "ratios to the bare build. Then it racks a room and plans a job of 40 tasks. It takes some minutes.",
     add_arguments=add_arguments,
     run=run,
-    examples=("bench", "bench --procedures 200 --json"),
+    extras=("test",),
+    examples=("bench", "bench --procedures 200 --json", "bench --part pages"),
 )

@@ -7,6 +7,7 @@ import os
 import shutil
 import subprocess
 import sys
+from pathlib import Path
 
 from build_tools import progress
 from build_tools.commands.command import FINE, MISTAKES, Command
@@ -76,18 +77,18 @@ def have_browser() -> bool:
     return False
 
 
-def have_tools() -> bool:
-    """Whether the browser tests' tools from npm are here, as they are pinned; npm brings them where it is there."""
-    kept = TOOLS / "node_modules" / ".package-lock.json"
-    if kept.is_file() and kept.stat().st_mtime >= (TOOLS / "package-lock.json").stat().st_mtime:
+def have_tools(folder: Path = TOOLS) -> bool:
+    """Whether what a folder takes from npm is here, as it is pinned; npm brings it where it is there."""
+    kept = folder / "node_modules" / ".package-lock.json"
+    if kept.is_file() and kept.stat().st_mtime >= (folder / "package-lock.json").stat().st_mtime:
         return True
     if not shutil.which("npm") and shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
         progress.run("installing npm", ["apt-get", "install", "--yes", "--no-install-recommends", "npm"])
     if not shutil.which("npm"):
-        print("npm is missing, and the page tests need it: install Node.js with npm.", file=sys.stderr)
+        print("npm is missing, and what looks at pages needs it: install Node.js with npm.", file=sys.stderr)
         return False
-    command = ["npm", "ci", "--no-audit", "--no-fund", "--prefix", str(TOOLS)]
-    code, printed = progress.run("installing the browser tests' tools", command)
+    command = ["npm", "ci", "--no-audit", "--no-fund", "--prefix", str(folder)]
+    code, printed = progress.run("installing the tools from npm", command)
     if code:
         print("\n".join(printed.strip().splitlines()[-5:]), file=sys.stderr)
     return code == 0

@@ -18,6 +18,7 @@ from build_tools.pages.on_site import places_script
 from build_tools.pages.open_data import book_json, book_schema
 from build_tools.pages.pictures import Shown
 from build_tools.pages.plots import plots_of
+from build_tools.pages.theme_style import frame_style, tight
 from build_tools.pages.words import words
 from build_tools.records.model import record_schema
 
@@ -28,8 +29,7 @@ def site_files(
     context: Context, pictures: dict[tuple[str, str], Shown], edition: str, kept: Path
 ) -> dict[str, str | bytes]:
     """Address from the top of the site to content. ``kept`` is a folder for what is dear to make."""
-    made: dict[str, str | bytes] = {"assets/crew.css": style_sheet()}
-    made |= {f"assets/{path.name}": path.read_bytes() for path in sorted(ASSETS.glob("*.svg"))}
+    made: dict[str, str | bytes] = {f"assets/{path.name}": path.read_bytes() for path in sorted(ASSETS.glob("*.svg"))}
     made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
     made |= {shown.url: shown.content for shown in pictures.values()}
     made |= make_scripts(context, kept)
@@ -58,6 +58,13 @@ def make_dear(context: Context, kept: Path) -> None:
 @lru_cache
 def _schema() -> str:
     return json.dumps(book_schema(), indent=1)
+
+
+@lru_cache
+def whole_style(theme: str) -> str:
+    """The one style sheet of the pages: what they use of the theme's, then ours."""
+    ours = style_sheet()
+    return frame_style(theme, ours) + "\n" + tight(ours)
 
 
 def style_sheet() -> str:

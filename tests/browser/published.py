@@ -111,7 +111,6 @@ def a_few(site: Path, folder: Path) -> Path:
 SHARED = (
     "assets/*",
     "assets/fonts/*",
-    "assets/stylesheets/main*.css",
     "assets/script/*",
     "assets/script/calculators/wa*",
 )

@@ -1,56 +1,93 @@
 // What answers a search, and in which order. An entry is [address, title, other names, weight, text].
 
-const TITLE = 12, NAME = 10, TEXT = 1;
+const PARTS = [12, 10, 1];
+const BEGINNING = 0.7;
 
-/** How well a word stands in a text: 1 as a whole word, 0.7 as its beginning, 0 not at all. Both in small letters. */
-function stands(word, text) {
-  let best = 0;
-  for (let at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1)) {
-    if (at > 0 && /[a-z0-9]/.test(text[at - 1])) continue;
-    const next = text[at + word.length];
-    if (next === undefined || !/[a-z0-9]/.test(next)) return 1;
-    best = 0.7;
-  }
-  return best;
-}
-
-/** The weight of one word in an entry that has been made ready. */
-function weightOf(word, ready) {
-  return Math.max(TITLE * stands(word, ready.title), NAME * stands(word, ready.names), TEXT * stands(word, ready.text));
-}
-
-/** Entries with their texts in small letters, made once. */
+// Entries by their words, made once: for each word the entries that it stands in, each as its number times four and the
+// part where it weighs most (title, other names, text). A phone walks no text when a key is pressed.
 function makeReady(entries) {
-  const low = (text) => wordsOf(text).join(" ");
-  return entries.map((entry) => ({ entry, title: low(entry[1]), names: low(entry[2]), text: low(entry[4]), weight: entry[3] }));
+  const places = new Map();
+  entries.forEach((entry, number) => {
+    [entry[1], entry[2], entry[4]].forEach((text, part) => {
+      for (const word of wordsOf(text)) {
+        const there = places.get(word);
+        if (!there) places.set(word, [number * 4 + part]);
+        else if (there[there.length - 1] >> 2 !== number) there.push(number * 4 + part);
+      }
+    });
+  });
+  return { entries, places, words: [...places.keys()].sort() };
 }
 
-/**
- * The best entries for what was typed: each word must stand somewhere. A word that stands nowhere in the book gives way
- * to those nearest to it; `meant` says which.
- */
+/** The words of the book that begin so, the word itself first; none where nothing does. */
+function beginning(word, words) {
+  let from = 0;
+  for (let to = words.length; from < to;) {
+    const middle = (from + to) >> 1;
+    if (words[middle] < word) from = middle + 1;
+    else to = middle;
+  }
+  let end = from;
+  while (end < words.length && words[end].startsWith(word)) end += 1;
+  return words.slice(from, end);
+}
+
+/** How much a word weighs in each entry: whole words more than beginnings. */
+function weightsOf(choices, { entries, places, words }) {
+  const weights = new Float64Array(entries.length);
+  for (const word of choices) {
+    for (const one of beginning(word, words)) {
+      const share = one === word ? 1 : BEGINNING;
+      for (const place of places.get(one)) {
+        const weight = PARTS[place & 3] * share;
+        if (weight > weights[place >> 2]) weights[place >> 2] = weight;
+      }
+    }
+  }
+  return weights;
+}
+
+/** The best of all, in their order, without putting all in order. */
+function best(scored, most) {
+  const isBefore = (a, b) => a.score > b.score || (a.score === b.score && a.entry[1] < b.entry[1]);
+  const found = [];
+  for (const one of scored) {
+    if (found.length === most && !isBefore(one, found[most - 1])) continue;
+    let at = found.length;
+    while (at > 0 && isBefore(one, found[at - 1])) at -= 1;
+    found.splice(at, 0, one);
+    found.length = Math.min(found.length, most);
+  }
+  return found;
+}
+
+// The best entries for what was typed: each word must stand somewhere. A word that stands nowhere in the book gives way
+// to those nearest to it; `meant` says which.
 function search(typed, ready, known, most = 30) {
   const meant = [];
-  const words = wordsOf(typed).map((word) => {
-    if (ready.some((one) => weightOf(word, one) > 0)) return [word];
+  const given = wordsOf(typed);
+  const words = given.map((word) => {
+    if (beginning(word, ready.words).length) return [word];
     const near = nearest(word, known);
     if (near.length) meant.push(near[0]);
     return near.length ? near : [word];
   });
   if (!words.length) return { found: [], meant };
-  const phrase = wordsOf(typed).join(" ");
+  const phrase = given.join(" ");
+  const weights = words.map((choices) => weightsOf(choices, ready));
   const scored = [];
-  for (const one of ready) {
+  ready.entries.forEach((entry, number) => {
     let score = 0;
-    for (const choices of words) {
-      const weight = Math.max(...choices.map((word) => weightOf(word, one)));
-      if (weight === 0) { score = 0; break; }
-      score += weight;
+    for (const one of weights) {
+      if (one[number] === 0) return;
+      score += one[number];
     }
-    if (score === 0) continue;
-    if (phrase === one.title || ` ${one.names} `.includes(` ${phrase} `)) score += TITLE;
-    scored.push({ entry: one.entry, score: (score / words.length) * one.weight });
-  }
-  scored.sort((a, b) => b.score - a.score || (a.entry[1] < b.entry[1] ? -1 : 1));
-  return { found: scored.slice(0, most).map((one) => one.entry), meant };
+    // Where the whole phrase is a title or another name, each word of it weighs as much as a name does.
+    if (score >= PARTS[1] * words.length) {
+      const [title, names] = [entry[1], entry[2]].map((text) => wordsOf(text).join(" "));
+      if (phrase === title || ` ${names} `.includes(` ${phrase} `)) score += PARTS[0];
+    }
+    scored.push({ entry, score: (score / words.length) * entry[3] });
+  });
+  return { found: best(scored, most).map((one) => one.entry), meant };
 }
