@@ -44,12 +44,18 @@ class _Compressing(http.server.SimpleHTTPRequestHandler):
         """Nothing."""
 
 
+class _Server(http.server.ThreadingHTTPServer):
+    daemon_threads = True
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """A browser that is shut leaves its lines open: nothing to tell."""
+
+
 @contextmanager
 def served(site: Path) -> Iterator[str]:
     """The address at which the folder is served, ending in ``/``."""
     handler = partial(_Compressing, directory=str(site), packed={})
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    server.daemon_threads = True
+    server = _Server(("127.0.0.1", 0), handler)
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
     try:

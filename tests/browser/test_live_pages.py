@@ -226,4 +226,4 @@ def test_a_page_loads_little_script(page: str, site: Path, window: Window) -> No
 def test_only_pages_with_a_form_load_it(window: Window) -> None:
     """A page without a calculator loads no script of the forms."""
     window.open("values.html")
-    assert [url for url in window.requests() if "/assets/script/" in url] == []
+    assert [url for url in window.requests() if "/assets/script/" in url and "form.js" in url] == []

@@ -47,9 +47,11 @@ function remember(name, value) {
   }
 }
 
-/** Load scripts, to run in their order. They are ordinary ones: a page opened from a file can load no others. */
+const coming = {};
+
+/** Load scripts, each once, to run in their order. They are ordinary ones: a page opened from a file can load no others. */
 function load(addresses) {
-  return Promise.all(addresses.filter(Boolean).map((address) => new Promise((done, failed) => {
+  return Promise.all(addresses.filter(Boolean).map((address) => coming[address] ??= new Promise((done, failed) => {
     const script = make("script", { src: page.top + address });
     script.async = false;
     script.onload = done;

@@ -146,7 +146,7 @@ function sayWrong(form, field, aloud) {
 }
 
 let lastForm = null;
-const writeLater = later(300, () => addressWrite(lastForm.key));
+const writeLater = later(300, () => addressWrite(lastForm?.key));
 
 /** Write the address when typing pauses: a browser counts how often it is written. */
 function addressLater(form) {
@@ -154,41 +154,50 @@ function addressLater(form) {
   writeLater();
 }
 
-let begun = null;
-
-/** Load the calculators and make every form of the page live; what fails to load leaves the worked examples standing. */
-function begin() {
-  begun ??= load(page.scripts).then(makeLive, () => {});
-  return begun;
+/** Load a calculator and make its forms live; where it does not load, the worked examples stand. */
+function begin(name) {
+  const shared = window.crew ? null : page.scripts[0];
+  begun[name] ??= load([shared, page.scripts.find((one) => one.endsWith(`/${name}.js`))]).then(() => makeLive(name), () => {});
+  return begun[name];
 }
+const begun = {};
 
-function makeLive() {
-  forms.push(...roots.map(makeForm));
-  forms.forEach((form) => work(form));
+/** Every form, for what the address puts in; then to the place that it names. */
+async function beginAll(mayMove = true) {
+  await Promise.all(roots.map((root) => begin(root.dataset.calculator)));
   const place = addressTake();
-  const isReload = performance.getEntriesByType("navigation")[0]?.type === "reload";
-  if (!isReload) place?.scrollIntoView();
+  if (mayMove) place?.scrollIntoView();
 }
 
-/** Begin when a form comes near the screen: most pages are read without one. */
+function makeLive(name) {
+  const made = roots.filter((root) => root.dataset.calculator === name).map(makeForm);
+  forms.push(...made);
+  forms.sort((one, other) => roots.indexOf(one.root) - roots.indexOf(other.root));
+  made.forEach((form) => work(form));
+}
+
+/** Each begins when it comes near the screen: most pages are read without one. */
 function beginWhenNear() {
   const near = new IntersectionObserver((seen) => {
-    if (!seen.some((one) => one.isIntersecting)) return;
-    near.disconnect();
-    begin();
+    for (const { isIntersecting, target } of seen) {
+      if (!isIntersecting) continue;
+      near.unobserve(target);
+      begin(target.dataset.calculator);
+    }
   }, { rootMargin: "1500px" });
   roots.forEach((root) => near.observe(root));
 }
 
-window.addEventListener("hashchange", async () => {
+window.addEventListener("hashchange", () => {
+  lastForm = null; // Somebody went on before the address was written: it names the new place.
   if (addressRead().given.length) {
-    await begin();
-    addressTake()?.scrollIntoView();
+    beginAll();
   } else if (forms.length) {
     addressWrite();
   }
 });
 
 const roots = [...document.querySelectorAll("[data-calculator][data-start]")];
-if (addressRead().given.length) begin();
+const isReload = performance.getEntriesByType("navigation")[0]?.type === "reload";
+if (addressRead().given.length) beginAll(!isReload);
 else beginWhenNear();
