@@ -30,7 +30,7 @@ def axe() -> str:
 def violations(window: Window) -> list[dict[str, Any]]:
     """What axe-core finds on the page as it stands."""
     window.script(axe())
-    found: list[dict[str, Any]] = window.driver.execute_async_script(RUN)  # type: ignore[no-untyped-call]
+    found: list[dict[str, Any]] = window.driver.execute_async_script(RUN)
     return found
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -60,7 +60,7 @@ def test_a_line_leads_from_box_to_box_and_through_none(graph: dict[str, list[str
             and box[end].x < points[-1][0] < box[end].x + BOX
         }
         assert found
-        for a, b in zip(points, points[1:], strict=False):
+        for a, b in pairwise(points):
             assert not any(inside(each, a, b) for each in chart.boxes)
 
 
@@ -70,7 +70,7 @@ def test_no_line_lies_on_another(graph: dict[str, list[str]], lanes: int) -> Non
     level = [
         (y, *sorted((x1, x2)))
         for path in chart.paths
-        for (x1, y), (x2, y2) in zip(corners(path), corners(path)[1:], strict=False)
+        for (x1, y), (x2, y2) in pairwise(corners(path))
         if y == y2 and x1 != x2
     ]
     for (y, a1, a2), (other, b1, b2) in combinations(level, 2):

@@ -138,8 +138,9 @@ class Task(Part):
     """A procedure to be done somewhere: how many or how much, and what its calculators take.
 
     ``quantity`` is in the unit that the hours of the procedure are counted for (``126 sq ft``), ``count`` is how many.
-    ``inputs`` are by calculator: those of one of them, but a list (openings) is the list of all. ``after`` names tasks of the job that come first beside those that the book says.
-    ``done`` is the day on which it was finished; ``started`` the day on which it was begun, with ``left`` still to do.
+    ``inputs`` are by calculator: those of one of them, but a list (openings) is the list of all. ``after`` names tasks
+    of the job that come first beside those that the book says. ``done`` is the day on which it was finished;
+    ``started`` the day on which it was begun, with ``left`` still to do.
     """
 
     procedure: ProcedureId
