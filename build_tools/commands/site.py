@@ -58,7 +58,7 @@ def _day(text: str) -> date:
 
 
 def mkdocs(arguments: Sequence[str], book: Path, **extra: str) -> int:
-    """Run MkDocs with these arguments in the checkout, and wait; its exit code. For ``extra`` see :func:`settings_for`."""
+    """Run MkDocs with these arguments in the checkout, and wait; its exit code. :func:`settings_for` says more."""
     if book == BOOK and not extra:
         return _run([*arguments, "--config-file", str(SETTINGS)])
     with tempfile.TemporaryDirectory() as folder:
