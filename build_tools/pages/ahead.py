@@ -38,6 +38,7 @@ def work_ahead(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> 
 
 def _prepare(maker: Maker, entry: ProcedureEntry) -> Done:
     problems = check_procedure(maker.context, entry)
-    if any(problem.severity == "error" for problem in problems) or not maker.has_pictures(entry):
+    wrong = any(problem.severity == "error" for problem in problems)
+    if wrong or maker.book.unread or not maker.has_pictures(entry):  # what is unread may be what this page leads to
         return entry.id, problems, None, ""
     return entry.id, problems, procedure_page(maker, entry), procedure_json(maker.context, entry)

@@ -43,7 +43,7 @@ def ground_fall_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         shapes.append(polygon(slab, "concrete", "cut"))
     shapes.append(dimension(0.0, 0.0, strip, -drop, feet_inches(strip), "above"))
     shapes.append(dimension(strip, 0.0, strip, -drop, "drop " + inches(drop), "right"))
-    shapes.append(leader(-WALL / 2, under * 0.5, "foundation", "below"))
+    shapes.append(leader(-WALL / 2, under * 0.5, "house wall", "below"))
     if short:
         shapes.append(leader(strip + beyond * 0.5, -drop - strip * 0.05, "swale or drain", "below"))
     return sheet("Fall of the ground", words(values, answer, strip, short), shapes, STRETCH)
