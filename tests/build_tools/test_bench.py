@@ -223,10 +223,10 @@ def test_the_whole_run_measures_three_things(
 ) -> None:
     monkeypatch.setattr(bench_run, "BUILDS", 1)
     monkeypatch.setattr(bench_run, "REBUILDS", 1)
-    code = main(["bench", "--procedures", "20", "--part", "build", "--json"])
+    code = main(["bench", "--procedures", "60", "--part", "build", "--json"])
     captured = capsys.readouterr()
     result = json.loads(captured.out)
-    assert result["procedures"] == 20
+    assert result["procedures"] == 60
     assert [line["what"] for line in result["lines"]] == [
         "bare mkdocs build",
         "build of the book",
@@ -236,13 +236,13 @@ def test_the_whole_run_measures_three_things(
     (racking,), (planning,) = result["racking"], result["planning"]
     assert code == (0 if all(each["passes"] for each in (racking, planning, *result["lines"])) else 1)
     assert 0 <= racking["waste"] * 5 < racking["first_fit_waste"]
-    assert "inventing 20 procedures" in captured.err
+    assert "inventing 60 procedures" in captured.err
 
 
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (["--procedures", "3"], "--procedures 3: at least 20 are wanted"),
+        (["--procedures", "3"], "--procedures 3: at least 60 are wanted"),
         (["--keep", str(ROOT)], "is there already; --keep names a new folder"),
     ],
 )

@@ -14,6 +14,7 @@ import sys
 import time
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from urllib.request import urlopen
 
@@ -434,21 +435,27 @@ def test_every_part_runs_and_one_failure_fails_the_run(
     good = ("timeit", "-n", "1", "-r", "1", "print('second ran')")
     monkeypatch.setattr(test, "CHECKS", {"first": bad, "second": good})
     monkeypatch.setattr(test, "have_browser", lambda: True)
+    monkeypatch.setattr(test, "have_tools", lambda: True)
     assert test.run(argparse.Namespace(pytest_arguments=[])) == 1
     out = capfd.readouterr().out
     assert "second ran" in out
-    assert out.splitlines()[-1] == "FAILED: first; passed: browser, second"
+    assert out.splitlines()[-1] == "FAILED: first; passed: browser, browser tools, second"
 
 
-def test_a_missing_browser_fails_the_run(monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]) -> None:
+def test_a_missing_browser_fails_the_run(
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     monkeypatch.setattr(test, "CHECKS", {})
     monkeypatch.setattr(shutil, "which", lambda _: None)
+    monkeypatch.setattr(test, "have_tools", partial(test.have_tools, tmp_path))
+    (tmp_path / "package-lock.json").write_text("{}")
     assert test.run(argparse.Namespace(pytest_arguments=[])) == 1
     captured = capfd.readouterr()
-    assert captured.out.splitlines()[-1] == "FAILED: browser"
+    assert captured.out.splitlines()[-1] == "FAILED: browser, browser tools"
     assert captured.err == (
         "Chromium and its driver are missing, and the page tests need them: install 'chromium' and 'chromium-driver' "
         "(on Debian and Ubuntu: apt-get install chromium chromium-driver).\n"
+        "npm is missing, and what looks at pages needs it: install Node.js with npm.\n"
     )
 
 
