@@ -18,7 +18,7 @@ TOUCH = 48
 TABLE = """
     return [...document.querySelectorAll('#choose-ring table.sums tbody tr')].map(row =>
         [...row.querySelectorAll('td')].map(cell =>
-            [...cell.querySelectorAll('.line')].map(line => line.innerText.trim())))
+            [...cell.querySelectorAll('.line')].map(line => line.textContent.replace(/\\s+/g, ' ').trim())))
 """
 HEIGHTS = """
     return [...document.querySelectorAll(arguments[0])]
