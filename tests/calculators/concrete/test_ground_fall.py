@@ -71,8 +71,8 @@ def test_beyond_the_limits_it_refuses() -> None:
 def test_the_drawing_is_to_scale() -> None:
     sheet, _ = drawing_of("ground-fall", room=60.0)
     assert measured(sheet) == {"above: 5' 0\"": 60.0, "right: drop 4 in": 4.0}
-    assert [one["text"] for one in shapes_of(sheet, "leader")] == ["foundation", "swale or drain"]
+    assert [one["text"] for one in shapes_of(sheet, "leader")] == ["house wall", "swale or drain"]
     ground = shapes_of(sheet, "area", fill="earth")[0]["points"]
     assert ground[:2] == [[0.0, 0.0], [60.0, -4.0]]
     whole, _ = drawing_of("ground-fall")
-    assert [one["text"] for one in shapes_of(whole, "leader")] == ["foundation"]
+    assert [one["text"] for one in shapes_of(whole, "leader")] == ["house wall"]
