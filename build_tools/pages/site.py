@@ -16,6 +16,7 @@ from markupsafe import Markup
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.index import PAGE_OF
+from build_tools.book.order import after, links
 from build_tools.pages.calculator_page import calculator_page
 from build_tools.pages.filling import templates
 from build_tools.pages.fit_out.pages import dangers_page, holds_page, order_page
@@ -59,7 +60,7 @@ class Maker:
         self.site_name = site_name
         self.kept = kept
         self.words = words(self.book.language)
-        self.after = _after(context)
+        self.after = after(links(context.book))
         self.jobs: dict[str, Whole] = {}
         self.for_owner = True
         self.site_url = ""
@@ -328,16 +329,6 @@ def _meaning(helpers: Helpers, item: Any) -> str:
 
 def _names(helpers: Helpers, item: Any) -> tuple[str, ...]:
     return tuple(helpers.say(name) for name in getattr(item, "other_names", ()))
-
-
-def _after(context: Context) -> dict[str, list[str]]:
-    """What comes after each procedure: those whose ``before`` names it."""
-    after: dict[str, list[str]] = {id: [] for id in context.book.procedures}
-    for id, entry in context.book.procedures.items():
-        for line in entry.item.before:
-            if line.procedure in after:
-                after[line.procedure].append(id)
-    return after
 
 
 def first_sentence(text: str) -> str:

@@ -6,17 +6,14 @@ from collections.abc import Iterator
 from graphlib import CycleError, TopologicalSorter
 
 from build_tools.book.checks.context import Context
+from build_tools.book.order import links
 from build_tools.book.problems import Problem
 
 
 def cycles(context: Context) -> Iterator[Problem]:
     """The first circle of ``before`` links, named at the link that closes it."""
     procedures = context.book.procedures
-    graph = {
-        id: [line.procedure for line in entry.item.before if line.procedure in procedures]
-        for id, entry in procedures.items()
-    }
-    sorter = TopologicalSorter(graph)
+    sorter = TopologicalSorter(links(context.book))
     try:
         sorter.prepare()
     except CycleError as cycle:
