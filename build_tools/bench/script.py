@@ -58,16 +58,17 @@ def _weight(site: Path, page: Path, packed: dict[str, int]) -> ScriptWeight:
 
     text = page.read_text(encoding="utf-8")
     found = DATA.search(text)
-    scripts, draw = _later(found[1]) if found else ([], "")
+    scripts, draw = _later(found[1]) if found else ([], [])
     at_once = sum(map(size, {*SOURCE.findall(text)}))
     shared, *own = [size(each) for each in scripts] or [0]
-    drawing = size(draw) if draw else 0
+    draws, *drawings = [size(each) for each in draw] or [0]
+    drawing = draws + max(drawings, default=0)
     in_use = at_once + shared + max(own, default=0)
-    everything = at_once + shared + sum(own) + drawing
+    everything = at_once + shared + sum(own) + draws + sum(drawings)
     return ScriptWeight(page.relative_to(site).as_posix(), at_once, in_use, drawing, everything)
 
 
-def _later(data: str) -> tuple[list[str], str]:
-    """The scripts that the forms of a page load, the shared one first, and the one that draws."""
+def _later(data: str) -> tuple[list[str], list[str]]:
+    """The scripts that the forms of a page load and those that draw, the shared one first in both."""
     page = json.loads(data)
     return page["scripts"], page["draw"]

@@ -2,38 +2,34 @@
 
 from __future__ import annotations
 
-import re
-from functools import lru_cache
+import json
+from collections.abc import Mapping
 from pathlib import Path
+
+from build_tools.browser.shorten import shorter
 
 SCRIPTS = Path(__file__).parent / "script"
 PIECES = SCRIPTS / "form"
-_COMMENTS = re.compile(r"^[ ]*(?://.*|/\*\*.*\*/)\n", re.MULTILINE)
-_INDENT = re.compile(r"^[ ]+", re.MULTILINE)
+WORDS = "{WORDS}"
+"""Stands in a script for the words that it says."""
 
 
-@lru_cache
-def joined(folder: str) -> str:
-    """The script of a folder (``form``, ``search``), without its comments: a phone does not read them."""
-    return of_folders(folder)
+def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
+    """The script of one folder or several, one after another, with its words, short for a phone.
+
+    >>> joined("look").startswith("(()=>{")
+    True
+    """
+    whole = of_folders(*folders)
+    return shorter(whole if say is None else whole.replace(WORDS, json.dumps(say, ensure_ascii=False), 1))
 
 
 def of_folders(*folders: str) -> str:
-    """One script of several folders, one after another."""
+    """The same as it is written, its words still to come."""
     pieces = [path for folder in folders for path in sorted((SCRIPTS / folder).glob("*.js"))]
-    return f'(() => {{\n"use strict";\n{_bare("".join(path.read_text(encoding="utf-8") for path in pieces))}}})();\n'
+    return f'(() => {{\n"use strict";\n{"".join(path.read_text(encoding="utf-8") for path in pieces)}}})();\n'
 
 
-def form_script() -> str:
-    """The script of the live forms."""
-    return joined("form")
-
-
-@lru_cache
 def single(name: str) -> str:
-    """A script of one file, in the same way."""
-    return _bare((SCRIPTS / f"{name}.js").read_text(encoding="utf-8"))
-
-
-def _bare(text: str) -> str:
-    return _INDENT.sub("", _COMMENTS.sub("", text))
+    """A script of one file."""
+    return shorter((SCRIPTS / f"{name}.js").read_text(encoding="utf-8"))

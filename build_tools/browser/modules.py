@@ -10,8 +10,6 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from calculators.declaration import Calculator
-
 Name = tuple[str, str]
 """A module and a name in it."""
 
@@ -116,8 +114,3 @@ def reached(starts: Iterable[Name]) -> list[Name]:
 def place(function: Callable[..., Any]) -> Name:
     """The module and the name of a function."""
     return (function.__module__, function.__name__)
-
-
-def starts_of(calculator: Calculator) -> list[Name]:
-    """The functions of a calculator that the page calls."""
-    return [place(function) for function in (calculator.function, calculator.drawing) if function is not None]

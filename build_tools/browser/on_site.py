@@ -6,11 +6,10 @@ and ``crew``, which reads figures. The owner's page loads ``records``.
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Mapping
 
-from build_tools.browser.form_script import of_folders
+from build_tools.browser.form_script import joined, of_folders
 
 FOLDERS = {
     "steps": ("steps",),
@@ -30,4 +29,4 @@ def on_site_script(name: str, words: Mapping[str, str]) -> str:
     said = {key.removeprefix("do_"): text for key, text in words.items() if key.startswith("do_")}
     used = set(_SAID.findall(script))
     own = {key: text for key, text in said.items() if key in used or (key.startswith(_STATE) and _STATE in script)}
-    return script.replace("{WORDS}", json.dumps(own, ensure_ascii=False), 1)
+    return joined(*FOLDERS[name], say=own)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable
+from dataclasses import asdict
 from importlib.metadata import version
 from pathlib import Path
 from typing import Any
@@ -23,7 +24,7 @@ HERE = Path(__file__).parent
 
 
 def make_scripts(context: Context, kept: Path) -> dict[str, str]:
-    """The shared script, the one that draws, one for each calculator; ``kept`` holds what is dear to make."""
+    """The scripts of calculators and drawings, the shared ones first; ``kept`` holds what is dear to make."""
     return context.memo.named("scripts", context.fingerprint, lambda: _made(context, kept))
 
 
@@ -42,7 +43,7 @@ def _made(context: Context, kept: Path) -> dict[str, str]:
     for name, functions in scripts.functions.items():
         declared = declaration(context.calculators[name], standards_of(context, context.calculators[name]))
         made[f"assets/script/calculators/{name}.js"] = functions.replace("DECLARATION", as_script(declared), 1)
-    return made
+    return made | {f"assets/script/drawings/{name}.js": drawing for name, drawing in scripts.drawings.items()}
 
 
 def standards_of(context: Context, calculator: Calculator) -> dict[str, Standard]:
@@ -68,20 +69,19 @@ def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:
     file = folder / f"{_mark([each.name for each in chosen])}.json"
     if file.is_file():
         held = json.loads(file.read_text(encoding="utf-8"))
-        return Scripts(held["core"], held["functions"], held["draw"])
+        return Scripts(**held)
     made = compile_calculators(chosen)
     folder.mkdir(parents=True, exist_ok=True)
     for older in folder.glob("*.json"):
         older.unlink(missing_ok=True)
-    held = {"core": made.core, "functions": dict(made.functions), "draw": made.draw}
-    file.write_text(json.dumps(held), encoding="utf-8")
+    file.write_text(json.dumps(asdict(made)), encoding="utf-8")
     return made
 
 
 def _mark(names: list[str]) -> str:
     """Changes with any source that the scripts are made from."""
     paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.glob("*.py"), *HERE.glob("script/*.js")]
-    mark = hashlib.sha256(f"{version('pscript')} {names}".encode())
+    mark = hashlib.sha256(f"{version('pscript')} {version('minify-html')} {names}".encode())
     for path in sorted(paths):
         mark.update(path.read_bytes())
     return mark.hexdigest()[:32]

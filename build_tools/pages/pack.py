@@ -32,7 +32,7 @@ SCRIPT = re.compile(r'<script\b[^>]*?\ssrc="([^"]*)"[^>]*></script>')
 PAGE_DATA = re.compile(r'(<script type="application/json" id="crew-page">)(.*?)(</script>)', re.DOTALL)
 FOR_SEARCH_ENGINES = re.compile(r'<script type="application/ld\+json">.*?</script>', re.DOTALL)
 FONT_OR_NOTE = re.compile(r"@font-face \{ font-family: Crew;[^}]*\}\n?|/\*.*?\*/\n?", re.DOTALL)
-FORMS = "assets/script/form.js"
+FORMS, STEPS_TOO = "assets/script/form.js", "assets/script/steps-form.js"
 TYPES = {".svg": "image/svg+xml", ".webp": "image/webp", ".png": "image/png"}
 
 
@@ -109,14 +109,14 @@ class Packer:
     def _calculators(self, found: re.Match[str]) -> str:
         """The page's data with nothing left to load, after the scripts that it would have loaded."""
         data = json.loads(found[2])
-        scripts = [self._script(name) for name in (*data["scripts"], data["draw"])]
-        data |= {"top": None, "scripts": [], "draw": ""}
+        scripts = [self._script(name) for name in (*data["scripts"], *data["draw"])]
+        data |= {"top": None, "scripts": [], "draw": []}
         written = json.dumps(data, ensure_ascii=False).replace("<", "\\u003c")
         return f"<script>{''.join(scripts)}</script>{found[1]}{written}{found[3]}"
 
     def _live(self, name: str) -> str:
         """The script of the forms; ticks and records are kept by the book, not by a file that was sent."""
-        return f"<script>{self._script(name)}</script>" if name == FORMS else ""
+        return f"<script>{self._script(FORMS)}</script>" if name == STEPS_TOO else ""
 
     def _script(self, name: str) -> str:
         content = self.files[name]

@@ -75,12 +75,12 @@ class Maker:
         names = {"t": self.words, "signs": signs(), "day": day, "clock": clock, **helpers.names(), **given}
         return templates(self.book.language).get_template(template).render(names)
 
-    def live(self, helpers: Helpers, calculators: Iterable[Calculator]) -> dict[str, str]:
-        """What makes the forms of these calculators live on a page."""
-        return {
-            "data": live_page(calculators, self.words, helpers.top),
-            "script": f"{helpers.top}assets/script/form.js",
-        }
+    def live(self, helpers: Helpers, calculators: Iterable[Calculator], has_steps: bool = False) -> dict[str, str]:
+        """What makes the forms of these calculators live on a page, and the boxes of its steps, in one script."""
+        data = live_page(calculators, self.words, helpers.top)
+        needs = ("steps-form" if data else "steps") if has_steps else "form"
+        script = f"{helpers.top}assets/script/{needs}.js" if data or has_steps else ""
+        return {"data": data, "script": script, "top": helpers.top}
 
     def procedures_of(self, trade: str) -> list[ProcedureEntry]:
         """The procedures of a trade by title."""
@@ -226,7 +226,7 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
             "after": maker.linked(helpers, maker.after[entry.id]),
             "approved_by": approved.item.name if approved else item.revision.approved_by,
         },
-        live=maker.live(helpers, [maker.context.calculators[name] for name in sorted(forms)]),
+        live=maker.live(helpers, [maker.context.calculators[name] for name in sorted(forms)], has_steps=True),
         top=helpers.top,
     )
     data = Markup('<script type="application/ld+json">{}</script>').format(Markup(how_to(entry, helpers)))

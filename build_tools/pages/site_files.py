@@ -8,7 +8,7 @@ from pathlib import Path
 
 from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
-from build_tools.browser.form_script import form_script, joined, single
+from build_tools.browser.form_script import joined
 from build_tools.browser.offline import page_script
 from build_tools.browser.on_site import FOLDERS, on_site_script
 from build_tools.browser.scripts import make_scripts, script_problems
@@ -33,11 +33,12 @@ def site_files(
     made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
     made |= {shown.url: shown.content for shown in pictures.values()}
     made |= make_scripts(context, kept)
-    made["assets/script/form.js"] = form_script()
-    made["assets/script/find.js"] = single("find")
+    say = words(context.book.language)
+    made["assets/script/form.js"] = joined("form")
     made["assets/script/search.js"] = joined("search")
-    made["assets/script/page.js"] = page_script(words(context.book.language))
-    made |= {f"assets/script/{name}.js": on_site_script(name, words(context.book.language)) for name in FOLDERS}
+    made["assets/script/page.js"] = page_script(say)
+    made |= {f"assets/script/{name}.js": on_site_script(name, say) for name in FOLDERS}
+    made["assets/script/steps-form.js"] = joined("form") + on_site_script("steps", say)
     made["assets/script/places.js"] = places_script(context)
     made["record.schema.json"] = record_schema()
     made |= {f"assets/{name}": content for name, content in icons().items()}

@@ -113,6 +113,7 @@ SHARED = (
     "assets/fonts/*",
     "assets/script/*",
     "assets/script/calculators/wa*",
+    "assets/script/drawings/wa*",
 )
 
 

@@ -51,7 +51,8 @@ def engine() -> MiniRacer:
     made.eval(scripts.core)
     for name, functions in scripts.functions.items():
         made.eval(functions.replace("DECLARATION", as_script(declaration(CALCULATORS[name], {})), 1))
-    made.eval(scripts.draw)
+    for script in (scripts.draw, *scripts.drawings.values()):
+        made.eval(script)
     made.eval(HARNESS)
     return made
 

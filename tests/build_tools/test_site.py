@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.bench.script import weigh
 from build_tools.commands.site import BOOK
 from tests.site_pages import SitePage, is_elsewhere, loaded_by_css, resolve
 
@@ -47,6 +48,11 @@ def test_links_are_relative(pages: Pages) -> None:
         if address.startswith("/")
     ]
     assert rooted == []
+
+
+def test_every_procedure_page_keeps_the_budget_of_its_script(site: Path) -> None:
+    """With a form in use; the heaviest pages come first."""
+    assert [str(page) for page in weigh(site) if not page.passes] == []
 
 
 def test_everything_that_is_loaded_is_there(pages: Pages, site: Path) -> None:

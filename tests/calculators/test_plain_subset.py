@@ -6,12 +6,13 @@ import pytest
 
 from build_tools.browser.compile import ENTRIES
 from build_tools.browser.emit import refused
-from build_tools.browser.modules import reached, starts_of
+from build_tools.browser.modules import place, reached
 from build_tools.browser.plain_subset import refusals
 from calculators.registry import CALCULATORS
 
 ON_SITE = [each for each in CALCULATORS.values() if each.on_site]
-STARTS = {each.name: starts_of(each) for each in ON_SITE} | {"every page": list(ENTRIES)}
+FUNCTIONS = {each.name: [each.function, *([each.drawing] if each.drawing else [])] for each in ON_SITE}
+STARTS = {name: [place(one) for one in them] for name, them in FUNCTIONS.items()} | {"every page": list(ENTRIES)}
 
 
 @pytest.mark.parametrize("what", STARTS)

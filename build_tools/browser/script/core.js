@@ -58,13 +58,13 @@ return {
   calculators: calculators,
 
   // Called by a calculator's own script. What a declaration leaves out is put in here.
-  add: function (declaration, call, drawing, readPlan) {
+  add: function (declaration, call, readPlan) {
     if (readPlan) planOf = readPlan;
     whole(declaration.inputs, {
       unit: "", default: null, least: null, most: null, usual: null, choices: [], columns: [], help: "", standard: null
     });
     whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", columns: [], help: "" });
-    calculators[declaration.name] = { declaration: declaration, call: call, drawing: drawing };
+    calculators[declaration.name] = { declaration: declaration, call: call };
   },
 
   // A written figure in the unit of the inside; null for what cannot be read.
@@ -119,16 +119,5 @@ return {
   // The outputs as text: a list of {name, label, text}; an output of rows has rows too, each its texts by column.
   shown: function (name, answer, metric) {
     return modules.answering.shown_lines(calculators[name].declaration.outputs, answer, metric === true);
-  },
-
-  // The drawing as numbers, or null where there is none.
-  drawing: function (name, values, answer) {
-    var draw = calculators[name].drawing;
-    if (!draw) return null;
-    try {
-      return draw(complete(name, values), answer);
-    } catch (stopped) {
-      return null;
-    }
   }
 };

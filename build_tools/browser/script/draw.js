@@ -1,7 +1,8 @@
 // A drawing as SVG text: what calculators/drawing_layout.py laid out, written as build_tools/pages/drawings.py writes it.
 (function () {
   "use strict";
-  var TONES = ["paper", "air", "plastic", "steel", "solid"], drawn = 0;
+  var TONES = ["paper", "air", "plastic", "steel", "solid"], drawn = 0, drawings = {};
+  Object.assign(crew.given, {GIVEN});
 
   function safe(text) {
     return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
@@ -37,6 +38,21 @@
     var attributes = { width: hatch.width, height: hatch.height, id: key + "-" + hatch.name, patternUnits: "userSpaceOnUse" };
     return element("pattern", attributes, paper + element("path", { d: hatch.d, "class": "hatch" }));
   }
+
+  // Called by the script of a calculator's drawing.
+  crew.addDrawing = function (name, drawing) {
+    drawings[name] = drawing;
+  };
+
+  // The drawing as numbers, or null where there is none.
+  crew.drawing = function (name, values, answer) {
+    if (!drawings[name]) return null;
+    try {
+      return drawings[name](crew.complete(name, values), answer);
+    } catch (stopped) {
+      return null;
+    }
+  };
 
   // The drawing; `key` begins every id in it, and without one it gets its own.
   crew.draw = function (sheet, key) {

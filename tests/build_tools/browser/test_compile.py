@@ -29,7 +29,7 @@ PRINT = """
 from build_tools.browser.compile import compile_calculators
 from calculators.registry import CALCULATORS
 made = compile_calculators(CALCULATORS.values())
-print(repr((made.core, made.draw, sorted(made.functions.items()))))
+print(repr((made.core, made.draw, sorted(made.functions.items()), sorted(made.drawings.items()))))
 """
 
 
@@ -47,7 +47,7 @@ def test_each_run_compiles_the_same(compiled: Scripts) -> None:
     """With the order of sets shuffled by another seed."""
     settings = {**os.environ, "PYTHONHASHSEED": "7"}
     other = subprocess.run([sys.executable, "-c", PRINT], cwd=ROOT, env=settings, capture_output=True, check=True)
-    made = repr((compiled.core, compiled.draw, sorted(compiled.functions.items())))
+    made = repr((compiled.core, compiled.draw, sorted(compiled.functions.items()), sorted(compiled.drawings.items())))
     assert other.stdout.decode().strip() == made
 
 
@@ -140,17 +140,20 @@ def test_a_fault_of_ours_is_a_message_and_no_exception(scripts: dict[str, str]) 
 @pytest.mark.parametrize(
     ("script", "short"),
     [
-        ("var a = 'a // b' ; // a note\n", "var a='a // b';\n"),
-        ("a = b\n+ c;", "a=b\n+c;\n"),
-        ("a = b\nc = d", "a=b\nc=d\n"),
-        ("if (((a > b))) f((g(1)), ((h)(2)), ')((');", "if(a>b)f((g(1)),((h)(2)),')((');\n"),
-        ("return x + +y - -z", "return x+ +y- -z\n"),
-        ("/* a\nnote */ x = y.replace(/a \"b/g, '½')", "x=y.replace(/a \"b/g,'\\u00bd')\n"),
-        ("if (a) {\n  b();\n}\nelse {\n  c();\n}", "if(a){b();}\nelse{c();}\n"),
+        ("  // a note\nvar a = 'a // b';\n/** another */\n", "var a=`a // b`;\n"),
+        ("a = b\n+ c;", "a=b+c;\n"),
+        ("if (((a > b))) f((g(1)), ((h)(2)), ')((');", "a>b&&f(g(1),h(2),`)((`);\n"),
+        ("x = y.replace(/a \"b/g, '\u00bd \U0001f6bd')", 'x=y.replace(/a "b/g,`\\u00bd \\ud83d\\udebd`);\n'),
+        ("var f = function flx_f (x) { return x; };", "var f=function(x){return x};\n"),
     ],
 )
 def test_a_script_is_made_shorter(script: str, short: str) -> None:
     assert shorter(script) == short
+
+
+def test_a_script_that_would_end_early_is_refused() -> None:
+    with pytest.raises(ValueError, match="in it"):
+        shorter("a = '</script>';")
 
 
 def test_the_scripts_of_the_toilet_page_are_small(scripts: dict[str, str]) -> None:

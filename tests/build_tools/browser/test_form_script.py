@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from build_tools.browser.form_script import PIECES, form_script
+from build_tools.browser.form_script import PIECES, joined, of_folders
 from build_tools.pages.live import live_page, open_inputs
 from build_tools.pages.words import words
 from calculators.registry import CALCULATORS
@@ -26,7 +26,7 @@ def data(*names: str) -> dict[str, object]:
 
 def test_every_word_is_there_and_used() -> None:
     """The script asks for no word that the page lacks, and the page brings none that the script does not use."""
-    used = set(SAID.findall(form_script()))
+    used = set(SAID.findall(of_folders("form")))
     given = data("wax-ring")["words"]
     assert isinstance(given, dict)
     assert used == set(given)
@@ -34,11 +34,11 @@ def test_every_word_is_there_and_used() -> None:
 
 def test_the_pieces_are_joined_in_order() -> None:
     """Every piece is in the script once, by its functions, without the lines that only explain."""
-    script = form_script()
+    script = of_folders("form")
     for piece in PIECES.glob("*.js"):
         for function in re.findall(r"^function (\w+)", piece.read_text(encoding="utf-8"), re.MULTILINE):
             assert script.count(f"function {function}(") == 1, piece.name
-    assert not re.search(r"^\s*(//|/\*)", script, re.MULTILINE)
+    assert not re.search(r"^\s*(//|/\*)", joined("form"), re.MULTILINE)
 
 
 @pytest.mark.parametrize("page", [["wax-ring"], ["wax-ring", "drain-fall"]])
@@ -47,7 +47,8 @@ def test_a_page_names_its_scripts_in_order(page: list[str]) -> None:
     given = data(*page)
     wanted = ["crew", *(f"calculators/{name}" for name in sorted(page))]
     assert given["scripts"] == [f"assets/script/{name}.js" for name in wanted]
-    assert (given["draw"], given["top"]) == ("assets/script/draw.js", "../")
+    drawn = ["draw", *(f"drawings/{name}" for name in sorted(page))]
+    assert (given["draw"], given["top"]) == ([f"assets/script/{name}.js" for name in drawn], "../")
 
 
 def test_a_page_without_live_forms_has_nothing() -> None:
@@ -73,4 +74,4 @@ def test_what_is_given_stands_open() -> None:
 
 def test_it_is_sound_script() -> None:
     """A script engine of its own reads the whole without a complaint."""
-    assert new_engine().eval(f"(function () {{ {form_script()} }}); 1") == 1
+    assert new_engine().eval(f"(function () {{ {joined('form')} }}); 1") == 1

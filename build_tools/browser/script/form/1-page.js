@@ -60,6 +60,8 @@ function load(addresses) {
   })));
 }
 
+const scriptOf = (scripts, name) => scripts.find((one) => one.endsWith(`/${name}.js`));
+
 /** The same call again within the time replaces the one before. */
 function later(time, does) {
   let waiting;

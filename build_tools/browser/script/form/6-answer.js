@@ -70,16 +70,13 @@ function setStale(form, isStale, words = "") {
   write(form.answer.stale, words);
 }
 
-let canDraw = null;
-
 /** The drawing beside the form, once it no longer is the one that the page came with. */
 function redraw(form, values, answer) {
   const box = form.root.querySelector("[data-drawing]");
   const same = !form.redrawn && form.fields.every((field) => field.text === field.start);
   if (!box || same) return;
   form.redrawn = { values, answer };
-  canDraw ??= load([page.draw]);
-  canDraw.then(() => drawLatest(form, box), () => box.replaceChildren());
+  load([page.draw[0], scriptOf(page.draw, form.name)]).then(() => drawLatest(form, box), () => box.replaceChildren());
 }
 
 /** Several keys may have been pressed while the script was on its way: the last is drawn, in a moment of its own. */

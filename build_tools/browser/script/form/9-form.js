@@ -157,7 +157,7 @@ function addressLater(form) {
 /** Load a calculator and make its forms live; where it does not load, the worked examples stand. */
 function begin(name) {
   const shared = window.crew ? null : page.scripts[0];
-  begun[name] ??= load([shared, page.scripts.find((one) => one.endsWith(`/${name}.js`))]).then(() => makeLive(name), () => {});
+  begun[name] ??= load([shared, scriptOf(page.scripts, name)]).then(() => makeLive(name), () => {});
   return begun[name];
 }
 const begun = {};

@@ -1,7 +1,7 @@
 // The search as people see it: a field, and the answers under it as they type.
 
 const says = window.crewSearch;
-const here = new URL("../../", document.querySelector("script[src$=\"script/find.js\"]").src).href;
+const here = new URL("../../", document.querySelector("script[src$=\"script/page.js\"]").src).href;
 const entries = says.entries;
 let ready = null;
 const box = document.createElement("dialog");
