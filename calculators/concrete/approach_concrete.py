@@ -13,15 +13,22 @@ from calculators.concrete.approach_shape import (
     thickening,
     tilt,
 )
+from calculators.concrete.to_order import (
+    BAG_YIELD,
+    CUBIC_FOOT,
+    CUBIC_YARD,
+    base_pounds,
+    base_words,
+    loads_cautions,
+    more,
+    order_weight,
+    order_words,
+    order_yards,
+    stakes,
+    truck_loads,
+)
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot
-from calculators.writing import decimal, feet_inches, inches, rounded, whole, write
-
-BAG_YIELD = 0.6
-"""Cubic feet from one 80 lb bag: 45 bags a cubic yard (common practice; the bag prints its own)."""
-CONCRETE_WEIGHT = 150.0
-"""Pounds a cubic foot of ordinary concrete, 4,050 lb a yard (common practice)."""
-CUBIC_FOOT = 1728.0
-CUBIC_YARD = 27.0
+from calculators.writing import decimal, feet_inches, inches
 
 
 def side_rise(out: float, height: float) -> float:
@@ -29,18 +36,6 @@ def side_rise(out: float, height: float) -> float:
     if out == 0:
         return 0.0
     return height / out
-
-
-def stakes(edges: list[float], spacing: float) -> int:
-    """Stakes for forms: on each formed edge one at both ends, and no two further apart than the spacing.
-
-    >>> stakes([72, 144], 36)
-    8
-    """
-    count = 0
-    for edge in edges:
-        count = count + whole(edge / spacing, "up") + 1
-    return count
 
 
 def approach_concrete(
@@ -111,10 +106,9 @@ def approach_concrete(
     slab = surface * thickness / CUBIC_FOOT
     edge = thickening(front, back, depth, edge_thickness - thickness, edge_width, edge_taper) / CUBIC_FOOT
     concrete = slab + edge
-    order = concrete * (1 + waste / 100)
-    ordered = rounded(order / CUBIC_YARD, 0.25, "up")
-    loads = whole(ordered * CUBIC_YARD / truck, "up")
-    bags = order / BAG_YIELD
+    order = more(concrete, waste)
+    yards = order_yards(order)
+    loads = truck_loads(yards, truck)
 
     edges = [
         side_edge(left, left_back, depth, slope, left_rise),
@@ -136,8 +130,7 @@ def approach_concrete(
         forms = forms + one
 
     base = (surface + forms * base_beyond) * base_thickness / CUBIC_FOOT
-    base_bought = base * (1 + base_loose / 100)
-    tons = base_bought / CUBIC_YARD * base_weight
+    base_bought = more(base, base_loose)
 
     bars = 0.0
     if reinforced:
@@ -155,11 +148,7 @@ def approach_concrete(
         if len(cautions) > 0:
             access = "too steep where the walk crosses"
     cautions.extend(grade_cautions(gutter_break, drive_break, grade_break))
-    if loads > 1:
-        cautions.append(
-            f"{loads} loads: agree the time between trucks when ordering, so that the first load does not set "
-            "before the second one meets it."
-        )
+    cautions.extend(loads_cautions(loads))
     working = [
         f"Opening at the curb: {feet_inches(throat)} throat + {feet_inches(left)} + {feet_inches(right)} "
         f"= {feet_inches(front)}; at the walk {feet_inches(back)}.",
@@ -168,11 +157,8 @@ def approach_concrete(
         f"Slab: {decimal(surface / 144, 1)} sq ft x {inches(thickness)} = {decimal(slab, 2)} cu ft; "
         f"thickened edge {decimal(edge, 2)} cu ft; together {decimal(concrete, 2)} cu ft.",
         f"27 cu ft a yard: {decimal(concrete, 2)} / 27 = {decimal(concrete / CUBIC_YARD, 2)} cu yd, "
-        f"plus {decimal(waste, 1)} % = {decimal(order / CUBIC_YARD, 2)}, "
-        f"order {write(order, 'volume', 'cu yd', 0.25, 'up')}.",
-        f"Base: {inches(base_thickness)} compacted = {decimal(base / CUBIC_YARD, 2)} cu yd, plus "
-        f"{decimal(base_loose, 1)} % loose = {decimal(base_bought / CUBIC_YARD, 2)} cu yd "
-        f"x {decimal(base_weight, 0)} lb = {decimal(tons / 2000, 2)} tons.",
+        f"plus {order_words(order, waste)}",
+        f"Base: {inches(base_thickness)} {base_words(base, base_loose, base_weight)}",
     ]
     return {
         "opening": front,
@@ -180,11 +166,11 @@ def approach_concrete(
         "concrete": concrete,
         "order": order,
         "loads": loads,
-        "bags": bags,
-        "weight": ordered * CUBIC_YARD * CONCRETE_WEIGHT,
+        "bags": order / BAG_YIELD,
+        "weight": order_weight(yards),
         "base": base,
         "base_loose_volume": base_bought,
-        "base_tons": tons,
+        "base_tons": base_pounds(base_bought, base_weight),
         "forms": forms,
         "stakes": stakes(edges, stake_spacing),
         "strip": strip,

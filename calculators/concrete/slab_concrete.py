@@ -4,11 +4,24 @@ from __future__ import annotations
 
 from math import sqrt
 
-from calculators.concrete.approach_concrete import BAG_YIELD, CONCRETE_WEIGHT, CUBIC_FOOT, CUBIC_YARD, stakes
 from calculators.concrete.approach_shape import bars_along, bars_down
 from calculators.concrete.slab_drawing import slab_drawing
+from calculators.concrete.to_order import (
+    BAG_YIELD,
+    CUBIC_FOOT,
+    CUBIC_YARD,
+    base_pounds,
+    base_words,
+    loads_cautions,
+    more,
+    order_weight,
+    order_words,
+    order_yards,
+    stakes,
+    truck_loads,
+)
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot
-from calculators.writing import decimal, feet_inches, inches, rounded, whole, write
+from calculators.writing import decimal, feet_inches, inches, whole
 
 
 def slab_concrete(
@@ -45,15 +58,14 @@ def slab_concrete(
     """
     area = length * width
     concrete = area * thickness / CUBIC_FOOT
-    order = concrete * (1 + waste / 100)
-    ordered = rounded(order / CUBIC_YARD, 0.25, "up")
-    loads = whole(ordered * CUBIC_YARD / truck, "up")
+    order = more(concrete, waste)
+    yards = order_yards(order)
+    loads = truck_loads(yards, truck)
 
     base_length = length + ends * base_beyond
     base_width = width + sides * base_beyond
     base = base_length * base_width * base_thickness / CUBIC_FOOT
-    base_bought = base * (1 + base_loose / 100)
-    tons = base_bought / CUBIC_YARD * base_weight
+    base_bought = more(base, base_loose)
 
     forms = ends * width + sides * length
     strip = (2 - ends) * width + (2 - sides) * length
@@ -69,21 +81,12 @@ def slab_concrete(
         down = bars_down(length, 0.0, 0.0, 0.0, 0.0, width, bar_spacing, bar_cover, bar_lap)
         bars = along + down
 
-    cautions: list[str] = []
-    if loads > 1:
-        cautions.append(
-            f"{loads} loads: agree the time between trucks when ordering, so that the first load does not set "
-            "before the second one meets it."
-        )
     working = [
         f"{feet_inches(length)} x {feet_inches(width)} = {decimal(area / 144, 1)} sq ft; x {inches(thickness)} = "
         f"{decimal(concrete, 2)} cu ft; 27 cu ft a yard: {decimal(concrete / CUBIC_YARD, 2)} cu yd.",
-        f"Plus {decimal(waste, 1)} % = {decimal(order / CUBIC_YARD, 2)}, "
-        f"order {write(order, 'volume', 'cu yd', 0.25, 'up')}.",
-        f"Base: {feet_inches(base_length)} x {feet_inches(base_width)} x {inches(base_thickness)} compacted = "
-        f"{decimal(base / CUBIC_YARD, 2)} cu yd, plus {decimal(base_loose, 1)} % loose = "
-        f"{decimal(base_bought / CUBIC_YARD, 2)} cu yd x {decimal(base_weight, 0)} lb = "
-        f"{decimal(tons / 2000, 2)} tons.",
+        f"Plus {order_words(order, waste)}",
+        f"Base: {feet_inches(base_length)} x {feet_inches(base_width)} x {inches(base_thickness)} "
+        f"{base_words(base, base_loose, base_weight)}",
         f"Forms: {decimal(ends, 0)} x {feet_inches(width)} + {decimal(sides, 0)} x {feet_inches(length)} = "
         f"{feet_inches(forms)}.",
     ]
@@ -93,10 +96,10 @@ def slab_concrete(
         "order": order,
         "loads": loads,
         "bags": order / BAG_YIELD,
-        "weight": ordered * CUBIC_YARD * CONCRETE_WEIGHT,
+        "weight": order_weight(yards),
         "base": base,
         "base_loose_volume": base_bought,
-        "base_tons": tons,
+        "base_tons": base_pounds(base_bought, base_weight),
         "forms": forms,
         "boards": whole(forms / board, "up"),
         "stakes": pins,
@@ -104,7 +107,7 @@ def slab_concrete(
         "bars": bars,
         "diagonal": sqrt(length * length + width * width),
         "drop": fall * length,
-        "cautions": cautions,
+        "cautions": loads_cautions(loads),
         "working": working,
     }
 
