@@ -1,7 +1,8 @@
 """The scripts of the work on site, with their words.
 
 A procedure page loads ``steps`` at first. What is needed only after a tap comes then: ``walk``, ``record``, ``places``,
-and ``crew``, which reads figures. The owner's page loads ``records``.
+and ``crew``, which reads figures. The owner's page loads ``records``, the load-out of a
+job ``load``.
 """
 
 from __future__ import annotations
@@ -12,12 +13,13 @@ from collections.abc import Mapping
 from build_tools.browser.form_script import joined, of_folders
 
 FOLDERS = {
-    "steps": ("steps",),
+    "steps": ("database", "steps"),
     "walk": ("walk",),
     "record": ("shared", "record"),
-    "records": ("shared", "records"),
+    "records": ("shared", "database", "records"),
+    "load": ("load",),
 }
-"""Script to the folders that it is joined from. What ``record`` and ``records`` share stands in both."""
+"""Script to the folders that it is joined from. What scripts share stands in each."""
 _SAID = re.compile(r"\bsay\.(\w+)")
 _STATE = "state_"
 """The states of a record are looked up by their name."""

@@ -17,4 +17,11 @@ def records_page(maker: Maker) -> Page:
     helpers, say = maker.helpers(URL), maker.words
     content = maker.fill("records.html", helpers, top=helpers.top)
     title, lead = say["records_title"], say["records_lead"]
-    return Page(URL, title, content, lead, (Heading(say["records_files"], "files"),), (Found(URL, title, lead),))
+    return Page(
+        URL,
+        title,
+        content,
+        lead,
+        (Heading(say["records_here"], "here"), Heading(say["records_files"], "files")),
+        (Found(URL, title, lead),),
+    )

@@ -6,10 +6,15 @@ ON_SITE: dict[str, dict[str, str]] = {
     "en": {
         "walk_open": "Step through",
         "records_title": "Records",
-        "records_lead": "Records that the crew handed over, read together: what is done, by whom, what needs a look.",
+        "records_lead": "What was ticked and read on site, job by job: what is done, by whom, what needs a look.",
+        "records_here": "On this device",
+        "records_here_how": (
+            "What was entered here, procedure by procedure. Take a job out as one file and hand it over. It stays here"
+            " as well."
+        ),
         "records_how": (
-            "On site, 'The record' above the steps of a procedure takes it out as a file. Choose such files here, as"
-            " many as you like, or drag them onto this page. They are read in this browser and go nowhere."
+            "Choose files that were taken out on other devices, as many as you like, or drag them onto this page. They"
+            " are read in this browser and go nowhere."
         ),
         "records_files": "Files from site",
         "records_choose": "Choose record files",
@@ -74,7 +79,7 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_no_record": "{name} is no record of this book, or it is broken. Nothing was taken from it.",
         "do_go_there": "Go there",
         "do_stays": "Nothing leaves this device by itself. ",
-        "do_owner": "Read many records together",
+        "do_all_records": "All records on this device",
         "do_step": "Step",
         "do_what": "What",
         "do_limits": "Limits",
@@ -101,8 +106,12 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_before_step": "Before step {n} of {of}",
         "do_held": "Work stops here. Say who looked and when, and press 'It passed'.",
         "do_may_sleep": "The screen may go dark: this browser does not let a page keep it on.",
-        # the owner's page
-        "do_read": "{n} files read.",
+        # the page of records
+        "do_read": "{n} records read.",
+        "do_nothing_here": "Nothing was entered on this device yet.",
+        "do_nothing_kept": "This browser keeps nothing, or refuses to show it to this page.",
+        "do_take_job_out": "Take this job out",
+        "do_take_all_out": "Take everything out",
         "do_csv": "Take out as a table (CSV)",
         "do_procedure": "Procedure",
         "do_outside_n": "Outside",
@@ -115,6 +124,29 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_changed_list": "Ticked before the step changed",
         "do_changed_line": "step {n}: {title}",
         "do_nobody": "no name given",
+        # the load-out
+        "do_load_stays": "Ticks are kept on this device, each under its day. They do not show on another device.",
+        "do_load_far": "{n} of {of} on the truck",
+        "do_load_all": "✓ All {of} on the truck",
+        "do_load_comes": "{n} of {of} deliveries taken",
+        "do_load_one_changed": "1 amount changed",
+        "do_load_many_changed": "{n} amounts changed",
+        "do_load_not_kept": "not kept",
+        "do_load_was": "was {was}, now {now}: tick it when it is right",
+        "do_load_last": "Last tick {when}.",
+        "do_load_afresh": "Start this day afresh",
+        "do_load_one_sure": "Clear the 1 tick of {day}?",
+        "do_load_many_sure": "Clear all {n} ticks of {day}?",
+        "do_load_leave": "Leave them",
+        "do_load_clear": "Clear them",
+        "do_load_full": (
+            "This device has no room left: what you tick now is not kept. It is here until you close or reload this"
+            " page. Print the page, or make room and tick again."
+        ),
+        "do_load_refused": (
+            "This browser refuses to keep anything (a private window, or its settings). What you tick is here until"
+            " you close or reload this page. Print it, or open it in an ordinary window."
+        ),
     },
 }
 """Language to words, keyed by name."""

@@ -1,4 +1,4 @@
-"""A record of one procedure in one place, as a page hands it over: ``record.schema.json``.
+"""A record of one procedure in one place, as a page hands it over: ``record.schema.json``. A file has one or a list.
 
 It says by itself what was to be done (the steps, the measurements with their limits, the hold points), so that it can
 be read years later without the book. What was entered are items, each hanging on the id of a step, with its time, its
@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import json
 from functools import lru_cache
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
 
 Time = Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$")]
 """A time in UTC to the millisecond, always so written: the later one is also the later text."""
@@ -113,8 +113,13 @@ class Record(Piece):
     items: list[Entry]
 
 
+Records = Annotated[list[Record], Field(min_length=1)]
+"""All that lies on a device, or all of a job: a record each."""
+
+
 @lru_cache
 def record_schema() -> str:
     """The JSON Schema of the file."""
-    schema = {"$schema": "https://json-schema.org/draft/2020-12/schema", **Record.model_json_schema()}
+    file: TypeAdapter[Any] = TypeAdapter(Record | Records)
+    schema = {"$schema": "https://json-schema.org/draft/2020-12/schema", **file.json_schema()}
     return json.dumps(schema, indent=1)

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
-from pydantic import ValidationError
+from pydantic import TypeAdapter, ValidationError
 
-from build_tools.records.model import Entry, Reading, Record
+from build_tools.records.model import Entry, Reading, Record, Records
+
+_LIST: TypeAdapter[list[Record]] = TypeAdapter(Records)
 
 
 def read_records(folder: Path) -> tuple[list[Record], list[tuple[Path, str]]]:
@@ -15,7 +17,7 @@ def read_records(folder: Path) -> tuple[list[Record], list[tuple[Path, str]]]:
     records, refused = [], []
     for path in sorted(folder.rglob("*.json")):
         try:
-            records.append(Record.model_validate_json(path.read_bytes()))
+            records += records_in(path.read_bytes())
         except ValidationError as problem:
             first = problem.errors()[0]
             place = ".".join(str(part) for part in first["loc"])
@@ -23,6 +25,13 @@ def read_records(folder: Path) -> tuple[list[Record], list[tuple[Path, str]]]:
         except OSError as problem:
             refused.append((path, problem.strerror or "cannot be read"))
     return records, refused
+
+
+def records_in(content: bytes) -> list[Record]:
+    """The records of a file, one or a list of them; raises ValidationError where one is none."""
+    if content.lstrip().startswith(b"["):
+        return _LIST.validate_json(content)
+    return [Record.model_validate_json(content)]
 
 
 def entry_key(entry: Entry) -> tuple[str, str, str]:

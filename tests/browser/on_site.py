@@ -39,6 +39,10 @@ class OnSite:
         self.window.driver.refresh()
         self.ready()
 
+    def steps(self) -> list[str]:
+        """The ids of its steps."""
+        return [str(step.get_attribute("id")) for step in self.window.find_all(".step")]
+
     def tick_box(self, step: str) -> WebElement:
         """The checkbox of a step."""
         return self.window.find(f"#tick-{step}")
@@ -78,7 +82,7 @@ class OnSite:
         self.window.find(f"#{step} .looks [type=submit]").click()
 
     def kept(self) -> int:
-        """How many items the browser's database holds."""
+        """How many entries the browser's database holds."""
         count = """
             const done = arguments[arguments.length - 1];
             indexedDB.databases().then(all => all.length ? all[0].name : null).then(name => {
@@ -86,7 +90,8 @@ class OnSite:
                 indexedDB.open(name).onsuccess = ({target}) => {
                     const base = target.result;
                     if (!base.objectStoreNames.contains('items')) return done(0);
-                    base.transaction('items').objectStore('items').count().onsuccess = ({target}) => {
+                    const entries = IDBKeyRange.lowerBound(['']);
+                    base.transaction('items').objectStore('items').count(entries).onsuccess = ({target}) => {
                         base.close();
                         done(target.result);
                     };

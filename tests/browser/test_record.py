@@ -14,10 +14,11 @@ from typing import Any
 import jsonschema
 import pytest
 from pypdf import PdfReader
+from selenium.webdriver.remote.webelement import WebElement
 
 from build_tools.records.lines import csv_of, lines_of
 from build_tools.records.model import Record
-from build_tools.records.reading import merged
+from build_tools.records.reading import merged, records_in
 from tests.browser.on_site import CATCH, HELD, MEASURED, OnSite, forget_all
 from tests.browser.window import Window
 
@@ -109,11 +110,11 @@ def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
     empty.open("records.html")
     empty.script(CATCH)
     empty.find("#records-in").send_keys("\n".join(str(path) for path in (*paths, tmp_path / "none.json")))
-    empty.until(lambda: empty.find_all(".records-out table"), "the table")
+    empty.until(lambda: empty.find_all("[data-read] table"), "the table")
     assert "none.json is no record" in empty.find(".records-told").text
-    text = empty.find(".records-out").text
+    text = empty.find("[data-read]").text
     assert "0 of 22" in text and "13-1/2" in text and "hold" in text.lower()
-    empty.find(".records-out button").click()
+    empty.find("[data-read] button").click()
     told = empty.until(lambda: empty.script("return handedOut.at(-1)"), "the CSV")
     records = merged(Record.model_validate_json(path.read_text(encoding="utf-8")) for path in paths)
     wanted = csv_of(line for each in records for line in lines_of(each))
@@ -121,6 +122,53 @@ def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
     assert {row["procedure"] for row in csv.DictReader(io.StringIO(wanted))} == {"Set a toilet", "'=A door"}
     empty.width(360)
     assert empty.sideways() <= 0
+
+
+def test_everything_on_this_device(empty: Window, tmp_path: Path) -> None:
+    """A job leaves as one file, whatever procedures it has; another device shows and takes all of it."""
+    work(empty)
+    strip = OnSite(empty, JOB, "flooring/strip-floor-racking.html")
+    strip.tick(strip.steps()[0])
+    strip.wait_kept(4)
+    loose = OnSite(empty, "?job=")
+    loose.tick("open-box")
+    loose.wait_kept(5)
+    empty.open("records.html")
+    here = empty.until(lambda: empty.find_all("[data-device] table") and empty.find("[data-device]"), "what lies here")
+    assert [head.text for head in here.find_elements("css selector", "h3")] == ["Garden studio", "No job chosen"]
+    assert "1 of 22" in here.text and "13-1/2" in here.text
+    link = here.find_element("link text", "Set a toilet").get_attribute("href")
+    assert str(link).endswith("plumbing/toilet-set.html?job=garden-studio&space=bath")
+    empty.script(CATCH)
+    press(here, "Take this job out")
+    text = empty.until(lambda: empty.script("return handedOut.at(-1)"), "the file")
+    assert [record.procedure.id for record in records_in(text.encode())] == ["strip-floor-racking", "toilet-set"]
+    press(here, "Take everything out")
+    empty.until(lambda: empty.script("return handedOut.length") == 2, "all of it")
+    assert len(records_in(str(empty.script("return handedOut.at(-1)")).encode())) == 3
+    file = tmp_path / "job.json"
+    file.write_text(text, encoding="utf-8")
+    forget_all(empty.driver, empty.address)
+    page = OnSite(empty, JOB)
+    page.press("The record")
+    empty.until(lambda: empty.find_all("#record-in"), "the way in").pop().send_keys(str(file))
+    page.wait_kept(4)
+    empty.open("records.html")
+    empty.until(lambda: "1 of 22" in empty.find("[data-device]").text, "what came")
+    assert "Rack" in empty.find("[data-device]").text
+    empty.width(360)
+    assert empty.sideways() <= 0
+
+
+def test_a_device_with_nothing_says_so(empty: Window) -> None:
+    """Nothing was entered yet."""
+    empty.open("records.html")
+    empty.until(lambda: "Nothing was entered" in empty.find("[data-device]").text, "the words")
+
+
+def press(box: WebElement, words: str) -> None:
+    """Press the button of that name in a box."""
+    next(one for one in box.find_elements("css selector", "button") if one.text == words).click()
 
 
 def test_the_record_on_paper(empty: Window) -> None:

@@ -13,7 +13,7 @@ from pydantic import ValidationError
 from build_tools.browser.form_script import SCRIPTS
 from build_tools.records.lines import csv_of, lines_of
 from build_tools.records.model import Record
-from build_tools.records.reading import merged
+from build_tools.records.reading import merged, records_in
 from tests.build_tools.records.test_records import item, reading, record
 from tests.script_engine import new_engine
 
@@ -60,7 +60,7 @@ def engine() -> Any:
 def test_the_same_table(engine: Any, records: list[dict[str, Any]]) -> None:
     """Whatever was entered on whichever devices, the page and the terminal write the same."""
     texts = [json.dumps(one) for one in records]
-    told = engine.eval(f"csvOf(merged({json.dumps(texts)}.map(recordIn)).flatMap(linesOf))")
+    told = engine.eval(f"csvOf(merged({json.dumps(texts)}.flatMap(recordsIn)).flatMap(linesOf))")
     read = merged(Record.model_validate_json(text) for text in texts)
     assert told == csv_of(line for one in read for line in lines_of(one))
 
@@ -90,13 +90,27 @@ WHOLE = record([item("tick", "place", done=True), reading("2026-11-25T14:00:00.0
 )
 def test_the_same_files_are_refused(engine: Any, path: list[Any], value: object) -> None:
     """One wrong field, and neither takes the file; as it was, both do."""
-    assert engine.eval(f"recordIn({json.dumps(json.dumps(WHOLE))}) !== null")
+    assert engine.eval(f"recordsIn({json.dumps(json.dumps(WHOLE))}) !== null")
     broken = json.loads(json.dumps(WHOLE))
     place = broken
     for key in path[:-1]:
         place = place[key]
     place[path[-1]] = value
     text = json.dumps(broken)
-    assert engine.eval(f"recordIn({json.dumps(text)}) === null")
+    assert engine.eval(f"recordsIn({json.dumps(text)}) === null")
     with pytest.raises(ValidationError):
         Record.model_validate_json(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "count"), [("[]", 0), ("[{}]", 0), ("WHOLE", 1), ("[WHOLE]", 1), (" [WHOLE, WHOLE]", 2)]
+)
+def test_a_file_of_several(engine: Any, text: str, count: int) -> None:
+    """One record or a list of them; a list with a broken one, or none, is refused whole."""
+    text = text.replace("WHOLE", json.dumps(WHOLE))
+    assert engine.eval(f"(recordsIn({json.dumps(text)}) || []).length") == count
+    if count:
+        assert len(records_in(text.encode())) == count
+    else:
+        with pytest.raises(ValidationError):
+            records_in(text.encode())

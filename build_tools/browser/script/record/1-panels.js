@@ -3,7 +3,7 @@
 const say = {WORDS};
 
 window.crewRecord = (own) => {
-  const { about, at, steps, items, make, button, fill, room } = own;
+  const { about, at, items, make, button, fill, room } = own;
   return { place, record };
 
   async function place() {
@@ -46,7 +46,7 @@ window.crewRecord = (own) => {
       job: { id: at.job, title: job?.title ?? at.job },
       space: { id: at.space, title: own.titleIn(job?.spaces, at.space) },
       procedure: { id: about.procedure, title: about.title, revision: about.revision },
-      steps: steps.map(({ id, title, print, measures, hold }) => ({ id, title, print, measures: measures.map(({ data, what, limits }) => ({ name: data.name, what, limits })), hold: hold ? hold.title : null })),
+      steps: own.asked().steps,
       items: [...items.values()].map(entryOf).sort((a, b) => (a.at < b.at ? -1 : 1)),
     };
   }
@@ -66,7 +66,7 @@ window.crewRecord = (own) => {
         button(say.print, async () => printSheet(await recordNow())),
         make("label", { for: "record-in", class: "file-in" }, say.put_in, chosen)),
       said,
-      make("p", {}, say.stays, make("a", { href: `${own.top}records.html` }, say.owner)));
+      make("p", {}, say.stays, make("a", { href: `${own.top}records.html` }, say.all_records)));
     room.querySelector("button").focus();
   }
 
@@ -74,16 +74,15 @@ window.crewRecord = (own) => {
   async function takeIn(files, said) {
     const lines = [];
     for (const file of files) {
-      const given = recordIn(await file.text());
-      if (!given) {
-        lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
-        continue;
+      const given = recordsIn(await file.text());
+      if (!given) lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
+      for (const { job, space, procedure, steps, items } of given ?? []) {
+        const asked = { ...procedure, procedure: procedure.id, steps };
+        await own.keep(items.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })), asked);
+        lines.push(make("p", {}, fill(say.put_in_done, { n: items.length, title: procedure.title, place: [job.title, space.title].filter(Boolean).join(" · ") || say.no_job })));
+        const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
+        if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
       }
-      const { job, space, procedure } = given;
-      await own.keep(given.items.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })));
-      lines.push(make("p", {}, fill(say.put_in_done, { n: given.items.length, title: procedure.title, place: [job.title, space.title].filter(Boolean).join(" · ") || say.no_job })));
-      const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
-      if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
     }
     await own.refresh();
     said.replaceChildren(...lines);

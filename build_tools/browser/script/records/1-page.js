@@ -1,10 +1,11 @@
-// The owner's page: records that were handed over are read here, in this browser alone, and added up by job.
+// The page of records: those that were handed over are read here, in this browser alone, and added up by job.
 
 const say = {WORDS};
+const top = "";
 const records = [];
 const box = document.querySelector("[data-records]");
 const chosen = document.getElementById("records-in");
-const out = box.querySelector(".records-out");
+const out = box.querySelector("[data-read]");
 const told = box.querySelector(".records-told");
 
 function make(tag, given = {}, ...inside) {
@@ -19,8 +20,8 @@ const day = (iso) => new Date(iso).toLocaleDateString(document.documentElement.l
 async function read(files) {
   const refused = [];
   for (const file of files) {
-    const record = recordIn(await file.text());
-    if (record) records.push(record);
+    const found = recordsIn(await file.text());
+    if (found) records.push(...found);
     else refused.push(file.name);
   }
   const works = merged(records);
@@ -29,9 +30,7 @@ async function read(files) {
 }
 
 function show(works) {
-  const jobs = new Map();
-  for (const work of works) jobs.set(work.job.id, [...(jobs.get(work.job.id) ?? []), work]);
-  out.replaceChildren(...[...jobs.values()].map(jobPart));
+  out.replaceChildren(...byJob(works).map((ones) => jobPart(ones)));
   if (!works.length) return;
   const all = works.flatMap(linesOf);
   const csv = make("button", { type: "button", class: "act" }, say.csv);
@@ -39,18 +38,24 @@ function show(works) {
   out.prepend(make("p", {}, csv));
 }
 
-/** One job: its works in a table, and under it what needs a look. */
-function jobPart(works) {
+function byJob(works) {
+  const jobs = new Map();
+  for (const work of works) jobs.set(work.job.id, [...(jobs.get(work.job.id) ?? []), work]);
+  return [...jobs.values()].sort(([a], [b]) => !a.job.id - !b.job.id);
+}
+
+/** One job: its works in a table, and under it what needs a look. `also` stands under its head. */
+function jobPart(works, also = "") {
   const title = works[0].job.title || say.no_job;
   const sums = works.map((work) => ({ work, ...summaryOf(work) }));
   const heads = [say.space, say.procedure, say.done, say.by, say.outside_n, say.holds_n];
   const row = ({ work, done, of, people, last, outside, holds }) => make("tr", {},
-    make("th", { scope: "row" }, work.procedure.title),
+    make("th", { scope: "row" }, work.page ? make("a", { href: work.page }, work.procedure.title) : work.procedure.title),
     ...[[say.space, work.space.title || work.space.id || "–"], [say.done, fill(say.n_of, { n: done, of })], [say.by, [people.join(", "), last && day(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => make("td", { "data-label": label }, text)));
   const table = make("table", { class: "sums declared" }, make("thead", {}, make("tr", {}, ...[heads[1], heads[0], ...heads.slice(2)].map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...sums.map(row)));
   const place = (line) => [line.procedure, line.space].filter(Boolean).join(", ");
-  const list = (head, lines, words) => (lines.length ? [make("h3", {}, head), make("ul", { class: "plain" }, ...lines.map((line) => make("li", {}, make("b", {}, place(line)), ` ${words(line)}`)))] : []);
-  return make("section", { class: "part" }, make("h2", {}, title), make("div", { class: "slide", role: "region", "aria-label": title, tabindex: "0" }, table),
+  const list = (head, lines, words) => (lines.length ? [make("h4", {}, head), make("ul", { class: "plain" }, ...lines.map((line) => make("li", {}, make("b", {}, place(line)), ` ${words(line)}`)))] : []);
+  return make("section", { class: "part" }, make("h3", {}, title), also, make("div", { class: "slide", role: "region", "aria-label": title, tabindex: "0" }, table),
     ...list(say.outside_list, sums.flatMap(({ outside }) => outside), (line) => fill(say.outside_line, { what: line.what, entry: line.entry, limits: line.limits, by: line.by || say.nobody })),
     ...list(say.holds_list, sums.flatMap(({ holds }) => holds), (line) => fill(say.holds_line, { n: line.step, what: line.what })),
     ...list(say.changed_list, sums.flatMap(({ changed }) => changed), (line) => fill(say.changed_line, { n: line.step, title: line.title })));
@@ -71,3 +76,4 @@ addEventListener("drop", (event) => {
   read([...event.dataTransfer.files]);
 });
 box.classList.add("live-records");
+showDevice();

@@ -23,14 +23,19 @@ function entryOf(one) {
   return { kind, step, ...(kind === "reading" ? { name } : {}), at, by, revision, print, ...Object.fromEntries(FIELDS[kind].map((field) => [field, one[field]])) };
 }
 
-/** The record in a text, or null where it is none of ours or broken. */
-function recordIn(text) {
+/** The records in a text, one or a list of them, or null where something in it is none of ours or broken. */
+function recordsIn(text) {
   let given;
   try {
     given = JSON.parse(text);
   } catch {
     return null;
   }
+  const records = (Array.isArray(given) ? given : [given]).map(recordOf);
+  return records.length && records.every(Boolean) ? records : null;
+}
+
+function recordOf(given) {
   const isNamed = (one) => isObject(one) && isText(one.id) && isText(one.title);
   if (!isObject(given) || given.format !== FORMAT || given.version !== 1 || !TIME.test(given.taken)) return null;
   const { job, space, procedure, steps, items } = given;

@@ -1,12 +1,10 @@
-// What was ticked, read, looked at and noted, kept in the browser's own database (IndexedDB), an item each. Items hang on
-// the ids of steps, so they stay when steps change places. The later item of a kind wins, whichever tab wrote it; what
-// the database refuses stays in memory, is said, and can still be taken out.
+// What was ticked, read, looked at and noted, kept in the database, an item each. Items hang on the ids of steps, so they
+// stay when steps change places. The later item of a kind wins, whichever tab wrote it; what the database refuses stays
+// in memory, is said, and can still be taken out.
 
-const scope = new URL(top || "./", location.href).pathname;
-const DATABASE = `crew-record ${scope}`;
 const items = new Map();
 const unsaved = new Map();
-const channel = window.BroadcastChannel ? new BroadcastChannel(DATABASE) : null;
+const channel = window.BroadcastChannel ? new BroadcastChannel(databaseName()) : null;
 const at = { job: "", space: "", who: "" };
 
 const keyOf = (item) => [item.job, item.space, item.procedure, item.kind, item.step, item.name ?? ""];
@@ -14,57 +12,41 @@ const nameOf = (item) => JSON.stringify(keyOf(item));
 const isHere = (item) => item.job === at.job && item.space === at.space && item.procedure === about.procedure;
 const get = (kind, step, name = "") => items.get(nameOf({ ...at, procedure: about.procedure, kind, step, name }));
 
-let opened = null;
-
-function database() {
-  opened ??= new Promise((done, failed) => {
-    if (!window.indexedDB) throw Object.assign(new Error("no database"), { name: "Absent" });
-    const asked = indexedDB.open(DATABASE, 1);
-    asked.onupgradeneeded = () => asked.result.createObjectStore("items");
-    asked.onerror = () => failed(asked.error);
-    asked.onsuccess = () => {
-      const base = asked.result;
-      base.onclose = base.onversionchange = () => {
-        base.close();
-        opened = null;
-      };
-      done(base);
-    };
-  });
-  opened.catch(() => (opened = null));
-  return opened;
-}
-
 /** Read all items of this place and procedure; what is in memory and later stays. */
 async function readItems() {
   const { job, space } = at;
   const start = [job, space, about.procedure];
   try {
-    const base = await database();
-    const found = await new Promise((done, failed) => {
-      const asked = base.transaction("items").objectStore("items").getAll(IDBKeyRange.bound(start, [...start, []]));
-      asked.onsuccess = () => done(asked.result);
-      asked.onerror = () => failed(asked.error);
-    });
+    const found = await readAll(IDBKeyRange.bound(start, [...start, []]));
     found.forEach(take);
   } catch (problem) {
     trouble(problem);
   }
 }
 
-/** Write items where none that is later stands. */
-async function write(list) {
+/** What this procedure asks for, as a record says it. */
+const asked = () => ({
+  ...about,
+  page: location.pathname.slice(new URL(top || "./", location.href).pathname.length),
+  steps: steps.map(({ id, title, print, measures, hold }) => ({ id, title, print, measures: measures.map(({ data, what, limits }) => ({ name: data.name, what, limits })), hold: hold ? hold.title : null })),
+});
+
+/** Write items where none that is later stands, and what a procedure asks for where no later revision does. */
+async function write(list, procedure) {
   const base = await database();
   await new Promise((done, failed) => {
     const work = base.transaction("items", "readwrite", { durability: "strict" });
     const store = work.objectStore("items");
     work.oncomplete = done;
     work.onabort = () => failed(work.error ?? new Error("stopped"));
-    for (const item of list) {
-      store.get(keyOf(item)).onsuccess = ({ target }) => {
-        if (!target.result || target.result.at <= item.at) store.put(item, keyOf(item));
+    const put = (thing, key, isLater) => {
+      store.get(key).onsuccess = ({ target }) => {
+        // A record from elsewhere does not say which page the procedure has: what stood there stays.
+        if (!target.result || isLater(target.result)) store.put({ ...target.result, ...thing }, key);
       };
-    }
+    };
+    for (const item of list) put(item, keyOf(item), (there) => there.at <= item.at);
+    put(procedure, [0, procedure.procedure], (there) => there.revision <= procedure.revision);
   });
 }
 
@@ -76,14 +58,14 @@ function take(item) {
   return true;
 }
 
-/** Keep a list of items: shown at once, then written, then told to the other tabs. */
-async function keep(list) {
+/** Keep a list of items: shown at once, then written, then told to the other tabs. They may be another procedure's. */
+async function keep(list, procedure = asked()) {
   list.forEach((item) => take(item) && shown(item));
   for (const item of list) unsaved.set(nameOf(item), item);
   channel?.postMessage(list);
   const waiting = [...unsaved.values()];
   try {
-    await write(waiting);
+    await write(waiting, procedure);
     for (const item of waiting) if (unsaved.get(nameOf(item)) === item) unsaved.delete(nameOf(item));
     if (!unsaved.size) trouble(null);
     navigator.storage?.persist?.().catch(() => {});

@@ -1,0 +1,64 @@
+// What lies on this device, of every job and procedure, and the way to take it out as one file.
+
+const onDevice = document.querySelector("[data-device]");
+
+/** The records of everything that was entered here. */
+async function deviceRecords() {
+  const [entries, procedures] = await Promise.all([readAll(IDBKeyRange.lowerBound(ENTRIES)), readAll(IDBKeyRange.upperBound(ENTRIES, true))]);
+  const { jobs } = await placesOf(entries);
+  const asked = new Map(procedures.map((one) => [one.procedure, one]));
+  const works = new Map();
+  for (const entry of entries) {
+    const key = JSON.stringify([entry.job, entry.space, entry.procedure]);
+    works.set(key, [...(works.get(key) ?? []), entry]);
+  }
+  const taken = new Date().toISOString();
+  return merged([...works.values()].map((items) => {
+    const { job: jobId, space, procedure: id, revision } = items[0];
+    const job = jobs.find((one) => one.id === jobId);
+    const about = asked.get(id) ?? { title: id, revision, steps: [] };
+    return {
+      format: FORMAT, version: 1, taken,
+      job: { id: jobId, title: job?.title ?? jobId }, space: { id: space, title: job?.spaces.find((one) => one.id === space)?.title ?? space },
+      procedure: { id, title: about.title, revision: about.revision }, steps: about.steps,
+      items: items.map(entryOf).sort((a, b) => (a.at < b.at ? -1 : 1)),
+      page: about.page && `${about.page}?${new URLSearchParams({ job: jobId, space })}`,
+    };
+  }));
+}
+
+/** The titles of jobs and spaces, where an entry has a job. */
+function placesOf(entries) {
+  if (!entries.some(({ job }) => job)) return { jobs: [] };
+  return new Promise((done) => {
+    const script = make("script", { src: "assets/script/places.js" });
+    script.onload = script.onerror = () => done(window.crewPlaces ?? { jobs: [] });
+    document.head.append(script);
+  });
+}
+
+async function showDevice() {
+  let works;
+  try {
+    works = await deviceRecords();
+  } catch {
+    return onDevice.replaceChildren(make("p", {}, say.nothing_kept));
+  }
+  if (!works.length) return onDevice.replaceChildren(make("p", {}, say.nothing_here));
+  const groups = byJob(works);
+  const all = groups.length > 1 ? [make("p", {}, takeOut(works, say.take_all_out, ""))] : [];
+  onDevice.replaceChildren(...all, ...groups.map((ones) => jobPart(ones, make("p", {}, takeOut(ones, say.take_job_out, ones[0].job.id || "no-job")))), make("div", { class: "said", role: "status" }));
+}
+
+/** A button that hands these records out as one file. */
+function takeOut(works, words, of) {
+  const button = make("button", { type: "button", class: "act" }, words);
+  button.addEventListener("click", () => {
+    const name = `${["records", of, new Date().toISOString().slice(0, 10)].filter(Boolean).join("-").replace(/[^\w-]+/g, "-")}.json`;
+    handOut(name, `${JSON.stringify(works.map(({ page, ...record }) => record), null, 1)}\n`, "application/json");
+    onDevice.querySelector(".said").replaceChildren(make("p", {}, fill(say.taken_out, { name })));
+  });
+  return button;
+}
+
+addEventListener("pageshow", ({ persisted }) => persisted && showDevice());
