@@ -123,7 +123,7 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_holds_line": "after step {n}: {what}",
         "do_changed_list": "Ticked before the step changed",
         "do_changed_line": "step {n}: {title}",
-        "do_nobody": "no name given",
+        "do_nobody": "No name given.",
         # the load-out
         "do_load_stays": "Ticks are kept on this device, each under its day. They do not show on another device.",
         "do_load_far": "{n} of {of} on the truck",
