@@ -220,7 +220,7 @@ CALCULATOR = Calculator(
         Input("edge_thickness", "Thickness at the curb", "length", "in", 8, 3, 24, (6, 12)),
         Input("edge_width", "Width of the thick edge", "length", "in", 12, 0, 60, (6, 24)),
         Input("edge_taper", "Taper behind it", "length", "in", 12, 0, 60, (0, 24)),
-        Input("slope", "Rise from curb to walk", "slope", "%", 0.02, 0, 0.2, (0.01, 0.08)),
+        Input("slope", "Rise from curb to walk", "slope", "%", 0.015, 0, 0.2, (0.01, 0.08)),
         Input("gutter_slope", "Gutter's fall towards the curb", "slope", "%", 0.02, -0.1, 0.15, (0, 0.06)),
         Input("drive_slope", "Rise of the drive beyond", "slope", "%", 0.02, -0.3, 0.3, (-0.02, 0.12)),
         Input(

@@ -49,7 +49,7 @@ def test_the_standard_approach() -> None:
 
 
 def test_working_says_the_arithmetic() -> None:
-    assert approach()["working"] == [
+    assert approach(slope=0.02)["working"] == [
         "Opening at the curb: 12' 0\" throat + 5' 0\" + 5' 0\" = 22' 0\"; at the walk 12' 0\".",
         "Plan: 6' 0\" deep x the mean of 22' 0\" and 12' 0\" = 102 sq ft; measured on the slopes 102.1 sq ft.",
         "Slab: 102.1 sq ft x 6 in = 51.06 cu ft; thickened edge 5.18 cu ft; together 56.24 cu ft.",

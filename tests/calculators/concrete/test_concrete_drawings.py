@@ -29,7 +29,8 @@ def test_approach_with_wings_and_with_neither() -> None:
 
 
 def test_approach_in_section_is_one_multiple_of_its_figures() -> None:
-    sheet, _ = drawing_of("approach-concrete", **APPROACH, thickness=6.0, edge_thickness=8.0, base_thickness=4.0)
+    standing = {"slope": 0.02, "thickness": 6.0, "edge_thickness": 8.0, "base_thickness": 4.0}
+    sheet, _ = drawing_of("approach-concrete", **APPROACH, **standing)
     times = float(next(s["text"] for s in shapes_of(sheet, "label") if "section" in s["text"]).split()[2])
     found = measured(sheet)
     assert found["right: slab 6 in"] == pytest.approx(6 * times)
