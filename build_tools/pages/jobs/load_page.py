@@ -9,7 +9,7 @@ from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page
-from build_tools.plan.load_out import Load, load_out
+from build_tools.plan.load_out import Load, MaterialOut, load_out
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -23,7 +23,7 @@ def load_page(maker: Maker, id: str, whole: Whole) -> Page:
     plan, say = whole.plan, maker.words
     helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
     loads = [_shown(helpers, plan, load) for load in load_out(plan)]
-    content = maker.fill("jobs/load.html", helpers, id=id, job=plan.job, loads=loads)
+    content = maker.fill("jobs/load.html", helpers, id=id, job=plan.job, loads=loads, top=helpers.top)
     headings = tuple(Heading(written(each["day"]), f"d-{each['day'].isoformat()}") for each in loads)
     title = say["load_title"]
     found = (Found(url, f"{title}: {helpers.title('job', id)}", say["load_lead"]),)
@@ -36,7 +36,13 @@ def _shown(helpers: Helpers, plan: Plan, load: Load) -> dict[str, Any]:
 
     tools = plan.context.book.tools
     materials: list[dict[str, Any]] = [
-        {"out": out, "id": out.what.material, "amount": as_sold(out.what, out.quantity)} for out in load.materials
+        {
+            "out": out,
+            "id": out.what.material,
+            "line": _line(plan, out),
+            "amount": as_sold(out.what, out.quantity),
+        }
+        for out in load.materials
     ]
     materials.sort(key=lambda each: by_name("material", each["id"]))
     ordered = sorted(load.tools, key=lambda tool: by_name("tool", tool.tool))
@@ -49,3 +55,10 @@ def _shown(helpers: Helpers, plan: Plan, load: Load) -> dict[str, Any]:
         "materials": [each for each in materials if not each["out"].delivered],
         "delivered": [each for each in materials if each["out"].delivered],
     }
+
+
+def _line(plan: Plan, out: MaterialOut) -> str:
+    """The name of a material's line within its day, on which its tick hangs. What does not keep has a line a task."""
+    id = out.what.material
+    keeps = plan.context.book.materials[id].item.keeps
+    return ":".join(["material", id, *(() if keeps else out.tasks)])

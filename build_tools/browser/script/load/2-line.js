@@ -1,0 +1,42 @@
+// A line of a day: its box, its tick, and whether the amount changed since.
+
+const say = {WORDS};
+
+/** An element with its attributes (true: there without a value) and what stands in it. */
+function make(tag, given = {}, ...inside) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(given)) element.setAttribute(name, value === true ? "" : value);
+  element.append(...inside);
+  return element;
+}
+
+function button(words, does) {
+  const made = make("button", { type: "button" }, words);
+  made.addEventListener("click", does);
+  return made;
+}
+
+const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
+
+/** Put words where they are not yet: a reader that speaks says only what is new. */
+function tell(element, words) {
+  if (element.textContent !== words) element.textContent = words;
+}
+
+/** A line as it stands on the page; `changed` is told after each tap. A tick for another amount counts as none. */
+function lineOf(item, day, changed) {
+  const box = item.querySelector("input");
+  const now = item.querySelector(".amount")?.textContent ?? "";
+  const was = make("span", { class: "was" });
+  const key = keyOf(day, item.dataset.line);
+  const line = { key, comes: Boolean(item.closest(".delivered")), tick: null, isOn: false };
+  item.querySelector("label > span").append(was);
+  box.addEventListener("change", () => changed(keep([key], box.checked ? { at: new Date().toISOString(), amount: now } : null)));
+  line.show = () => {
+    line.tick = kept(key);
+    line.isOn = line.tick?.amount === now;
+    box.checked = line.isOn;
+    tell(was, line.tick && !line.isOn ? ` ${fill(say.load_was, { was: line.tick.amount, now })}` : "");
+  };
+  return line;
+}
