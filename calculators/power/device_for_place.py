@@ -13,7 +13,8 @@ ROOMS: list[dict[str, Any]] = [
     {"name": "bathroom", "label": "bathroom", "ground": True, "arc": False},
     {"name": "laundry", "label": "laundry", "ground": True, "arc": True},
     {"name": "garage", "label": "garage, shed", "ground": True, "arc": False},
-    {"name": "basement", "label": "basement, not lived in", "ground": True, "arc": False},
+    {"name": "basement", "label": "basement, unfinished", "ground": True, "arc": False},
+    {"name": "finished-basement", "label": "basement, finished", "ground": True, "arc": True},
     {"name": "crawl-space", "label": "crawl space", "ground": True, "arc": False},
     {"name": "outdoors", "label": "outdoors", "ground": True, "arc": False},
 ]

@@ -25,6 +25,12 @@ def test_rooms_with_ground_fault_protection(room: str, ground: bool) -> None:
     assert device_for_place(room=room)["ground_fault"] is ground
 
 
+def test_a_finished_basement_has_both() -> None:
+    """NEC 2020 210.8(A)(5) has basements without 'unfinished'; 210.12(A) has rooms like a family room. From memory."""
+    answer = device_for_place(room="finished-basement")
+    assert answer["ground_fault"] and answer["arc_fault"]
+
+
 def test_six_feet_of_water() -> None:
     """NEC 2014 210.8(A)(7) and (9), as a town quotes it: within 6 ft of a sink, tub or shower."""
     assert device_for_place(water=72)["ground_fault"]
