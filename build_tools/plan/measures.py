@@ -1,11 +1,13 @@
-"""The sizes of the spaces of a job, and the texts of a task that take them (``space:kitchen.length``)."""
+"""The sizes of spaces and openings, and what tasks take of them (``space:kitchen.length``, ``opening: front``)."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
-from build_tools.book.model.base import Written
-from build_tools.book.model.job import Job, Space
+from build_tools.book.model.base import Row, Written
+from build_tools.book.model.job import Job, Opening, Space
+from calculators.declaration import Calculator
 from calculators.polygons import perimeter_in
 from calculators.reading import Unreadable, read
 from calculators.shapes import plan_area_sq_ft, read_plan
@@ -15,7 +17,7 @@ REFERENCE = re.compile(r"space:([a-z0-9]+(?:-[a-z0-9]+)*)(?:\.([a-z0-9]+(?:[-_][
 
 
 class Unknown(Exception):
-    """A reference to a space or a measure that the job does not have; ``known`` are those that it has."""
+    """A reference to a space, a measure or an opening that the job does not have; ``known`` are those that it has."""
 
     def __init__(self, message: str, name: str, known: list[str]) -> None:
         super().__init__(message)
@@ -50,23 +52,61 @@ def sizes(space: Space) -> dict[str, str]:
     return found | space.measures
 
 
-def put_in(written: Written, job: Job, space: str) -> Written:
+def put_in(written: Written, job: Job, space: str, columns: Collection[str] = ()) -> Written:
     """A text, or rows of texts, with each reference to a measure replaced by that measure.
 
-    ``space`` is the task's own space. Raises :class:`Unknown`.
+    ``space`` is the task's own space. A row with ``opening`` takes of that opening what fits the ``columns`` of its
+    list; what the row says itself stands. Raises :class:`Unknown`.
     """
     if isinstance(written, str):
         return REFERENCE.sub(lambda found: _measure(found, job, space), written)
     return [
         {name: REFERENCE.sub(lambda found: _measure(found, job, space), text) for name, text in row.items()}
-        for row in written
+        for row in (_with_opening(row, job, columns) for row in written)
     ]
 
 
-def inputs_of(job: Job, task: str, calculator: str) -> dict[str, Written]:
-    """What a task gives a calculator, with the sizes of spaces put in. Raises :class:`Unknown`."""
-    one = job.tasks[task]
-    return {name: put_in(written, job, one.space) for name, written in one.inputs.get(calculator, {}).items()}
+def _with_opening(row: Row, job: Job, columns: Collection[str]) -> Row:
+    if "opening" not in row or "opening" in columns:
+        return row
+    name = row["opening"]
+    if name not in job.openings:
+        raise Unknown(f"there is no opening '{name}'", name, list(job.openings))
+    own = {column: text for column, text in row.items() if column != "opening"}
+    return {column: text for column, text in of_opening(job.openings[name]).items() if column in columns} | own
+
+
+def of_opening(opening: Opening) -> dict[str, str]:
+    """What an opening says, by the columns that the calculators' lists of openings have.
+
+    >>> of_opening(Opening(title="Bath door", space="bath", lock="bathroom", width="30 in"))
+    {'name': 'Bath door', 'kind': 'door', 'count': '1', 'use': 'bathroom', 'width': '30 in'}
+    """
+    found = {
+        "name": opening.title.inside(),
+        "kind": opening.kind,
+        "count": str(opening.count),
+        "use": opening.lock,
+        "group": opening.key_group,
+        "width": opening.width,
+        "height": opening.height,
+    }
+    return {column: text for column, text in found.items() if text is not None}
+
+
+def inputs_of(job: Job, task: str, calculator: Calculator) -> dict[str, Written]:
+    """What a task gives a calculator, with what it takes of spaces and openings put in. Raises :class:`Unknown`."""
+    given = job.tasks[task].inputs.get(calculator.name, {})
+    return {
+        name: put_in(written, job, job.tasks[task].space, columns_of(calculator, name))
+        for name, written in given.items()
+    }
+
+
+def columns_of(calculator: Calculator, name: str) -> list[str]:
+    """The columns of an input that is a list; none of another one."""
+    item = calculator.input(name)
+    return [column.name for column in item.columns] if item else []
 
 
 def _measure(found: re.Match[str], job: Job, own: str) -> str:

@@ -18,7 +18,7 @@ def worked(plan: Plan, task: str, form: Form) -> Called | None:
 
     None where the book gives an example and the task gives nothing: those are not the numbers of this job.
     """
-    given = inputs_of(plan.job, task, form.calculator)
+    given = inputs_of(plan.job, task, plan.context.calculators[form.calculator])
     if form.inputs and not given:
         return None
     return plan.context.call_with(form.calculator, {**form.inputs, **given})
@@ -26,7 +26,7 @@ def worked(plan: Plan, task: str, form: Form) -> Called | None:
 
 def table_here(plan: Plan, task: str, table: Table) -> Table:
     """A step's table for a task: what the task gives is fixed, and an axis that it gives shrinks to that one line."""
-    given = inputs_of(plan.job, task, table.calculator)
+    given = inputs_of(plan.job, task, plan.context.calculators[table.calculator])
     fixed: dict[str, Written] = {**table.fixed, **given}
     axes = {}
     for side in ("down", "across"):

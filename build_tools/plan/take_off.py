@@ -15,7 +15,7 @@ from build_tools.book.model.table import Amount, Call
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
-from build_tools.plan.measures import Unknown, known_sizes, put_in
+from build_tools.plan.measures import Unknown, columns_of, known_sizes, put_in
 from calculators.declaration import Answer, Calculator
 from calculators.reading import Unreadable, read
 from calculators.units import from_inside, to_inside
@@ -142,11 +142,12 @@ class _TaskReader:
         return value, called, any(_sizes(calculator, name) for name in amount.inputs if name not in given)
 
     def inputs(self, calculator: str) -> dict[str, Written]:
-        """What the task gives a calculator, with the sizes of spaces put in."""
+        """What the task gives a calculator, with what it takes of spaces and openings put in."""
         made: dict[str, Written] = {}
+        declared = self.context.calculators[calculator]
         for name, written in self.task.inputs.get(calculator, {}).items():
             try:
-                made[name] = put_in(written, self.entry.item, self.task.space)
+                made[name] = put_in(written, self.entry.item, self.task.space, columns_of(declared, name))
             except Unknown as unknown:
                 at = ("tasks", self.id, "inputs", calculator, name)
                 self.say(at, unknown.message, did_you_mean(unknown.name, unknown.known))

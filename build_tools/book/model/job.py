@@ -71,13 +71,20 @@ class Space(Part):
 
 
 class Opening(Part):
-    """A door or a window with the space that it belongs to, and the function of its lock where it has one."""
+    """A door or a window, or ``count`` alike, and the space that it belongs to.
+
+    ``lock`` is the use of the door, by which its lock is chosen; one key opens locks with the same ``key_group``. A row
+    of a task's list takes all of it with ``opening: NAME``.
+    """
 
     title: Text
     space: Name
+    kind: Literal["door", "window"] = "door"
     lock: str | None = None
+    key_group: str | None = None
     width: Measure | None = None
     height: Measure | None = None
+    count: PositiveInt = 1
 
 
 class Hand(Part):
