@@ -78,6 +78,12 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_put_in_done": "{n} entries of '{title}' put in: {place}. Where both have one, the later stays.",
         "do_no_record": "{name} is no record of this book, or it is broken. Nothing was taken from it.",
         "do_go_there": "Go there",
+        "do_afresh": "Start afresh",
+        "do_afresh_sure": "Yes, empty {n} entries",
+        "do_afresh_why": (
+            "For work that comes again. Ticks, readings and notes of this place are emptied: take the record out first."
+        ),
+        "do_afresh_done": "Nothing is ticked here.",
         "do_stays": "Nothing leaves this device by itself. ",
         "do_all_records": "All records on this device",
         "do_step": "Step",

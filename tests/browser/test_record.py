@@ -124,6 +124,27 @@ def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
     assert empty.sideways() <= 0
 
 
+def test_work_that_comes_again_starts_afresh(empty: Window) -> None:
+    """A second tap empties the entries of this place, also after a reload; another place keeps its own."""
+    work(empty)
+    other = OnSite(empty, "?job=")
+    other.tick("open-box")
+    other.wait_kept(4)
+    page = OnSite(empty, JOB)
+    empty.until(lambda: page.ticked() == ["open-box"], "the tick")
+    page.press("The record")
+    page.press("Start afresh")
+    assert page.ticked() == ["open-box"]
+    page.press("Yes, empty 3 entries")
+    empty.until(lambda: page.ticked() == [], "no tick")
+    page.reload()
+    assert page.ticked() == []
+    assert empty.find(f"#{MEASURED} .reading input").get_attribute("value") == ""
+    assert "is-open" in str(empty.find(f"#{HELD} .hold").get_attribute("class"))
+    assert {line.state for line in lines_of(Record.model_validate(page.record()))} == {"open", "missing"}
+    assert OnSite(empty, "?job=").ticked() == ["open-box"]
+
+
 def test_everything_on_this_device(empty: Window, tmp_path: Path) -> None:
     """A job leaves as one file, whatever procedures it has; another device shows and takes all of it."""
     work(empty)

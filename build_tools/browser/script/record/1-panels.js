@@ -1,6 +1,7 @@
 // The two panels of the box above the steps: which job and space this is and who, and the record of this procedure.
 
 const say = {WORDS};
+const EMPTY = { tick: { done: false }, reading: { text: "", value: null, verdict: "unread" }, hold: { passed: false, looked: "", when: "" }, note: { text: "" } };
 
 window.crewRecord = (own) => {
   const { about, at, items, make, button, fill, room } = own;
@@ -64,10 +65,27 @@ window.crewRecord = (own) => {
           said.replaceChildren(make("p", {}, fill(say.taken_out, { name: `${name}.json` })));
         }, { class: "go" }),
         button(say.print, async () => printSheet(await recordNow())),
-        make("label", { for: "record-in", class: "file-in" }, say.put_in, chosen)),
+        make("label", { for: "record-in", class: "file-in" }, say.put_in, chosen),
+        afresh(said)),
       said,
       make("p", {}, say.stays, make("a", { href: `${own.top}records.html` }, say.all_records)));
     room.querySelector("button").focus();
+  }
+
+  /** For work that comes again: a second tap empties every entry, which is an entry itself, so it holds on other devices. */
+  function afresh(said) {
+    let sure = false;
+    const press = button(say.afresh, async () => {
+      const filled = [...items.values()].filter((one) => one.done || one.passed || one.text);
+      if (sure || !filled.length) {
+        await own.keep(filled.map((one) => ({ ...one, ...EMPTY[one.kind], at: new Date(Math.max(Date.now(), Date.parse(one.at) + 1)).toISOString(), by: at.who })));
+        own.showAll();
+      }
+      sure = !sure && filled.length > 0;
+      press.textContent = sure ? fill(say.afresh_sure, { n: filled.length }) : say.afresh;
+      said.replaceChildren(make("p", {}, sure ? say.afresh_why : say.afresh_done));
+    });
+    return press;
   }
 
   /** Entries of files into what is kept; where both have one, the later stays. */
