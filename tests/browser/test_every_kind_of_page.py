@@ -26,6 +26,7 @@ KINDS = [
     "records.html",
     "jobs/garden-studio/plan.html",
     "jobs/garden-studio/what-if.html",
+    "jobs/garden-studio/load.html",
     "404.html",
 ]
 """One page of each kind, and each procedure, since what stands on them differs."""
