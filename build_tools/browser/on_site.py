@@ -13,11 +13,11 @@ from collections.abc import Mapping
 from build_tools.browser.form_script import joined, of_folders
 
 FOLDERS = {
-    "steps": ("database", "steps"),
+    "steps": ("elements", "database", "steps"),
     "walk": ("walk",),
     "record": ("shared", "record"),
-    "records": ("shared", "database", "records"),
-    "load": ("load",),
+    "records": ("elements", "shared", "database", "records"),
+    "load": ("elements", "load"),
 }
 """Script to the folders that it is joined from. What scripts share stands in each."""
 _SAID = re.compile(r"\bsay\.(\w+)")

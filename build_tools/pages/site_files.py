@@ -34,11 +34,11 @@ def site_files(
     made |= {shown.url: shown.content for shown in pictures.values()}
     made |= make_scripts(context, kept)
     say = words(context.book.language)
-    made["assets/script/form.js"] = joined("form")
+    made["assets/script/form.js"] = form = joined("elements", "form")
     made["assets/script/search.js"] = joined("search")
     made["assets/script/page.js"] = page_script(say)
     made |= {f"assets/script/{name}.js": on_site_script(name, say) for name in FOLDERS}
-    made["assets/script/steps-form.js"] = joined("form") + on_site_script("steps", say)
+    made["assets/script/steps-form.js"] = form + on_site_script("steps", say)
     made["assets/script/places.js"] = places_script(context)
     made["record.schema.json"] = record_schema()
     made |= {f"assets/{name}": content for name, content in icons().items()}

@@ -15,6 +15,7 @@ from selenium.webdriver.chrome.service import Service
 
 from build_tools.commands.test import BROWSERS, DRIVERS, PACKAGES
 from tests.browser.live_form import PAGE, RING, LiveForm
+from tests.browser.on_site import forget_all
 from tests.browser.window import Window
 
 FLAGS = (
@@ -92,6 +93,29 @@ def window(browser: Chrome, address: str) -> Window:
     """The window, emptied of what an earlier test left."""
     browser.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": address, "storageTypes": "local_storage"})
     return Window(browser, address)
+
+
+@pytest.fixture
+def empty(window: Window) -> Iterator[Window]:
+    """The window of a browser that has kept nothing."""
+    forget_all(window.driver, window.address)
+    yield window
+    forget_all(window.driver, window.address)
+
+
+@pytest.fixture
+def spoiled(empty: Window) -> Iterator[Callable[[str], Window]]:
+    """Runs a script before those of each page: a browser that lacks or refuses something."""
+    added: list[str] = []
+
+    def spoil(source: str) -> Window:
+        given = empty.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": source})
+        added.append(given["identifier"])
+        return empty
+
+    yield spoil
+    for one in added:
+        empty.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", {"identifier": one})
 
 
 @pytest.fixture

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from selenium.webdriver import Chrome
 
-from tests.browser.on_site import HELD, MEASURED, PAGE, OnSite, forget_all
+from tests.browser.on_site import HELD, MEASURED, PAGE, OnSite
 from tests.browser.published import Published
 from tests.browser.window import Window
 
@@ -17,29 +17,6 @@ JOB = "?job=garden-studio&space=bath"
 STEP = re.compile(r'<li class="step" id="([a-z-]+)" data-print="(\w+)">')
 NO_DATABASE = "Object.defineProperty(window, 'indexedDB', {value: undefined})"
 REFUSES = "IDBFactory.prototype.open = () => { throw new DOMException('not here', 'SecurityError') }"
-
-
-@pytest.fixture
-def empty(window: Window) -> Iterator[Window]:
-    """The window of a browser that has kept nothing."""
-    forget_all(window.driver, window.address)
-    yield window
-    forget_all(window.driver, window.address)
-
-
-@pytest.fixture
-def spoiled(empty: Window) -> Iterator[Callable[[str], Window]]:
-    """Runs a script before those of each page: a browser that lacks something."""
-    added: list[str] = []
-
-    def spoil(source: str) -> Window:
-        given = empty.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": source})
-        added.append(given["identifier"])
-        return empty
-
-    yield spoil
-    for one in added:
-        empty.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", {"identifier": one})
 
 
 def test_a_closed_browser_forgets_nothing(browsers: Callable[[], Chrome], address: str) -> None:

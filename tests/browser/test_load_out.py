@@ -11,7 +11,6 @@ from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.remote.webelement import WebElement
 
-from tests.browser.on_site import forget_all
 from tests.browser.published import Published, published
 from tests.browser.test_access import violations
 from tests.browser.test_sheets_on_paper import paper
@@ -68,29 +67,6 @@ class LoadOut:
         button = next(one for one in self.window.find_all(".afresh button") if one.text == words)
         self.window.script("arguments[0].scrollIntoView({block: 'center'})", button)
         button.click()
-
-
-@pytest.fixture
-def empty(window: Window) -> Iterator[Window]:
-    """The window of a browser that has kept nothing."""
-    forget_all(window.driver, window.address)
-    yield window
-    forget_all(window.driver, window.address)
-
-
-@pytest.fixture
-def spoiled(empty: Window) -> Iterator[Callable[[str], Window]]:
-    """Runs a script before those of each page: a browser that refuses something."""
-    added: list[str] = []
-
-    def spoil(source: str) -> Window:
-        given = empty.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": source})
-        added.append(given["identifier"])
-        return empty
-
-    yield spoil
-    for one in added:
-        empty.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", {"identifier": one})
 
 
 @pytest.fixture

@@ -6,13 +6,11 @@ import base64
 import csv
 import io
 import json
-from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import jsonschema
-import pytest
 from pypdf import PdfReader
 from selenium.webdriver.remote.webelement import WebElement
 
@@ -23,14 +21,6 @@ from tests.browser.on_site import CATCH, HELD, MEASURED, OnSite, forget_all
 from tests.browser.window import Window
 
 JOB = "?job=garden-studio&space=bath"
-
-
-@pytest.fixture
-def empty(window: Window) -> Iterator[Window]:
-    """The window of a browser that has kept nothing."""
-    forget_all(window.driver, window.address)
-    yield window
-    forget_all(window.driver, window.address)
 
 
 def work(window: Window) -> OnSite:

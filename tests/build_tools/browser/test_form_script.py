@@ -74,4 +74,4 @@ def test_what_is_given_stands_open() -> None:
 
 def test_it_is_sound_script() -> None:
     """A script engine of its own reads the whole without a complaint."""
-    assert new_engine().eval(f"(function () {{ {joined('form')} }}); 1") == 1
+    assert new_engine().eval(f"(function () {{ {joined('elements', 'form')} }}); 1") == 1

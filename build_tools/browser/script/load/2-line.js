@@ -2,22 +2,6 @@
 
 const say = {WORDS};
 
-/** An element with its attributes (true: there without a value) and what stands in it. */
-function make(tag, given = {}, ...inside) {
-  const element = document.createElement(tag);
-  for (const [name, value] of Object.entries(given)) element.setAttribute(name, value === true ? "" : value);
-  element.append(...inside);
-  return element;
-}
-
-function button(words, does) {
-  const made = make("button", { type: "button" }, words);
-  made.addEventListener("click", does);
-  return made;
-}
-
-const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
-
 /** Put words where they are not yet: a reader that speaks says only what is new. */
 function tell(element, words) {
   if (element.textContent !== words) element.textContent = words;

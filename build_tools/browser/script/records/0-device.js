@@ -52,13 +52,11 @@ async function showDevice() {
 
 /** A button that hands these records out as one file. */
 function takeOut(works, words, of) {
-  const button = make("button", { type: "button", class: "act" }, words);
-  button.addEventListener("click", () => {
+  return button(words, () => {
     const name = `${["records", of, new Date().toISOString().slice(0, 10)].filter(Boolean).join("-").replace(/[^\w-]+/g, "-")}.json`;
     handOut(name, `${JSON.stringify(works.map(({ page, ...record }) => record), null, 1)}\n`, "application/json");
     onDevice.querySelector(".said").replaceChildren(make("p", {}, fill(say.taken_out, { name })));
-  });
-  return button;
+  }, { class: "act" });
 }
 
 addEventListener("pageshow", ({ persisted }) => persisted && showDevice());

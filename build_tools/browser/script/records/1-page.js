@@ -7,14 +7,6 @@ const box = document.querySelector("[data-records]");
 const chosen = document.getElementById("records-in");
 const out = box.querySelector("[data-read]");
 const told = box.querySelector(".records-told");
-
-function make(tag, given = {}, ...inside) {
-  const element = document.createElement(tag);
-  for (const [name, value] of Object.entries(given)) element.setAttribute(name, value);
-  element.append(...inside.filter((one) => one !== ""));
-  return element;
-}
-const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
 const day = (iso) => new Date(iso).toLocaleDateString(document.documentElement.lang, { month: "short", day: "numeric", year: "numeric" });
 
 async function read(files) {
@@ -33,9 +25,7 @@ function show(works) {
   out.replaceChildren(...byJob(works).map((ones) => jobPart(ones)));
   if (!works.length) return;
   const all = works.flatMap(linesOf);
-  const csv = make("button", { type: "button", class: "act" }, say.csv);
-  csv.addEventListener("click", () => handOut("records.csv", `\ufeff${csvOf(all)}`, "text/csv"));
-  out.prepend(make("p", {}, csv));
+  out.prepend(make("p", {}, button(say.csv, () => handOut("records.csv", `\ufeff${csvOf(all)}`, "text/csv"), { class: "act" })));
 }
 
 function byJob(works) {

@@ -1,5 +1,5 @@
-// What the scripts of the work on site share: the procedure of the page, making elements, and loading what is needed
-// only after the first tap.
+// What the scripts of the work on site share: the procedure of the page, and loading what is needed only after the first
+// tap.
 
 const say = {WORDS};
 /** The address of the walk: no step can have it as its id. */
@@ -7,24 +7,6 @@ const WALK = "#_walk";
 const top = document.currentScript.dataset.top;
 const root = document.querySelector(".procedure");
 const about = { procedure: root.dataset.procedure, revision: Number(root.dataset.revision), title: root.querySelector("h1").textContent.trim() };
-
-/** An element with its attributes (true: there without a value; false, null: not there) and what stands in it. */
-function make(tag, given = {}, ...inside) {
-  const element = document.createElement(tag);
-  for (const [name, value] of Object.entries(given)) {
-    if (value !== false && value !== null) element.setAttribute(name, value === true ? "" : value);
-  }
-  element.append(...inside.filter((one) => one !== null && one !== ""));
-  return element;
-}
-
-function button(words, does, given = {}) {
-  const made = make("button", { type: "button", ...given }, words);
-  made.addEventListener("click", does);
-  return made;
-}
-
-const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
 
 /** The words of an element without the labels in it, on one line. */
 function wordsOf(element) {
@@ -37,24 +19,6 @@ function wordsOf(element) {
 function whenWords(iso) {
   const when = new Date(iso);
   return Number.isNaN(when.getTime()) ? iso : when.toLocaleString(document.documentElement.lang, { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
-}
-
-/** A browser may forbid a page to remember anything; then it holds for this page alone. */
-const memory = {};
-function remembered(name) {
-  try {
-    return localStorage.getItem(name) ?? memory[name] ?? null;
-  } catch {
-    return memory[name] ?? null;
-  }
-}
-function remember(name, value) {
-  memory[name] = value;
-  try {
-    localStorage.setItem(name, value);
-  } catch {
-    // Kept in `memory`.
-  }
 }
 
 const coming = {};
@@ -74,13 +38,4 @@ function need(name, global) {
     if (!given) document.head.append(script);
   });
   return coming[name];
-}
-
-/** The same call again within the time replaces the one before. */
-function later(time, does) {
-  let waiting;
-  return () => {
-    clearTimeout(waiting);
-    waiting = setTimeout(does, time);
-  };
 }

@@ -1,0 +1,48 @@
+// What most scripts of the pages use: making elements, filling in words, what the browser remembers, waiting for a pause.
+
+/** An element with its attributes (true: there without a value; false, null: not there) and what stands in it. */
+function make(tag, given = {}, ...inside) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(given)) {
+    if (value !== false && value !== null) element.setAttribute(name, value === true ? "" : value);
+  }
+  element.append(...inside.filter((one) => one !== null && one !== ""));
+  return element;
+}
+
+/** A button that does something. */
+function button(words, does, given = {}) {
+  const made = make("button", { type: "button", ...given }, words);
+  made.addEventListener("click", does);
+  return made;
+}
+
+/** Words with what is put into them: fill("{n} less", {n: "1 in"}). */
+const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
+
+/** A browser may forbid a page to remember anything; then it holds for this page alone. */
+const memory = {};
+function remembered(name) {
+  try {
+    return localStorage.getItem(name) ?? memory[name] ?? null;
+  } catch {
+    return memory[name] ?? null;
+  }
+}
+function remember(name, value) {
+  memory[name] = value;
+  try {
+    localStorage.setItem(name, value);
+  } catch {
+    // Kept in `memory`.
+  }
+}
+
+/** The same call again within the time replaces the one before. */
+function later(time, does) {
+  let waiting;
+  return () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(does, time);
+  };
+}
