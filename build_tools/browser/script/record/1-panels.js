@@ -95,7 +95,7 @@ window.crewRecord = (own) => {
       const given = recordsIn(await file.text());
       if (!given) lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
       for (const { job, space, procedure, steps, items } of given ?? []) {
-        const asked = { ...procedure, procedure: procedure.id, steps };
+        const asked = procedure.id === about.procedure ? own.asked() : { ...procedure, procedure: procedure.id, steps };
         await own.keep(items.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })), asked);
         lines.push(make("p", {}, fill(say.put_in_done, { n: items.length, title: procedure.title, place: [job.title, space.title].filter(Boolean).join(" · ") || say.no_job })));
         const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);

@@ -31,23 +31,30 @@ const asked = () => ({
   steps: steps.map(({ id, title, print, measures, hold }) => ({ id, title, print, measures: measures.map(({ data, what, limits }) => ({ name: data.name, what, limits })), hold: hold ? hold.title : null })),
 });
 
-/** Write items where none that is later stands, and what a procedure asks for where no later revision does. */
-async function write(list, procedure) {
+/** Write things, each with its key, where none stands that is not to be replaced. */
+async function write(list, keyed, isLater) {
   const base = await database();
   await new Promise((done, failed) => {
     const work = base.transaction("items", "readwrite", { durability: "strict" });
     const store = work.objectStore("items");
     work.oncomplete = done;
     work.onabort = () => failed(work.error ?? new Error("stopped"));
-    const put = (thing, key, isLater) => {
+    for (const thing of list) {
+      const key = keyed(thing);
       store.get(key).onsuccess = ({ target }) => {
-        // A record from elsewhere does not say which page the procedure has: what stood there stays.
-        if (!target.result || isLater(target.result)) store.put({ ...target.result, ...thing }, key);
+        if (!target.result || isLater(thing, target.result)) store.put({ ...target.result, ...thing }, key);
       };
-    };
-    for (const item of list) put(item, keyOf(item), (there) => there.at <= item.at);
-    put(procedure, [0, procedure.procedure], (there) => there.revision <= procedure.revision);
+    }
   });
+}
+const writeItems = (list) => write(list, keyOf, (item, there) => item.at >= there.at);
+
+/** Once for each procedure, behind its items. A file from elsewhere does not name its page: what stood there stays. */
+const told = new Set();
+async function writeAsked(procedure) {
+  if (told.has(procedure.procedure)) return;
+  await write([procedure], (one) => [0, one.procedure], (one, there) => one.revision >= there.revision);
+  told.add(procedure.procedure);
 }
 
 /** Into memory, where it is of this place and later than what stands there; gives whether it was taken. */
@@ -65,9 +72,10 @@ async function keep(list, procedure = asked()) {
   channel?.postMessage(list);
   const waiting = [...unsaved.values()];
   try {
-    await write(waiting, procedure);
+    await writeItems(waiting);
     for (const item of waiting) if (unsaved.get(nameOf(item)) === item) unsaved.delete(nameOf(item));
     if (!unsaved.size) trouble(null);
+    await writeAsked(procedure);
     navigator.storage?.persist?.().catch(() => {});
   } catch (problem) {
     trouble(problem);
