@@ -69,7 +69,7 @@ def _kept(site: Path) -> Iterator[str]:
 def page_script(words: Mapping[str, str]) -> str:
     """The script of every page: the look for the sun, the way to the search, the line about the kept book."""
     said = {name.removeprefix("kept_"): text for name, text in words.items() if name.startswith("kept_")}
-    return joined("look") + single("find") + joined("page", say=said)
+    return joined("look") + single("menu") + single("find") + joined("page", say=said)
 
 
 def worker_script(edition: Edition, say: Mapping[str, str], language: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 from itertools import pairwise
 from typing import Any
@@ -9,7 +10,11 @@ from typing import Any
 import pytest
 
 from build_tools.commands.test import TOOLS
+from tests.browser.live_form import LiveForm
+from tests.browser.on_site import HELD, MEASURED, OnSite, forget_all
 from tests.browser.test_every_kind_of_page import KINDS
+from tests.browser.test_sun import emulate
+from tests.browser.test_walk import Walk
 from tests.browser.window import LAPTOP, PHONE, Window
 
 RUN = """
@@ -21,6 +26,75 @@ axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22
 LAID = ".crew * { content-visibility: visible !important }"
 """Steps that are far away are not laid out yet, and would be measured in the wrong place."""
 LEVELS = "return [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')].map((one) => Number(one.tagName[1]))"
+
+
+LOOKS = ["plain", "sun", "dark"]
+
+
+def put_on(look: str, window: Window) -> None:
+    """A look for what is opened next: one that the system asks for, or one that somebody chose."""
+    emulate(window, prefers_color_scheme="dark" if look == "dark" else "light")
+    window.open("404.html")
+    window.script("localStorage.setItem('crew-look', arguments[0])", "sun" if look == "sun" else "plain")
+
+
+def start(page: OnSite) -> None:
+    """On the first screen of the walk."""
+    Walk(page.window)
+
+
+def walk_to(kind: str, step: str) -> Callable[[OnSite], None]:
+    """Into the walk, to a screen of a step."""
+    return lambda page: Walk(page.window).go_to(kind, step)
+
+
+def stopped(page: OnSite) -> None:
+    """In the walk at an open hold point, after a try to go on."""
+    walk = Walk(page.window)
+    walk.go_to("hold", HELD)
+    walk.window.find(".walk-bar .go").click()
+    assert walk.window.find(".walk-bar .told").text
+
+
+def with_form(page: OnSite) -> None:
+    """In the walk at a step whose calculator is there."""
+    Walk(page.window).go_to("step", "choose-ring")
+    LiveForm(page.window, "#choose-ring")
+
+
+def panel(words: str, inside: str) -> Callable[[OnSite], None]:
+    """With a panel open under the box above the steps."""
+
+    def opened(page: OnSite) -> None:
+        page.press(words)
+        page.window.until(lambda: page.window.find_all(inside), inside)
+
+    return opened
+
+
+def put_in(page: OnSite) -> None:
+    """A reading that passes, one outside, one that is no figure, a note, and a hold point that somebody looked at."""
+    for number, text in enumerate(["12", "3", "a foot or so"]):
+        page.read(MEASURED, text, number)
+    page.tick(MEASURED)
+    page.press("Note")
+    page.window.find(f"#note-{MEASURED}").send_keys("Told the lead.")
+    page.look(HELD, "Wren Okafor")
+    page.window.until(lambda: page.window.find(f"#{HELD} .looked").is_displayed(), "the look")
+
+
+STATES: dict[str, Callable[[OnSite], None]] = {
+    "start": start,
+    "step": walk_to("step", MEASURED),
+    "danger": walk_to("danger", "open-box"),
+    "hold": walk_to("hold", HELD),
+    "stopped": stopped,
+    "form": with_form,
+    "place": panel("Job, space, who", ".place-in"),
+    "record": panel("The record", ".record-by"),
+    "readings": put_in,
+}
+"""What is done on the page before it is looked at."""
 
 
 @cache
@@ -47,13 +121,33 @@ def test_axe_finds_nothing(url: str, width: int, window: Window) -> None:
     assert violations(window) == []
 
 
-def test_axe_finds_nothing_in_the_search(window: Window) -> None:
+@pytest.mark.parametrize("typed", ["toilet", "toilit"])
+@pytest.mark.parametrize("look", LOOKS)
+def test_axe_finds_nothing_in_the_search(typed: str, look: str, window: Window) -> None:
+    """With answers, and with what is said of a slip."""
+    put_on(look, window)
     window.open("index.html")
     window.find(".crew .find").click()
     window.until(lambda: window.find_all(".crew-search input"), "the search")
-    window.find(".crew-search input").send_keys("toilet")
+    window.find(".crew-search input").send_keys(typed)
     window.until(lambda: window.find_all(".crew-search li"), "results")
     assert violations(window) == []
+
+
+@pytest.mark.parametrize("look", [*LOOKS, "wide"])
+@pytest.mark.parametrize("state", STATES)
+def test_axe_finds_nothing_while_work_goes_on(state: str, look: str, window: Window) -> None:
+    """On the page of a procedure: in the walk, with a panel open, with what somebody put in."""
+    forget_all(window.driver, window.address)
+    put_on(look, window)
+    window.width(PHONE)
+    STATES[state](OnSite(window))
+    window.width(LAPTOP if look == "wide" else PHONE)
+    found = violations(window)
+    window.open("index.html")
+    window.script("sessionStorage.clear()")
+    forget_all(window.driver, window.address)
+    assert found == []
 
 
 @pytest.mark.parametrize("url", KINDS)

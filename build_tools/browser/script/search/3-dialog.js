@@ -22,7 +22,7 @@ function line(entry) {
   const title = document.createElement("b");
   title.textContent = entry[1];
   const text = document.createElement("span");
-  text.textContent = entry[2] || entry[4].slice(0, 120);
+  text.textContent = entry[2] || entry[4].replace(/^(.{1,118})\s.+$/s, "$1 …");
   link.append(title, text);
   item.append(link);
   return item;

@@ -89,12 +89,17 @@ async function loadPlaces() {
   return places;
 }
 
+room.addEventListener("keydown", ({ key }) => key === "Escape" && panel(room.dataset.open));
+
 /** Open or shut a panel under the box; `only` opens it and does what its first button does. */
 async function panel(name, only = false) {
   const isOpen = room.dataset.open === name && !only;
   room.dataset.open = isOpen ? "" : name;
   for (const press of bar.querySelectorAll("[data-panel]")) press.setAttribute("aria-expanded", String(press.dataset.panel === room.dataset.open));
-  if (isOpen) return room.replaceChildren();
+  if (isOpen) {
+    bar.querySelector(`[data-panel=${name}]`).focus();
+    return room.replaceChildren();
+  }
   try {
     const open = await need("record", "crewRecord");
     await open(own)[name]();

@@ -8,7 +8,7 @@ const WALKING = "crew-walking";
 function screensOf({ root, steps }) {
   const before = root.querySelector("#before")?.closest(".part");
   const alone = [...root.querySelectorAll(":scope > .alone")];
-  const screens = before || alone.length ? [{ kind: "before", boxes: [...alone, before].filter(Boolean), head: before?.querySelector("h2") ?? alone[0] }] : [];
+  const screens = before || alone.length ? [{ kind: "before", boxes: [...alone, before].filter(Boolean), head: root.querySelector("h1") }] : [];
   steps.forEach((step) => {
     const isEnd = step.id === "acceptance";
     const head = isEnd ? step.box.parentElement.querySelector("h2") : step.box.querySelector("h3");

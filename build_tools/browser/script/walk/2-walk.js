@@ -12,7 +12,7 @@ window.crewWalk = (own) => {
   const leave = button(say.leave, () => shut(), { class: "leave" });
   const back = button(say.back_one, () => go(-1));
   const next = button(say.next, () => go(1), { class: "go" });
-  const bar = make("nav", { class: "walk-bar", "aria-label": say.walk }, make("div", { class: "walk-far" }, far, leave), told, make("div", { class: "walk-by" }, back, next));
+  const bar = make("nav", { class: "walk-bar", "aria-label": say.walk }, make("div", { class: "walk-far" }, far, told, leave), make("div", { class: "walk-by" }, back, next));
   let now = start();
   own.walking = true;
   document.body.append(bar);
@@ -90,6 +90,7 @@ window.crewWalk = (own) => {
     if (ways > 0 && kind === "hold" && holdIsOpen(step)) {
       told.textContent = say.held;
       step.hold.box.querySelector("input").focus();
+      step.hold.box.querySelector("[type=submit]").scrollIntoView({ block: "nearest" });
       return;
     }
     if (now + ways < 0) return;
@@ -104,7 +105,8 @@ window.crewWalk = (own) => {
   function onKey(event) {
     const ways = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     const types = event.target.closest?.("input:not([type=checkbox]), textarea, select, .slide, dialog");
-    if (event.key === "Escape" && !types) return shut();
+    // Out of a box first, then out of the walk.
+    if (event.key === "Escape") return types ? screens[now].head.focus() : shut();
     if (!ways || types || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     go(ways);
