@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
 from build_tools.commands.site import BOOK
+from build_tools.environment import ROOT
 from tests.builds import build_site
 from tests.site_pages import SitePage, read_site
 
+PLANS = ROOT / ".cache" / "plans"
 settings.register_profile("book", deadline=None, derandomize=True)
 settings.register_profile("anew", deadline=None)
 settings.load_profile("book")
@@ -25,8 +28,14 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 @pytest.fixture(scope="session")
 def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder where builds keep what is dear to make, such as the cut fonts."""
-    return tmp_path_factory.mktemp("kept")
+    """A folder where builds keep what is dear to make, such as the cut fonts.
+
+    Plans that a build of this checkout made before are taken along: each lies under a digest of what went into it.
+    """
+    folder = tmp_path_factory.mktemp("kept")
+    if PLANS.is_dir():
+        shutil.copytree(PLANS, folder / PLANS.name)
+    return folder
 
 
 @pytest.fixture(scope="session")
