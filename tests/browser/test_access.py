@@ -134,6 +134,17 @@ def test_axe_finds_nothing_in_the_search(typed: str, look: str, window: Window) 
     assert violations(window) == []
 
 
+@pytest.mark.parametrize("look", LOOKS)
+def test_axe_finds_nothing_in_the_menu(look: str, window: Window) -> None:
+    """On a phone, where it slides in over the page."""
+    put_on(look, window)
+    window.width(PHONE)
+    window.open("index.html")
+    window.find(".md-header [for=__drawer]").click()
+    window.until(lambda: window.find("label[for=__nav_8]").is_displayed(), "the menu")
+    assert violations(window) == []
+
+
 @pytest.mark.parametrize("look", [*LOOKS, "wide"])
 @pytest.mark.parametrize("state", STATES)
 def test_axe_finds_nothing_while_work_goes_on(state: str, look: str, window: Window) -> None:
