@@ -404,9 +404,9 @@ WORDS: dict[str, dict[str, str]] = {
         # on site: the book kept on a device, the look for the sun
         "sun_switch": "In the sun: high contrast",
         "sun_forgotten": "In the sun: this browser does not let a page remember it, so it holds for this page",
-        "kept_has": "This phone has the book of {date}.",
-        "kept_keep": "Keep the book on this phone ({of} MB)",
-        "kept_coming": "The book is coming onto this phone, to work without signal: {got} of {of} MB.",
+        "kept_has": "This device has the book of {date}.",
+        "kept_keep": "Keep the book on this device ({of} MB)",
+        "kept_coming": "The book is coming onto this device, to work without signal: {got} of {of} MB.",
         "kept_coming_newer": "A newer one is coming: {got} of {of} MB.",
         "kept_newer": "A newer book is here. What you ticked and wrote stays.",
         "kept_take": "Change to the book of {date}",
@@ -414,7 +414,7 @@ WORDS: dict[str, dict[str, str]] = {
         "kept_failed_differs": (
             "What came is not what was published, so it was not taken. It is tried again with the next page."
         ),
-        "kept_failed_room": "This phone has no room for the book ({of} MB). Make room, then open this page again.",
+        "kept_failed_room": "This device has no room for the book ({of} MB). Make room, then open this page again.",
         "kept_preview": "This is a preview: no book is kept on this device.",
         "kept_folder": "Opened from a folder: the whole book lies in it, and needs no signal.",
         "kept_unsafe": (
@@ -422,8 +422,8 @@ WORDS: dict[str, dict[str, str]] = {
         ),
         "kept_cannot": "This browser cannot keep the book for work without signal.",
         "kept_refused": "This browser refuses to keep the book: in a private window, or by its settings.",
-        "absent_title": "Not on this phone",
-        "absent": "There is no signal, and this page is not in the book that this phone has.",
+        "absent_title": "Not on this device",
+        "absent": "There is no signal, and this page is not in the book that this device has.",
         # one procedure in a file
         "packed": "One procedure from {name}, put into this file on {date}. The book may say something newer.",
         "packed_newer": "Open it in the book",

@@ -15,7 +15,7 @@ from tests.browser.published import Published, a_few, published
 from tests.browser.window import Window
 
 PAGE, RING = "plumbing/toilet-set.html", "#choose-ring"
-OLD, NEW = "This phone has the book of Nov 20, 2026.", "This phone has the book of Dec 2, 2026."
+OLD, NEW = "This device has the book of Nov 20, 2026.", "This device has the book of Dec 2, 2026."
 NEWER = f"{OLD} A newer book is here. What you ticked and wrote stays."
 ACTION = "Lower the bowl straight down over the bolts."
 CHANGED = "Lower the bowl straight down, two at it."
@@ -96,7 +96,7 @@ def test_a_page_that_the_book_lacks_says_so(browsers: Start, book: Published) ->
     window = kept_once(browsers, book)
     book.disconnect()
     window.driver.get(f"{book.address}plumbing/nothing.html")
-    assert window.find("h1").text == "Not on this phone"
+    assert window.find("h1").text == "Not on this device"
     window.find("a").click()
     window.until(lambda: window.driver.title == "Crew Methods", "the home page")
 
@@ -256,7 +256,7 @@ def test_who_saves_data_is_asked(browsers: Start, book: Published) -> None:
     window.open(PAGE)
     window.until(lambda: window.find_all(f"{FOOT} button"), "the question")
     size = book.publish("2026-11-20T08:00Z").bytes / 1e6
-    assert window.find(f"{FOOT} button").text == f"Keep the book on this phone ({size:.1f} MB)"
+    assert window.find(f"{FOOT} button").text == f"Keep the book on this device ({size:.1f} MB)"
     assert stores(window) == []
     window.script("arguments[0].click()", window.find(f"{FOOT} button"))
     says(window, OLD)
