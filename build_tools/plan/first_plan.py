@@ -13,7 +13,7 @@ from heapq import heapify, heappop, heappush
 from itertools import combinations
 from random import Random
 
-from build_tools.plan.problem import Problem, Stay, Team
+from build_tools.plan.problem import After, Problem, Stay, Team
 
 Taken = list[tuple[int, int, int]]
 """Spans of slots with how much of a place or a resource each takes."""
@@ -24,15 +24,21 @@ ORDERS, STRAY = 40, 0.5
 """How many orders are tried, and how far each strays from the work that lies behind."""
 
 
-def first_plan(problem: Problem) -> Found | None:
-    """When each piece starts and who is on each team; None where this way finds no room before the horizon."""
+def first_plan(problem: Problem, last: Found | None = None, enough: int = 0, orders: int = ORDERS) -> Found | None:
+    """When each piece starts and who is on each team; None where this way finds no room before the horizon.
+
+    ``last`` is the plan of some pieces that is kept: the others have to be done before. No more orders are tried once
+    one ends by the slot ``enough``.
+    """
     chance = Random(1)
-    found: list[tuple[int, Found]] = []
-    for stray in [0.0] + [STRAY] * ORDERS:
-        made = _Placer(problem, chance, stray).place()
-        if made is not None:
-            found.append((end_of(problem, made[0]), made))
-    return min(found, key=lambda each: each[0])[1] if found else None
+    best: Found | None = None
+    for stray in [0.0] + [STRAY] * orders:
+        made = _Placer(problem, chance, stray).place(last)
+        if made and (best is None or end_of(problem, made[0]) < end_of(problem, best[0])):
+            best = made
+            if end_of(problem, made[0]) <= enough:
+                break
+    return best
 
 
 def end_of(problem: Problem, starts: dict[str, int]) -> int:
@@ -53,17 +59,36 @@ class _Placer:
     used: dict[str, Taken] = field(default_factory=lambda: defaultdict(list))
     stays: dict[str, list[Stay]] = field(default_factory=lambda: defaultdict(list))
 
-    def place(self) -> Found | None:
+    def place(self, last: Found | None = None) -> Found | None:
         problem = self.problem
         self.busy = {person: list(away) for person, away in problem.people.items()}
         for place, until in problem.shut.items():
             self.held[place].append((0, until, problem.places[place]))
         for stay in problem.stays:
             self.stays[stay.first].append(stay)
-        for unit in self._in_order(self._units()):
-            if not self._place(unit):
+        units = list(self._in_order(self._units()))
+        kept, teams = last or ({}, {})
+        for unit in units:
+            if kept.keys() >= set(unit):
+                self._put(unit, [kept[name] for name in unit], teams.get(problem.pieces[unit[0]].team, ()))
+        for unit in units:
+            if unit[0] not in self.starts and not self._place(unit):
                 return None
-        return self.starts, self.teams
+        return (self.starts, self.teams) if not last or self._in_time() else None
+
+    def _in_time(self) -> bool:
+        """Whether everything is done before what comes after it."""
+        return all(
+            self._after(link) <= self.starts[piece.id]
+            for piece in self.problem.pieces.values()
+            for link in piece.after
+            if piece.start is None and link.other in self.starts
+        )
+
+    def _after(self, link: After) -> int:
+        """The first slot in which the later piece of a link may start."""
+        end = self.starts[link.other] + self.problem.pieces[link.other].slots
+        return self.problem.waits[link.wait][end] if link.wait else end
 
     def _units(self) -> list[list[str]]:
         """Pieces that fill a place without a break are placed together, every other one by itself."""
@@ -119,7 +144,12 @@ class _Placer:
         found = [made for way in ways if (made := self._earliest(unit, way or ())) is not None]
         if not found:
             return False
-        starts, way = min(found, key=lambda made: (made[0][-1], made[0][0]))
+        self._put(unit, *min(found, key=lambda made: (made[0][-1], made[0][0])))
+        return True
+
+    def _put(self, unit: list[str], starts: list[int], way: tuple[str, ...]) -> None:
+        """Note when the pieces start, and what they take."""
+        team = self.problem.pieces[unit[0]].team
         for name, start in zip(unit, starts, strict=True):
             piece = self.problem.pieces[name]
             self.starts[name] = start
@@ -127,11 +157,10 @@ class _Placer:
                 self.busy[person].append((start, start + piece.slots))
             for resource, amount in piece.uses.items():
                 self.used[resource].append((start, start + piece.slots, amount))
-        if team:
-            self.teams[first.team] = way
+        if team in self.problem.teams:
+            self.teams[team] = way
         for stay, span in self._spans(unit, starts):
             (self.closers[stay.place, stay.worked_in] if stay.worked_in else self.held[stay.place]).append(span)
-        return True
 
     def _earliest(self, unit: list[str], way: tuple[str, ...]) -> tuple[list[int], tuple[str, ...]] | None:
         """The earliest starts of the pieces with these people."""
@@ -153,8 +182,7 @@ class _Placer:
             piece = self.problem.pieces[name]
             for link in piece.after if piece.start is None else ():
                 if link.other in self.starts:
-                    end = self.starts[link.other] + self.problem.pieces[link.other].slots
-                    at = max(at, self.problem.waits[link.wait][end] if link.wait else end)
+                    at = max(at, self._after(link))
             wanted = max(at, piece.earliest) if piece.start is None else piece.start
             free = self._free(name, way, wanted)
             if free is None or (piece.start is not None and free != piece.start):

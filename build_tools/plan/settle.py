@@ -11,8 +11,9 @@ from itertools import pairwise
 from ortools.sat.python import cp_model
 
 from build_tools.plan.first_plan import end_of
+from build_tools.plan.model import Model, model_of
 from build_tools.plan.problem import Problem, Solution
-from build_tools.plan.solve import WORKERS, Model, model_of, moves_of, seeks_moves
+from build_tools.plan.solve import WORKERS, moves_of, seeks_moves
 
 SECONDS = 1.5
 """Time for each of the two passes; what is not better by then stays as it is."""
@@ -39,8 +40,7 @@ def settle(problem: Problem, solution: Solution, aims: int = 3) -> Solution:
 
 def _model(problem: Problem, solution: Solution, aims: int) -> Model:
     """The rules, and what was reached."""
-    made = model_of(problem)
-    made.model.add(made.last <= solution.end.value)
+    made = model_of(problem, solution.end.value)
     if aims > 1 and made.closed:
         made.model.add(sum(made.closed) <= solution.closed.value)
     for (team, person), on in made.on.items():

@@ -1,13 +1,11 @@
 """Solves a planning problem with OR-Tools CP-SAT: first the earliest end, then fewest closed slots, then fewest moves.
 
-Each aim is carried to its proof, or until its share of the time is spent; the next one holds what was reached.
+Each aim is carried to its proof, or until its part of the time is over; the next one holds what was reached.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from itertools import pairwise
 from time import monotonic
 from typing import Any
@@ -15,30 +13,24 @@ from typing import Any
 from ortools.sat.python import cp_model
 
 from build_tools.plan.first_plan import Found, end_of, first_plan
-from build_tools.plan.problem import Aim, Impossible, Piece, Problem, Solution, Team
+from build_tools.plan.last_work import fitted_in, last_work
+from build_tools.plan.model import Model, model_of
+from build_tools.plan.problem import Aim, Impossible, Problem, Solution
 
 WORKERS = 2
-END_SHARE, CLOSED_SHARE, MOVES_SHARE = 0.6, 0.25, 0.25
-"""Shares of the time that may be spent on each aim. The moves are hardly ever proved: they always use theirs."""
+END_BY, CLOSED_BY, MOVES_BY = 0.6, 0.8, 1.0
+"""The part of the time that is over when each aim has to stop: what one leaves, the next may use."""
+LAST_SHARE, LAST_BY, LAST_ORDERS, FITTED_BY = 0.2, 0.25, 20, 0.8
+"""How much of the work is planned by itself as the last, and the part of the time that this may take; the orders tried
+for the rest, and the part of the time for the end that is over when the rest has to fit in before."""
 MOST_ARCS = 20_000
 """Beyond so many the moves are counted and not sought: the rounds would take minutes."""
 Told = Callable[[str, int], None]
 """Is told of each better plan: the aim and its value."""
-
-
-@dataclass(slots=True)
-class Model:
-    """The problem as variables: starts of pieces, who is on a team, spans that places are closed."""
-
-    problem: Problem
-    model: cp_model.CpModel
-    start: dict[str, Any] = field(default_factory=dict)
-    end: dict[str, Any] = field(default_factory=dict)
-    on: dict[tuple[str, str], Any] = field(default_factory=dict)
-    ready: dict[tuple[str, str], Any] = field(default_factory=dict)
-    closed: list[Any] = field(default_factory=list)
-    last: Any = None
-    latest: int = 0
+Carried = tuple[dict[str, int], dict[str, tuple[str, ...]], Aim]
+"""A plan, and how far an aim was carried with it."""
+A_MOMENT = 0.05
+"""Seconds that an aim has at least, to take over what is known."""
 
 
 def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aims: int = 3) -> Solution:
@@ -46,22 +38,65 @@ def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aim
 
     Raises :class:`Impossible` where the rules cannot be kept together before the horizon.
     """
-    first = first_plan(problem)
-    made = model_of(problem, end_of(problem, first[0]) if first else problem.horizon)
-    starts, teams, end = _carry(made, made.last, "end", seconds * (END_SHARE if aims > 1 else 1), told, first)
+    clock = _Clock(seconds)
+    starts, teams, end = _soonest(problem, clock, END_BY if aims > 1 else MOVES_BY, told)
     closed = moves = Aim(0, 0, 0.0)
+    made = model_of(problem, end.value)
     if aims > 1 and made.closed:
-        made.model.add(made.last <= end.value)
-        starts, teams, closed = _carry(made, sum(made.closed), "closed", seconds * CLOSED_SHARE, told, (starts, teams))
-        made.model.add(sum(made.closed) <= closed.value)
-    elif aims > 1:
-        made.model.add(made.last <= end.value)
+        objective = sum(made.closed)
+        starts, teams, closed = _carry(made, objective, "closed", clock.until(CLOSED_BY), told, (starts, teams))
+        made.model.add(objective <= closed.value)
     if aims > 2 and seeks_moves(problem):
-        moved = moves_of(made)
-        starts, teams, moves = _carry(made, sum(moved), "moves", seconds * MOVES_SHARE, told, (starts, teams))
+        objective = sum(moves_of(made))
+        starts, teams, moves = _carry(made, objective, "moves", clock.until(MOVES_BY), told, (starts, teams))
     elif problem.teams:
         moves = Aim(count_moves(problem, starts, teams), 0, 0.0)
     return Solution(starts, teams, end, closed, moves)
+
+
+class _Clock:
+    """The time that there is for all aims."""
+
+    def __init__(self, seconds: float) -> None:
+        self.began, self.seconds = monotonic(), seconds
+
+    @property
+    def spent(self) -> float:
+        """Seconds since it began."""
+        return monotonic() - self.began
+
+    def until(self, part: float) -> float:
+        """Seconds that are left until that part of the time is over; a moment at least."""
+        return max(self.seconds * part - self.spent, A_MOMENT)
+
+
+def _soonest(problem: Problem, clock: _Clock, by: float, told: Told | None) -> Carried:
+    """The plan that ends soonest: that of the last work with the rest fitted in before it, or else one sought."""
+    found = first_plan(problem, orders=0) or first_plan(problem)
+    if found is None:
+        made = model_of(problem)
+        return _carry(made, made.last, "end", clock.until(by), told, None)
+    last = last_work(problem, end_of(problem, found[0]), LAST_SHARE, clock.until(LAST_BY))
+    bound = last.bound
+    if last.found:
+        fitted = first_plan(problem, last.found, bound, LAST_ORDERS)
+        if fitted is None or end_of(problem, fitted[0]) > bound:
+            fitted = fitted_in(problem, last.found, bound, found, clock.until(by * FITTED_BY))
+        found = _sooner(problem, found, fitted)
+    if end_of(problem, found[0]) > bound:
+        found = _sooner(problem, found, first_plan(problem, enough=bound))
+    if end_of(problem, found[0]) <= bound:
+        if told:
+            told("end", bound)
+        return (*found, Aim(bound, bound, clock.spent))
+    made = model_of(problem, end_of(problem, found[0]))
+    made.model.add(made.last >= bound)
+    starts, teams, end = _carry(made, made.last, "end", clock.until(by), told, found)
+    return starts, teams, Aim(end.value, max(end.bound, bound), clock.spent)
+
+
+def _sooner(problem: Problem, one: Found, other: Found | None) -> Found:
+    return other if other and end_of(problem, other[0]) < end_of(problem, one[0]) else one
 
 
 def seeks_moves(problem: Problem) -> bool:
@@ -71,198 +106,6 @@ def seeks_moves(problem: Problem) -> bool:
         for person in problem.people
     ]
     return bool(problem.teams) and sum(count * count for count in mine) <= MOST_ARCS
-
-
-def model_of(problem: Problem, latest: int | None = None) -> Model:
-    """The rules of a problem, without an aim. ``latest`` is the slot by which all is done, where one is known."""
-    made = Model(problem, cp_model.CpModel(), latest=problem.horizon if latest is None else latest)
-    for piece in problem.pieces.values():
-        _place_piece(made, piece)
-    for piece in problem.pieces.values():
-        for link in piece.after:
-            if link.other in made.start and piece.start is None:
-                made.model.add(made.start[piece.id] >= _ready(made, link.other, link.wait))
-    _teams(made)
-    _resources(made)
-    _stays(made)
-    made.last = made.model.new_int_var(0, made.latest, "last")
-    made.model.add_max_equality(made.last, list(made.end.values()) or [0])
-    return made
-
-
-def _place_piece(made: Model, piece: Piece) -> None:
-    latest = made.latest - piece.slots
-    if piece.start is not None:
-        made.start[piece.id] = made.model.new_constant(piece.start)
-    elif piece.allowed:
-        spans = [[max(a, piece.earliest), min(b - 1, latest)] for a, b in piece.allowed]
-        spans = [[first, last] for first, last in spans if first <= last]
-        if not spans:
-            raise Impossible("there is no time in which it may start", (piece.id,))
-        domain = cp_model.Domain.from_intervals(spans)
-        made.start[piece.id] = made.model.new_int_var_from_domain(domain, piece.id)
-    else:
-        if piece.earliest > latest:
-            raise Impossible("it would end after the last day that is planned", (piece.id,))
-        made.start[piece.id] = made.model.new_int_var(piece.earliest, latest, piece.id)
-    made.end[piece.id] = made.start[piece.id] + piece.slots
-
-
-def _ready(made: Model, piece: str, wait: str) -> Any:
-    """The first slot to start in after a piece and a wait."""
-    if not wait:
-        return made.end[piece]
-    key = (piece, wait)
-    if key not in made.ready:
-        table = made.problem.waits[wait][: made.latest + 1]
-        ready = made.model.new_int_var(0, made.problem.horizon * 2, f"{piece} + {wait}")
-        end = made.end[piece]
-        literals = []
-        for run in straight_runs(table):
-            here = made.model.new_bool_var("")
-            literals.append(here)
-            made.model.add(end >= run.first).only_enforce_if(here)
-            made.model.add(end <= run.last).only_enforce_if(here)
-            made.model.add(ready == run.least + (end - run.first) * run.slope).only_enforce_if(here)
-        made.model.add_exactly_one(literals)
-        gaps = [after - slot for slot, after in enumerate(table)]
-        made.model.add(ready >= end + min(gaps))  # says nothing new, and lets the solver see it sooner
-        made.ready[key] = ready
-    return made.ready[key]
-
-
-@dataclass(frozen=True, slots=True)
-class Run:
-    """A part of a table that is straight: from slot ``first`` to ``last`` it begins at ``least`` and rises by slope."""
-
-    first: int
-    last: int
-    least: int
-    slope: int
-
-
-def straight_runs(table: list[int]) -> list[Run]:
-    """A table as few straight parts, each level or rising by one a slot: far less for the solver than every entry.
-
-    >>> straight_runs([2, 3, 4, 4, 4])
-    [Run(first=0, last=2, least=2, slope=1), Run(first=3, last=4, least=4, slope=0)]
-    """
-    runs: list[Run] = []
-    first = 0
-    while first < len(table):
-        longest = Run(first, first, table[first], 0)
-        for slope in (0, 1):
-            last = first
-            while last + 1 < len(table) and table[last + 1] == table[last] + slope:
-                last += 1
-            if last > longest.last:
-                longest = Run(first, last, table[first], slope)
-        runs.append(longest)
-        first = longest.last + 1
-    return runs
-
-
-def _teams(made: Model) -> None:
-    """Who is on each team, and nobody in two places at once or at work while away."""
-    problem, model = made.problem, made.model
-    busy: dict[str, list[Any]] = defaultdict(list)
-    for name, team in problem.teams.items():
-        for person in team.may:
-            made.on[name, person] = model.new_bool_var(f"{person} on {name}")
-        model.add(sum(made.on[name, person] for person in team.may) == team.size)
-        if team.leads and set(team.leads) != set(team.may):
-            model.add_bool_or([made.on[name, person] for person in team.leads])
-    whole: list[tuple[Any, Team]] = []
-    for piece in problem.pieces.values():
-        if piece.team and piece.slots:
-            for person in problem.teams[piece.team].may:
-                present = made.on[piece.team, person]
-                busy[person].append(
-                    model.new_optional_interval_var(
-                        made.start[piece.id], piece.slots, made.end[piece.id], present, f"{person} {piece.id}"
-                    )
-                )
-            interval = model.new_interval_var(made.start[piece.id], piece.slots, made.end[piece.id], piece.id)
-            whole.append((interval, problem.teams[piece.team]))
-    away = {
-        person: [model.new_fixed_size_interval_var(a, b - a, f"{person} away") for a, b in spans]
-        for person, spans in problem.people.items()
-    }
-    for person, spans in away.items():
-        if busy[person]:
-            model.add_no_overlap([*busy[person], *spans])
-    _groups(made, whole, away)
-
-
-def _groups(made: Model, whole: list[tuple[Any, Team]], away: dict[str, list[Any]]) -> None:
-    """No group of people does more at once than it has hands. It says nothing new, and gives a bound on the end."""
-    everybody = frozenset(made.problem.people)
-    groups = {everybody} | {frozenset(team.may) for _, team in whole} | {frozenset(team.leads) for _, team in whole}
-    for group in groups:
-        intervals, sizes = [], []
-        for interval, team in whole:
-            size = team.size if group.issuperset(team.may) else bool(team.leads) and group.issuperset(team.leads)
-            if size:
-                intervals.append(interval)
-                sizes.append(int(size))
-        if intervals:
-            absent = [span for person in sorted(group) for span in away[person]]
-            made.model.add_cumulative([*intervals, *absent], [*sizes, *([1] * len(absent))], len(group))
-
-
-def _resources(made: Model) -> None:
-    for name, capacity in made.problem.resources.items():
-        intervals, amounts = [], []
-        for piece in made.problem.pieces.values():
-            if piece.uses.get(name) and piece.slots:
-                intervals.append(
-                    made.model.new_interval_var(made.start[piece.id], piece.slots, made.end[piece.id], piece.id)
-                )
-                amounts.append(piece.uses[name])
-        if intervals:
-            made.model.add_cumulative(intervals, amounts, capacity)
-
-
-def _stays(made: Model) -> None:
-    """No more crews in a place than it takes, and nobody while it is closed.
-
-    What closes a place from elsewhere keeps out who works in it; two closings may run at the same time.
-    """
-    held: dict[str, list[tuple[Any, int]]] = defaultdict(list)
-    worked: dict[str, list[tuple[Any, int]]] = defaultdict(list)
-    from_elsewhere: dict[str, dict[str, list[tuple[Any, int]]]] = defaultdict(lambda: defaultdict(list))
-    for stay in made.problem.stays:
-        if stay.place in made.problem.shut and not stay.worked_in:
-            made.model.add(made.start[stay.first] >= made.problem.shut[stay.place])
-        capacity = made.problem.places[stay.place]
-        first, last = made.start[stay.first], made.end[stay.last]
-        until = _ready(made, stay.last, stay.closed)
-        size = made.model.new_int_var(0, made.problem.horizon * 2, "")
-        crews = capacity if stay.closed else 1
-        whole = (made.model.new_interval_var(first, size, until, stay.first), crews)
-        if stay.worked_in:
-            from_elsewhere[stay.place][stay.worked_in].append(whole)
-        else:
-            held[stay.place].append(whole)
-            size = made.model.new_int_var(0, made.problem.horizon, "")
-            work = (made.model.new_interval_var(first, size, last, stay.first), crews) if stay.closed else whole
-            worked[stay.place].append(work)
-        if stay.closed:
-            made.closed.append(until - last)
-    for place, stays in held.items():
-        capacity = made.problem.places[place]
-        closers = list(from_elsewhere[place].values())
-        if not closers or any(whole is not work for whole, work in zip(stays, worked[place], strict=True)):
-            _share(made, stays, capacity)
-        for closing in closers:
-            _share(made, [*worked[place], *closing], capacity)
-
-
-def _share(made: Model, intervals: list[tuple[Any, int]], capacity: int) -> None:
-    if capacity == 1:
-        made.model.add_no_overlap([interval for interval, _ in intervals])
-    else:
-        made.model.add_cumulative([interval for interval, _ in intervals], [size for _, size in intervals], capacity)
 
 
 def places_of_pieces(problem: Problem) -> dict[str, str]:
@@ -331,9 +174,7 @@ class _Tell(cp_model.CpSolverSolutionCallback):
         self.told(self.aim, round(self.objective_value))
 
 
-def _carry(
-    made: Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None
-) -> tuple[dict[str, int], dict[str, tuple[str, ...]], Aim]:
+def _carry(made: Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None) -> Carried:
     """Minimise one aim from the best plan that is known."""
     model = made.model
     model.minimize(objective)
@@ -347,6 +188,7 @@ def _carry(
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = WORKERS
     solver.parameters.random_seed = 1
+    solver.parameters.cp_model_probing_level = 0  # it takes as long as the search, and finds little
     solver.parameters.max_time_in_seconds = seconds
     began = monotonic()
     status = solver.solve(model, _Tell(aim, told)) if told else solver.solve(model)

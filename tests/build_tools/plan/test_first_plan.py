@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from build_tools.plan.first_plan import end_of, first_plan
+from build_tools.plan.model import model_of
 from build_tools.plan.prepare import prepare
 from build_tools.plan.problem import After, Piece, Problem, Stay, Team
-from build_tools.plan.solve import model_of
 from tests.build_tools.plan.drawn_jobs import draw
 
 
