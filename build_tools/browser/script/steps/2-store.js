@@ -31,29 +31,26 @@ const asked = () => ({
   steps: steps.map(({ id, title, print, measures, hold }) => ({ id, title, print, measures: measures.map(({ data, what, limits }) => ({ name: data.name, what, limits })), hold: hold ? hold.title : null })),
 });
 
-/** Write things, each with its key, where none stands that is not to be replaced. */
-async function write(list, keyed, isLater) {
+/** The procedures whose steps are written: once a page is enough. */
+const told = new Set();
+
+/** Write items where none that is later stands, and with the first of them what their procedure asks for. */
+async function write(list, procedure) {
   const base = await database();
   await new Promise((done, failed) => {
     const work = base.transaction("items", "readwrite", { durability: "strict" });
     const store = work.objectStore("items");
     work.oncomplete = done;
     work.onabort = () => failed(work.error ?? new Error("stopped"));
-    for (const thing of list) {
-      const key = keyed(thing);
+    const put = (thing, key, isLater) => {
       store.get(key).onsuccess = ({ target }) => {
-        if (!target.result || isLater(thing, target.result)) store.put({ ...target.result, ...thing }, key);
+        // A file from elsewhere does not say which page its procedure has: what stood there stays.
+        if (!target.result || isLater(target.result)) store.put({ ...target.result, ...thing }, key);
       };
-    }
+    };
+    for (const item of list) put(item, keyOf(item), (there) => there.at <= item.at);
+    if (!told.has(procedure.procedure)) put(procedure, [0, procedure.procedure], (there) => there.revision <= procedure.revision);
   });
-}
-const writeItems = (list) => write(list, keyOf, (item, there) => item.at >= there.at);
-
-/** Once for each procedure, behind its items. A file from elsewhere does not name its page: what stood there stays. */
-const told = new Set();
-async function writeAsked(procedure) {
-  if (told.has(procedure.procedure)) return;
-  await write([procedure], (one) => [0, one.procedure], (one, there) => one.revision >= there.revision);
   told.add(procedure.procedure);
 }
 
@@ -72,10 +69,9 @@ async function keep(list, procedure = asked()) {
   channel?.postMessage(list);
   const waiting = [...unsaved.values()];
   try {
-    await writeItems(waiting);
+    await write(waiting, procedure);
     for (const item of waiting) if (unsaved.get(nameOf(item)) === item) unsaved.delete(nameOf(item));
     if (!unsaved.size) trouble(null);
-    await writeAsked(procedure);
     navigator.storage?.persist?.().catch(() => {});
   } catch (problem) {
     trouble(problem);
