@@ -29,7 +29,7 @@ TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
 SECONDS = 10.0
 """Time for all aims of a job's plan."""
-VERSION = 6
+VERSION = 7
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 

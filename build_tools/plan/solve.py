@@ -20,6 +20,8 @@ from build_tools.plan.problem import Aim, Impossible, Problem, Solution
 WORKERS = 2
 END_BY, CLOSED_BY, MOVES_BY = 0.6, 0.8, 1.0
 """The part of the time that is over when each aim has to stop: what one leaves, the next may use."""
+CLOSED_MOST, MOVES_MOST = 0.4, 0.2
+"""The part of it that the later two take at most: they are seldom proved, and after that they gain little."""
 LAST_SHARE, LAST_BY, LAST_ORDERS, FITTED_BY = 0.2, 0.25, 20, 0.8
 """How much of the work is planned by itself as the last, and the part of the time that this may take; the orders tried
 for the rest, and the part of the time for the end that is over when the rest has to fit in before."""
@@ -44,11 +46,13 @@ def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aim
     made = model_of(problem, end.value)
     if aims > 1 and made.closed:
         objective = sum(made.closed)
-        starts, teams, closed = _carry(made, objective, "closed", clock.until(CLOSED_BY), told, (starts, teams))
+        time = clock.until(CLOSED_BY, CLOSED_MOST)
+        starts, teams, closed = _carry(made, objective, "closed", time, told, (starts, teams))
         made.model.add(objective <= closed.value)
     if aims > 2 and seeks_moves(problem):
         objective = sum(moves_of(made))
-        starts, teams, moves = _carry(made, objective, "moves", clock.until(MOVES_BY), told, (starts, teams))
+        time = clock.until(MOVES_BY, MOVES_MOST)
+        starts, teams, moves = _carry(made, objective, "moves", time, told, (starts, teams))
     elif problem.teams:
         moves = Aim(count_moves(problem, starts, teams), 0, 0.0)
     return Solution(starts, teams, end, closed, moves)
@@ -65,9 +69,9 @@ class _Clock:
         """Seconds since it began."""
         return monotonic() - self.began
 
-    def until(self, part: float) -> float:
-        """Seconds that are left until that part of the time is over; a moment at least."""
-        return max(self.seconds * part - self.spent, A_MOMENT)
+    def until(self, part: float, most: float = 1.0) -> float:
+        """Seconds that are left until that part of the time is over, ``most`` of it at most; a moment at least."""
+        return max(min(self.seconds * part - self.spent, self.seconds * most), A_MOMENT)
 
 
 def _soonest(problem: Problem, clock: _Clock, by: float, told: Told | None) -> Carried:
