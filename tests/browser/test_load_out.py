@@ -316,10 +316,9 @@ def test_the_box_in_focus_is_not_under_the_count(empty: Window) -> None:
         assert top >= low
 
 
-@pytest.mark.parametrize("job", [JOB, OTHER])
-def test_a_day_with_ticks_is_still_one_sheet_and_shows_them(job: str, empty: Window) -> None:
+def test_a_day_with_ticks_is_still_one_sheet_and_shows_them(empty: Window) -> None:
     """On paper: the count and the ticks, no button; as many sheets as days."""
-    page = LoadOut(empty, f"jobs/{job}/load.html")
+    page = LoadOut(empty)
     bare = paper(empty)
     days = len(empty.find_all(".truck"))
     assert len(bare) == days
