@@ -23,8 +23,6 @@ axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22
   (found) => done(found.violations.map((one) => ({rule: one.id, impact: one.impact,
     at: one.nodes.slice(0, 3).map((node) => `${node.target.join(" ")}: ${node.failureSummary.split("\\n")[1]}`)}))));
 """
-LAID = ".crew * { content-visibility: visible !important }"
-"""Steps that are far away are not laid out yet, and would be measured in the wrong place."""
 LEVELS = "return [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')].map((one) => Number(one.tagName[1]))"
 
 
@@ -104,10 +102,7 @@ def axe() -> str:
 
 
 def violations(window: Window) -> list[dict[str, Any]]:
-    """What axe-core finds on the page as it stands, with all of it laid out."""
-    window.script(
-        "document.head.append(Object.assign(document.createElement('style'), {textContent: arguments[0]}))", LAID
-    )
+    """What axe-core finds on the page as it stands."""
     window.script(axe())
     found: list[dict[str, Any]] = window.driver.execute_async_script(RUN)
     return found
