@@ -102,7 +102,8 @@ def axe() -> str:
 
 
 def violations(window: Window) -> list[dict[str, Any]]:
-    """What axe-core finds on the page as it stands."""
+    """What axe-core finds on the page from its top, where nothing is scrolled half under the header."""
+    window.script("scrollTo(0, 0)")
     window.script(axe())
     found: list[dict[str, Any]] = window.driver.execute_async_script(RUN)
     return found
