@@ -100,6 +100,11 @@ class OnSite:
         """
         return int(self.window.driver.execute_async_script(count))
 
+    def wait_written(self) -> None:
+        """Wait until nothing is on its way to the database: a person who leaves before is asked by the browser."""
+        asks = "return !dispatchEvent(new Event('beforeunload', {cancelable: true}))"
+        self.window.until(lambda: not self.window.script(asks), "everything written")
+
     def wait_kept(self, count: int) -> None:
         """Wait until so many items are kept."""
         self.window.until(lambda: self.kept() == count, f"{count} items kept")

@@ -46,6 +46,9 @@ def test_a_tick_taken_back_stays_so(empty: Window) -> None:
     page.tick("open-box")
     page.wait_kept(1)
     page.tick("open-box")
+    page.wait_written()
+    page.reload()
+    empty.until(lambda: page.ticked() == [], "no tick")
     page.reload()
     assert page.ticked() == []
 
