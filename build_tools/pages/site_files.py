@@ -38,7 +38,7 @@ def site_files(
     made["assets/script/search.js"] = joined("search")
     made["assets/script/page.js"] = page_script(say)
     made |= {f"assets/script/{name}.js": on_site_script(name, say) for name in FOLDERS}
-    made["assets/script/steps-form.js"] = form + on_site_script("steps", say)
+    made["assets/script/steps-form.js"] = form + str(made["assets/script/steps.js"])
     made["assets/script/places.js"] = places_script(context)
     made["record.schema.json"] = record_schema()
     made |= {f"assets/{name}": content for name, content in icons().items()}

@@ -58,7 +58,7 @@ def _followers(problem: Problem, solution: Solution, place: str, room: int) -> I
     What closes a place from elsewhere waits for who works in it, not until what he has done there has dried.
     """
     stays = sorted((stay for stay in problem.stays if stay.place == place), key=lambda s: solution.starts[s.first])
-    until = {id(stay): _ready(problem, _end(problem, solution, stay.last), stay.closed) for stay in stays}
+    until = {id(stay): problem.ready(_end(problem, solution, stay.last), stay.closed) for stay in stays}
     for number, one in enumerate(stays):
         for other in stays[number + 1 :]:
             if one.worked_in and other.worked_in:
@@ -94,7 +94,7 @@ def slack(problem: Problem, solution: Solution, found: list[Hold] | None = None)
         while start > solution.starts[id] and not (
             may_start(problem, solution, id, start)
             and all(
-                _ready(problem, start + piece.slots, hold.wait) <= latest[hold.later]
+                problem.ready(start + piece.slots, hold.wait) <= latest[hold.later]
                 for hold in later[id]
                 if hold.later in latest
             )
@@ -137,7 +137,7 @@ def _last_held(problem: Problem, solution: Solution, found: list[Hold]) -> Hold 
     """
 
     def lets_go(hold: Hold) -> int:
-        return _ready(problem, _end(problem, solution, hold.earlier), hold.wait)
+        return problem.ready(_end(problem, solution, hold.earlier), hold.wait)
 
     last = max(found, key=lambda hold: (lets_go(hold), -_RANK[hold.reason]), default=None)
     if last is None or lets_go(last) < solution.starts[last.later] == problem.pieces[last.later].earliest:
@@ -145,10 +145,6 @@ def _last_held(problem: Problem, solution: Solution, found: list[Hold]) -> Hold 
     between = range(lets_go(last), solution.starts[last.later])
     could = sum(may_start(problem, solution, last.later, slot) for slot in between)
     return last if could < problem.a_day else None
-
-
-def _ready(problem: Problem, end: int, wait: str) -> int:
-    return problem.waits[wait][end] if wait else end
 
 
 def may_start(problem: Problem, solution: Solution, id: str, start: int) -> bool:

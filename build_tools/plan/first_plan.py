@@ -87,8 +87,7 @@ class _Placer:
 
     def _after(self, link: After) -> int:
         """The first slot in which the later piece of a link may start."""
-        end = self.starts[link.other] + self.problem.pieces[link.other].slots
-        return self.problem.waits[link.wait][end] if link.wait else end
+        return self.problem.ready(self.starts[link.other] + self.problem.pieces[link.other].slots, link.wait)
 
     def _units(self) -> list[list[str]]:
         """Pieces that fill a place without a break are placed together, every other one by itself."""
@@ -213,7 +212,7 @@ class _Placer:
         """What the stays that begin with this unit take of their places."""
         for stay in self.stays[unit[0]]:
             end = starts[-1] + self.problem.pieces[unit[-1]].slots
-            until = self.problem.waits[stay.closed][end] if stay.closed else end
+            until = self.problem.ready(end, stay.closed)
             yield stay, (starts[0], until, self.problem.places[stay.place] if stay.closed else 1)
 
     def _clash(self, stay: Stay, span: tuple[int, int, int]) -> int | None:

@@ -13,7 +13,7 @@ from graphlib import TopologicalSorter
 from ortools.sat.python import cp_model
 
 from build_tools.plan.first_plan import Found
-from build_tools.plan.model import Model, model_of
+from build_tools.plan.model import model_of
 from build_tools.plan.problem import Piece, Problem
 
 EFFORT, EFFORT_LATE = 0.5, 0.02
@@ -47,13 +47,13 @@ def last_work(problem: Problem, latest: int, share: float, seconds: float) -> La
     if status != cp_model.OPTIMAL:
         bound = round(solver.best_objective_bound) if status == cp_model.FEASIBLE else 0
         return LastWork(max(bound, longest), None)
-    end, found = round(solver.objective_value), _read(made, solver)
+    end, found = round(solver.objective_value), made.found(solver)
     made.model.add(made.last <= end)
     made.model.maximize(sum(made.start.values()))
-    _hint(made, found)
+    made.hint(found)
     solver = _solver(seconds, EFFORT_LATE)
     later = solver.solve(made.model) in (cp_model.OPTIMAL, cp_model.FEASIBLE)
-    return LastWork(max(end, longest), _read(made, solver) if later else found)
+    return LastWork(max(end, longest), made.found(solver) if later else found)
 
 
 def fitted_in(problem: Problem, last: Found, end: int, near: Found, seconds: float) -> Found | None:
@@ -65,9 +65,9 @@ def fitted_in(problem: Problem, last: Found, end: int, near: Found, seconds: flo
     for id, start in last[0].items():
         if problem.pieces[id].start is None:
             made.model.add(made.start[id] == start)
-    _hint(made, near)
+    made.hint(near)
     solver = _solver(seconds)
-    return _read(made, solver) if solver.solve(made.model) in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
+    return made.found(solver) if solver.solve(made.model) in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
 
 
 def earliest_starts(problem: Problem) -> dict[str, int]:
@@ -83,8 +83,7 @@ def earliest_starts(problem: Problem) -> dict[str, int]:
         at = piece.earliest
         for link in piece.after:
             if link.other in found:
-                end = found[link.other] + pieces[link.other].slots
-                at = max(at, problem.waits[link.wait][end] if link.wait else end)
+                at = max(at, problem.ready(found[link.other] + pieces[link.other].slots, link.wait))
         found[id] = _first_allowed(problem, piece, at) if piece.start is None else piece.start
     return found
 
@@ -128,14 +127,6 @@ def part(problem: Problem, keep: Collection[str], earliest: dict[str, int]) -> P
     )
 
 
-def _hint(made: Model, near: Found) -> None:
-    for id, start in near[0].items():
-        if made.problem.pieces[id].start is None:
-            made.model.add_hint(made.start[id], start)
-    for (team, person), on in made.on.items():
-        made.model.add_hint(on, person in near[1][team])
-
-
 def _solver(seconds: float, effort: float | None = None) -> cp_model.CpSolver:
     """On one core, so that the same comes out each time; what a second core would do is of no use here."""
     solver = cp_model.CpSolver()
@@ -147,11 +138,3 @@ def _solver(seconds: float, effort: float | None = None) -> cp_model.CpSolver:
         solver.parameters.max_deterministic_time = effort
     solver.parameters.max_time_in_seconds = seconds
     return solver
-
-
-def _read(made: Model, solver: cp_model.CpSolver) -> Found:
-    starts = {id: int(solver.value(start)) for id, start in made.start.items()}
-    return starts, {
-        name: tuple(person for person in team.may if solver.boolean_value(made.on[name, person]))
-        for name, team in made.problem.teams.items()
-    }

@@ -8,6 +8,7 @@ from typing import Any
 
 from ortools.sat.python import cp_model
 
+from build_tools.plan.first_plan import Found
 from build_tools.plan.problem import Impossible, Piece, Problem, Team
 
 
@@ -24,6 +25,23 @@ class Model:
     closed: list[Any] = field(default_factory=list)
     last: Any = None
     latest: int = 0
+
+    def hint(self, near: Found) -> None:
+        """A plan that is known, for the solver to begin from."""
+        self.model.clear_hints()  # type: ignore[no-untyped-call]
+        for id, start in near[0].items():
+            if self.problem.pieces[id].start is None:
+                self.model.add_hint(self.start[id], start)
+        for (team, person), on in self.on.items():
+            self.model.add_hint(on, person in near[1][team])
+
+    def found(self, solver: cp_model.CpSolver) -> Found:
+        """The plan that a solver has come to."""
+        starts = {id: int(solver.value(start)) for id, start in self.start.items()}
+        return starts, {
+            name: tuple(person for person in team.may if solver.boolean_value(self.on[name, person]))
+            for name, team in self.problem.teams.items()
+        }
 
 
 def model_of(problem: Problem, latest: int | None = None) -> Model:

@@ -84,6 +84,10 @@ class Problem:
     waits: dict[str, list[int]] = field(default_factory=dict)
     a_day: int = 32
 
+    def ready(self, end: int, wait: str) -> int:
+        """The first slot to start in after a work that ends at ``end``, and a wait where one is named."""
+        return self.waits[wait][end] if wait else end
+
 
 @dataclass(frozen=True, slots=True)
 class Aim:

@@ -67,7 +67,7 @@ def reasons(plan: Plan) -> list[Link]:
 def _ready(plan: Plan, hold: Hold) -> int:
     problem = plan.prepared.problem
     end = plan.solution.starts[hold.earlier] + problem.pieces[hold.earlier].slots
-    return problem.waits[hold.wait][end] if hold.wait else end
+    return problem.ready(end, hold.wait)
 
 
 def _followed(plan: Plan, hold: Hold) -> tuple[Kind, str]:

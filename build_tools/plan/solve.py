@@ -183,12 +183,7 @@ def _carry(made: Model, objective: Any, aim: str, seconds: float, told: Told | N
     model = made.model
     model.minimize(objective)
     if known:
-        model.clear_hints()  # type: ignore[no-untyped-call]
-        for id, start in known[0].items():
-            if made.problem.pieces[id].start is None:
-                model.add_hint(made.start[id], start)
-        for (team, person), on in made.on.items():
-            model.add_hint(on, person in known[1][team])
+        made.hint(known)
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = WORKERS
     solver.parameters.random_seed = 1
@@ -203,13 +198,8 @@ def _carry(made: Model, objective: Any, aim: str, seconds: float, told: Told | N
         if status == cp_model.UNKNOWN:
             raise Impossible(f"no plan was found within {seconds:.0f} s", proved=False)
         raise Impossible("the rules cannot be kept together before the last day that is planned")
-    starts = {id: int(solver.value(start)) for id, start in made.start.items()}
-    teams = {
-        name: tuple(person for person in team.may if solver.boolean_value(made.on[name, person]))
-        for name, team in made.problem.teams.items()
-    }
     best = round(solver.best_objective_bound) if status != cp_model.OPTIMAL else round(solver.objective_value)
-    return starts, teams, Aim(round(solver.objective_value), best, spent)
+    return (*made.found(solver), Aim(round(solver.objective_value), best, spent))
 
 
 def _count(problem: Problem, aim: str, known: Found) -> int:
