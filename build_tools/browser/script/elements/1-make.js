@@ -20,6 +20,17 @@ function button(words, does, given = {}) {
 /** Words with what is put into them: fill("{n} less", {n: "1 in"}). */
 const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);
 
+/** A day and hour as people say it, in the time of this place. */
+function whenWords(iso) {
+  const when = new Date(iso);
+  return Number.isNaN(when.getTime()) ? iso : when.toLocaleString(document.documentElement.lang, { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
+}
+
+/** Put words where they are not yet: a reader that speaks says only what is new. */
+function tell(element, words) {
+  if (element.textContent !== words) element.textContent = words;
+}
+
 /** A browser may forbid a page to remember anything; then it holds for this page alone. */
 const memory = {};
 function remembered(name) {

@@ -3,11 +3,6 @@
 const page = JSON.parse(document.getElementById("crew-page").textContent);
 const say = page.words;
 
-/** Change an element's words only where they differ, so that nothing is read out twice. */
-function write(element, words) {
-  if (element.textContent !== words) element.textContent = words;
-}
-
 const coming = {};
 
 /** Load scripts, each once, to run in their order. They are ordinary ones: a page opened from a file can load no others. */

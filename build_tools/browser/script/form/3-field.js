@@ -78,7 +78,7 @@ function showAround(field) {
   const changed = field.standard !== null && field.text !== field.standard && !sameValue(field, field.standard);
   if (field.back) field.back.hidden = !changed;
   field.box.classList.toggle("changed", changed);
-  write(field.reads, message === undefined ? readAs(field, value) : "");
+  tell(field.reads, message === undefined ? readAs(field, value) : "");
 }
 
 /** Whether another text means the same figure. */

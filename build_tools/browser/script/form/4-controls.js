@@ -27,7 +27,7 @@ function line(field) {
   field.show = () => {
     field.typed = null;
     typing.value = inBox(input, field.text);
-    write(unit, unitWords(unitOf(input)));
+    tell(unit, unitWords(unitOf(input)));
     unit.hidden = unit.textContent === "";
   };
   return { label: make("label", { class: "asks", for: id }, input.label), control };

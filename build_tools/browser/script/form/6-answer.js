@@ -21,7 +21,7 @@ function showAnswer(form, values, answer) {
     if (one.rows?.length) continue;
     const line = lines.get(one.name) ?? addLine(figures, one);
     lines.set(one.name, line);
-    write(line.lastChild, one.text || say.nothing);
+    tell(line.lastChild, one.text || say.nothing);
   }
   for (const [name, line] of lines) line.hidden = Boolean(shown.find((one) => one.name === name)?.rows?.length);
   replaceWhenNew(lists, shown.filter((one) => one.rows?.length), (one) => rowsTable(form, one));
@@ -67,7 +67,7 @@ function rowsTable(form, one) {
 function setStale(form, isStale, words = "") {
   for (const part of [form.answerBox, form.root.querySelector("[data-drawing]")]) part?.classList.toggle("stale", isStale);
   form.answer.stale.hidden = !isStale;
-  write(form.answer.stale, words);
+  tell(form.answer.stale, words);
 }
 
 /** The drawing beside the form, once it no longer is the one that the page came with. */

@@ -50,8 +50,8 @@ function acts(form) {
     work(form);
   }, { class: "act again" });
   const copy = button(say.copy_link, async () => {
-    write(said, "");
-    write(said, (await copyLink(form)) ? say.copied : say.not_copied);
+    tell(said, "");
+    tell(said, (await copyLink(form)) ? say.copied : say.not_copied);
   }, { class: "act copy" });
   return make("div", { class: "acts" }, again, copy, said);
 }
@@ -137,7 +137,7 @@ function sayWrong(form, field, aloud) {
   if (message && form.rest?.contains(box)) form.rest.open = true;
   if (aloud && message) wrong.setAttribute("role", "alert");
   else if (!message) wrong.removeAttribute("role");
-  write(wrong, message ?? "");
+  tell(wrong, message ?? "");
   box.classList.toggle("is-wrong", Boolean(message));
   for (const control of box.querySelectorAll("input, textarea, select")) {
     if (message) control.setAttribute("aria-invalid", "true");

@@ -2,11 +2,6 @@
 
 const say = {WORDS};
 
-/** Put words where they are not yet: a reader that speaks says only what is new. */
-function tell(element, words) {
-  if (element.textContent !== words) element.textContent = words;
-}
-
 /** A line as it stands on the page; `changed` is told after each tap. A tick for another amount counts as none. */
 function lineOf(item, day, changed) {
   const box = item.querySelector("input");

@@ -4,7 +4,6 @@ const page = document.querySelector(".crew.load");
 const stays = make("p", {}, say.load_stays);
 const alarm = make("div", { class: "alarm", role: "alert" });
 
-const whenWords = (iso) => new Date(iso).toLocaleString(document.documentElement.lang, { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
 const counted = (n, one, many) => (n === 1 ? one : fill(many, { n }));
 
 /** How far some lines are, in words. */

@@ -60,9 +60,8 @@ window.crewRecord = (own) => {
       make("div", { class: "record-by" },
         button(say.take_out, async () => {
           const now = await recordNow();
-          const name = ["record", about.procedure, at.job, at.space, now.taken.slice(0, 10)].filter(Boolean).join("-").replace(/[^\w-]+/g, "-");
-          handOut(`${name}.json`, `${JSON.stringify(now, null, 1)}\n`, "application/json");
-          said.replaceChildren(make("p", {}, fill(say.taken_out, { name: `${name}.json` })));
+          const name = handOutRecords(now, "record", about.procedure, at.job, at.space, now.taken.slice(0, 10));
+          said.replaceChildren(make("p", {}, fill(say.taken_out, { name })));
         }, { class: "go" }),
         button(say.print, async () => printSheet(await recordNow())),
         make("label", { for: "record-in", class: "file-in" }, say.put_in, chosen),
@@ -77,8 +76,8 @@ window.crewRecord = (own) => {
     let sure = false;
     const press = button(say.afresh, async () => {
       const filled = [...items.values()].filter((one) => one.done || one.passed || one.text);
-      if (sure || !filled.length) {
-        await own.keep(filled.map((one) => ({ ...one, ...EMPTY[one.kind], at: new Date(Math.max(Date.now(), Date.parse(one.at) + 1)).toISOString(), by: at.who })));
+      if (sure) {
+        await own.keep(filled.map((one) => ({ ...one, ...EMPTY[one.kind], at: own.laterThan(one), by: at.who })));
         own.showAll();
       }
       sure = !sure && filled.length > 0;

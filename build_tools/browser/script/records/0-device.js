@@ -53,8 +53,7 @@ async function showDevice() {
 /** A button that hands these records out as one file. */
 function takeOut(works, words, of) {
   return button(words, () => {
-    const name = `${["records", of, new Date().toISOString().slice(0, 10)].filter(Boolean).join("-").replace(/[^\w-]+/g, "-")}.json`;
-    handOut(name, `${JSON.stringify(works.map(({ page, ...record }) => record), null, 1)}\n`, "application/json");
+    const name = handOutRecords(works.map(({ page, ...record }) => record), "records", of, new Date().toISOString().slice(0, 10));
     onDevice.querySelector(".said").replaceChildren(make("p", {}, fill(say.taken_out, { name })));
   }, { class: "act" });
 }

@@ -15,12 +15,6 @@ function wordsOf(element) {
   return copy.textContent.replace(/\s+/g, " ").trim();
 }
 
-/** A day and hour as people say it, in the time of this place. */
-function whenWords(iso) {
-  const when = new Date(iso);
-  return Number.isNaN(when.getTime()) ? iso : when.toLocaleString(document.documentElement.lang, { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
-}
-
 const coming = {};
 
 /** Load a script once, unless its global is there; the forms of the page may have asked for it already. */

@@ -78,10 +78,12 @@ async function keep(list, procedure = asked()) {
   }
 }
 
-/** What somebody did just now, at a step. Its time is later than that of what it replaces, whatever the clock says. */
+/** The time of now, later than that of what is replaced, whatever the clock says. */
+const laterThan = (before) => new Date(Math.max(Date.now(), Date.parse(before?.at ?? 0) + 1)).toISOString();
+
+/** What somebody did just now, at a step. */
 function did(kind, step, given, name = "") {
-  const before = Date.parse(get(kind, step.id, name)?.at ?? 0);
-  const time = new Date(Math.max(Date.now(), before + 1)).toISOString();
+  const time = laterThan(get(kind, step.id, name));
   const { job, space, who: by } = at;
   return keep([{ job, space, procedure: about.procedure, kind, step: step.id, name, at: time, by, revision: about.revision, print: step.print, ...given }]);
 }
