@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Literal
 
+from build_tools.book.printable import printable
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Problem:
@@ -25,8 +27,9 @@ class Problem:
     hint: str = ""
 
     def __str__(self) -> str:
-        text = f"{self.file}:{self.line}:{self.column}: {self.severity}: {self.message}"
-        return f"{text}\n    {self.hint}" if self.hint else text
+        file, message, hint = printable(self.file), printable(self.message), printable(self.hint)
+        text = f"{file}:{self.line}:{self.column}: {self.severity}: {message}"
+        return f"{text}\n    {hint}" if hint else text
 
 
 def did_you_mean(given: str, known: Iterable[str]) -> str:

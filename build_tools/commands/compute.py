@@ -8,6 +8,7 @@ import textwrap
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from build_tools.book.printable import printable_lines
 from build_tools.commands.command import FINE, Command, Wrong, add_book, book_folder
 
 if TYPE_CHECKING:
@@ -39,9 +40,9 @@ def run(arguments: argparse.Namespace) -> int:
         raise Wrong("\n".join(_complaints(calculator, called, book, shown=not written)))
     answer = _as_data(calculator, called, called.answer, book)
     if arguments.json:
-        print(json.dumps(answer, indent=2, ensure_ascii=False))
+        print(printable_lines(json.dumps(answer, indent=2, ensure_ascii=False)))
     else:
-        print(_as_text(calculator, answer))
+        print(printable_lines(_as_text(calculator, answer)))
     return FINE
 
 

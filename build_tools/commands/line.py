@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from build_tools import environment
+from build_tools.book.printable import printable, printable_lines
 from build_tools.book.problems import did_you_mean
 from build_tools.commands import bench, build, check, compute, new, pack, plan, records, serve, test
 from build_tools.commands.command import INTERRUPTED, MISTAKES, WRONG_USAGE, Command, Wrong
@@ -38,7 +39,7 @@ def main(arguments: Sequence[str]) -> int:
         environment.enter(command.extras, arguments)
         return command.run(options)
     except Wrong as mistake:
-        print(mistake, file=sys.stderr)
+        print(printable_lines(str(mistake)), file=sys.stderr)
         return WRONG_USAGE
     except environment.EnvironmentFailed as failure:
         print(failure, file=sys.stderr)
@@ -51,7 +52,7 @@ def main(arguments: Sequence[str]) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
     except OSError as problem:
-        print(f"{problem.filename or 'a file'}: {problem.strerror}", file=sys.stderr)
+        print(printable(f"{problem.filename or 'a file'}: {problem.strerror}"), file=sys.stderr)
         return WRONG_USAGE
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
+from build_tools.book.printable import printable, printable_lines
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
 from build_tools.commands.site import KEPT, add_today
 from build_tools.progress import Progress
@@ -40,7 +41,7 @@ def run(arguments: argparse.Namespace) -> int:
     jobs = loaded.book.jobs
     if arguments.job is None:
         for id, entry in jobs.items():
-            print(f"{id:24} {entry.item.title.inside(loaded.book.language)}")
+            print(printable(f"{id:24} {entry.item.title.inside(loaded.book.language)}"))
         return _told(loaded.problems)
     if _told(loaded.problems):
         return MISTAKES
@@ -84,11 +85,11 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
         tries = bring_in(context, entry, plan, today, KEPT)
     progress.end("done")
     if as_json:
-        print(json.dumps(plan_as_data(plan, variant, tries), indent=2, ensure_ascii=False))
+        print(printable_lines(json.dumps(plan_as_data(plan, variant, tries), indent=2, ensure_ascii=False)))
     else:
         from build_tools.commands.plan_text import plan_text
 
-        print(plan_text(plan, variant, tries))
+        print(printable_lines(plan_text(plan, variant, tries)))
     return FINE
 
 

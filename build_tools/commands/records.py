@@ -8,6 +8,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from build_tools.book.printable import printable
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong
 
 if TYPE_CHECKING:
@@ -32,9 +33,9 @@ def run(arguments: argparse.Namespace) -> int:
     works = [(record, lines_of(record)) for record in merged(records)]
     for job, group in groupby(works, key=lambda work: work[0].job.id):
         found = list(group)
-        print(found[0][0].job.title or job or "no job chosen")
+        print(printable(found[0][0].job.title or job or "no job chosen"))
         for record, lines in found:
-            print("\n".join(_told(record, lines)))
+            print("\n".join(printable(told) for told in _told(record, lines)))
     if not works:
         print(f"no record in {arguments.folder}")
     if arguments.csv:
@@ -43,7 +44,7 @@ def run(arguments: argparse.Namespace) -> int:
         arguments.csv.write_bytes(text.encode("utf-8-sig"))
         print(f"{arguments.csv}: {text.count(chr(13))} lines")
     for path, why in refused:
-        print(f"{path}: error: not a record of this book: {why}", file=sys.stderr)
+        print(printable(f"{path}: error: not a record of this book: {why}"), file=sys.stderr)
     return MISTAKES if refused else FINE
 
 

@@ -14,6 +14,7 @@ import yaml
 
 from build_tools.book.checks import check_book
 from build_tools.book.load import load_book
+from build_tools.book.problems import Problem
 from calculators.registry import CALCULATORS
 
 FEW = {name: CALCULATORS[name] for name in ("wax-ring", "lock-schedule")}
@@ -60,3 +61,10 @@ CASES = [Case(**case) for case in yaml.safe_load((SMALL.parent / "broken_books.y
 def test_a_mistake_is_named_by_its_line(case: Case, tmp_path: Path) -> None:
     """The problems are these and no others."""
     assert broken(tmp_path, case.file, case.old, case.new) == case.expected
+
+
+def test_a_mistake_stands_on_its_own_lines() -> None:
+    """Nothing of a file gets to forge a line of another one, clear the screen or turn the text around."""
+    hostile = "x\x1b[2J\u202e\n\u2066"
+    shown = "x\\u001b[2J\\u202e\\n\\u2066"
+    assert str(Problem(hostile, 1, 2, "error", hostile, hostile)) == f"{shown}:1:2: error: {shown}\n    {shown}"

@@ -133,6 +133,21 @@ def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None
     assert table.read_bytes().startswith(b"\xef\xbb\xbfjob,space,procedure,")
 
 
+def test_a_terminal_obeys_no_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What moves a cursor, sets a window's title or turns the line around is shown, in names of files too."""
+    hostile = "\x1b]0;owned\x07\x9b2J\u202e\r\n\u2028"
+    entries = [item("tick", "place", done=True) | {"by": hostile}]
+    names: dict[str, Any] = {name: {"id": name, "title": name + hostile} for name in ("job", "space", "procedure")}
+    names["procedure"]["revision"] = 2
+    (tmp_path / "one.json").write_text(json.dumps(record(entries) | names), encoding="utf-8")
+    (tmp_path / "no\x1b[2Jne.json").write_text("{}", encoding="utf-8")
+    main(["records", str(tmp_path)])
+    main(["records", str(tmp_path / "no\x1b[2J")])
+    printed = "".join(capsys.readouterr())
+    assert "\\u001b]0;owned\\u0007\\u009b2J\\u202e\\r\\n\\u2028" in printed
+    assert [one for one in printed if not one.isprintable() and one != "\n"] == []
+
+
 def test_an_empty_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Nothing there is said; a folder that is not there is a wrong call."""
     assert main(["records", str(tmp_path)]) == 0
