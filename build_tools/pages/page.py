@@ -16,13 +16,17 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """What search finds: a page or a place on it."""
+    """What search finds: a page or a place on it.
+
+    ``emergency``: words or phrases that bring it up before everything else.
+    """
 
     url: str
     title: str
     text: str
     tags: tuple[str, ...] = ()
     boost: float = 1.0
+    emergency: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

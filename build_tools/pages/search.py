@@ -20,6 +20,8 @@ _WORD = re.compile(r"[a-z][a-z0-9]{3,}")
 def search_data(pages: list[Page], words: dict[str, str], memo: Memo) -> str:
     """The script: ``crewSearch.entries`` are ``[address, title, other names, weight, text]``, ``words`` all words.
 
+    An entry for an emergency has its phrases as a sixth part.
+
     ``words`` of the pages: title of the field, hint, what is said when nothing is found or a slip was forgiven.
     """
     made = [memo.of("search", page, None, partial(_of_page, page)) for page in pages]
@@ -31,13 +33,16 @@ def search_data(pages: list[Page], words: dict[str, str], memo: Memo) -> str:
 
 def search_entries(page: Page) -> list[list[Any]]:
     """One entry for each thing on a page that can be found. Other names weigh more than any text."""
-    return [[found.url, found.title, ", ".join(found.tags), found.boost, found.text] for found in page.found]
+    return [
+        [found.url, found.title, ", ".join(found.tags), found.boost, found.text]
+        + ([list(found.emergency)] if found.emergency else [])
+        for found in page.found
+    ]
 
 
 def _of_page(page: Page) -> tuple[str, set[str]]:
-    entries = search_entries(page)
-    text = " ".join(f"{title} {names} {text}" for _, title, names, _, text in entries).lower()
-    return ",".join(_text(entry) for entry in entries), set(_WORD.findall(text))
+    text = " ".join(" ".join((one.title, *one.tags, one.text, *one.emergency)) for one in page.found).lower()
+    return ",".join(_text(entry) for entry in search_entries(page)), set(_WORD.findall(text))
 
 
 def _text(data: Any) -> str:

@@ -38,6 +38,7 @@ def first_result(window: Window, word: str) -> str:
         ("apron", "concrete/approach-forming.html"),
         ("tolet", "plumbing/toilet-set.html"),
         ("vanty fauset", "plumbing/vanity-faucet.html"),
+        ("bleeding", "dangers.html"),
     ],
 )
 def test_another_word_leads_to_the_procedure(word: str, page: str, window: Window) -> None:

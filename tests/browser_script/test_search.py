@@ -19,8 +19,11 @@ ENTRIES = [
     ["terms.html#closet-flange", "Closet flange", "toilet flange", 1, "The ring that the bowl is bolted to."],
     ["doors/lockset-install.html", "Install a lockset", "doorknob, door handle", 4, "Bore the door and set the lock."],
     ["plumbing/vanity-faucet.html", "Set a vanity and its faucet", "bathroom sink", 4, "A vanity with its top."],
+    ["concrete/drain-line.html#bed", "Bed the pipe", "bedding", 1, "Sand for the bedding. A room in the saw cut."],
+    ["dangers.html#saws-now", "When it has happened: Saws", "", 1, "Press on it.", ["bleeding", "cut myself"]],
 ]
 WORDS = ["toilet", "flange", "closet", "together", "lockset", "doorknob", "vanity", "faucet", "commode", "bathroom"]
+WORDS += ["bedding", "bleeding", "room", "myself"]
 
 
 @pytest.fixture(scope="module")
@@ -70,6 +73,24 @@ def test_a_slip_is_forgiven_and_said(engine: Any, typed: str, meant: str, first:
     answer = found(engine, typed)
     assert answer["meant"] == [meant]
     assert answer["found"][0] == first
+
+
+@pytest.mark.parametrize("typed", ["bedxxng", "roof", "bedings", "rooz"])
+def test_a_word_is_not_made_into_another_one(engine: Any, typed: str) -> None:
+    """Two slips in a short word, or one wrong letter in a very short one, make another word of it."""
+    assert found(engine, typed) == {"found": [], "meant": []}
+
+
+@pytest.mark.parametrize(
+    "typed", ["bleeding", "bleding", "I am bleeding badly", "help i cut myself!", "saw cut myself", "bedding bleeding"]
+)
+def test_an_emergency_is_answered_first_whatever_else_was_typed(engine: Any, typed: str) -> None:
+    assert found(engine, typed)["found"][0] == "dangers.html#saws-now"
+
+
+def test_an_emergency_comes_once_and_other_answers_behind_it(engine: Any) -> None:
+    assert found(engine, "cut myself")["found"] == ["dangers.html#saws-now"]
+    assert found(engine, "cut")["found"] == ["concrete/drain-line.html#bed", "dangers.html#saws-now"]
 
 
 def test_every_word_must_stand_somewhere(engine: Any) -> None:

@@ -108,13 +108,17 @@ class Protection(Part):
 
 
 class Danger(Part):
-    """Something that hurts people on a job: what it does, what protects, strongest first, and what to do after."""
+    """Something that hurts people on a job: what it does, what protects, strongest first, and what to do after.
+
+    ``emergency``: what somebody types when it has happened; the search answers with ``afterwards`` first.
+    """
 
     title: Text
     hazard: Prose
     harm: Prose
     protects: Annotated[list[Protection], Field(min_length=1)]
     afterwards: Prose
+    emergency: list[Text] = []
     other_names: list[Text] = []
 
 

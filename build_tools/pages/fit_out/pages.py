@@ -128,8 +128,18 @@ def dangers_page(maker: Maker) -> Page:
         )
         for entry in entries
     )
+    urgent = tuple(
+        Found(
+            f"dangers.html#{entry.id}-now",
+            f"{say['afterwards']}: {helpers.title('danger', entry.id)}",
+            helpers.words(entry.item.afterwards),
+            emergency=tuple(helpers.say(phrase) for phrase in entry.item.emergency),
+        )
+        for entry in entries
+        if entry.item.emergency
+    )
     headings = tuple(Heading(helpers.title("danger", entry.id), entry.id) for entry in entries)
-    page = (_found(maker, "dangers"), *found)
+    page = (_found(maker, "dangers"), *found, *urgent)
     return Page("dangers.html", say["dangers_title"], content, say["dangers_lead"], headings, page)
 
 

@@ -5,9 +5,9 @@ function wordsOf(text) {
   return text.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase().match(/[a-z0-9]+/g) || [];
 }
 
-/** How many slips a word of that length may have. */
+/** How many slips a word of that length may have. Two slips in a shorter word make another word: bleeding, bedding. */
 function slipsAllowed(length) {
-  return length < 4 ? 0 : length < 8 ? 1 : 2;
+  return length < 4 ? 0 : length < 10 ? 1 : 2;
 }
 
 /** Slips between two words: letters too many, too few, wrong or swapped. More than `most` comes back as most + 1. */
@@ -30,6 +30,11 @@ function slips(one, other, most) {
   return last[other.length];
 }
 
+/** Whether one wrong letter makes a short word another one (roof, room), where a swap is a slip of the fingers (tupe, tpue). */
+function isOtherWord(one, other) {
+  return one.length < 6 && one.length === other.length && [...one].sort().join() !== [...other].sort().join();
+}
+
 /** The words of the book nearest to a mistyped one; with no slip more than the nearest has. */
 function nearest(word, known) {
   const most = slipsAllowed(word.length);
@@ -41,7 +46,9 @@ function nearest(word, known) {
     if (other[0] !== word[0] && other[0] !== word[1]) continue;
     // Of a longer word the beginning may be meant; it counts as one slip more than the whole word would.
     const longer = other.length > word.length + most;
-    const count = longer ? slips(word, other.slice(0, word.length), most) + 1 : slips(word, other, Math.min(most, best));
+    const like = longer ? other.slice(0, word.length) : other;
+    if (isOtherWord(word, like)) continue;
+    const count = longer ? slips(word, like, most) + 1 : slips(word, like, Math.min(most, best));
     if (count < best) [best, found] = [count, []];
     if (count === best && count <= most) found.push(other);
   }

@@ -1,14 +1,16 @@
-// What answers a search, and in which order. An entry is [address, title, other names, weight, text].
+// What answers a search, and in which order. An entry is [address, title, other names, weight, text],
+// and one for an emergency has a sixth part: the phrases that somebody types then.
 
 const PARTS = [12, 10, 1];
 const BEGINNING = 0.7;
+const EMERGENCIES = 3;
 
 // Entries by their words, made once: for each word the entries that it stands in, each as its number times four and the
 // part where it weighs most (title, other names, text). A phone walks no text when a key is pressed.
 function makeReady(entries) {
   const places = new Map();
   entries.forEach((entry, number) => {
-    [entry[1], entry[2], entry[4]].forEach((text, part) => {
+    [entry[1], entry[2], [entry[4]].concat(entry[5] || []).join(" ")].forEach((text, part) => {
       for (const word of wordsOf(text)) {
         const there = places.get(word);
         if (!there) places.set(word, [number * 4 + part]);
@@ -16,7 +18,21 @@ function makeReady(entries) {
       }
     });
   });
-  return { entries, places, words: [...places.keys()].sort() };
+  const emergencies = entries.filter((entry) => entry[5]).map((entry) => ({
+    entry,
+    phrases: entry[5].map((phrase) => ` ${wordsOf(phrase).join(" ")} `),
+  }));
+  return { entries, places, words: [...places.keys()].sort(), emergencies };
+}
+
+/** What to do now: the entries whose emergency phrases stand in what was typed, those with the most words of them first. */
+function urgent(words, emergencies) {
+  const typed = ` ${words.join(" ")} `;
+  const counted = emergencies.map(({ entry, phrases }) => ({
+    entry,
+    count: phrases.filter((phrase) => typed.includes(phrase)).join("").split(" ").filter(Boolean).length,
+  }));
+  return counted.filter((one) => one.count).sort((a, b) => b.count - a.count).slice(0, EMERGENCIES).map((one) => one.entry);
 }
 
 /** The words of the book that begin so, the word itself first; none where nothing does. */
@@ -62,7 +78,7 @@ function best(scored, most) {
 }
 
 // The best entries for what was typed: each word must stand somewhere. A word that stands nowhere in the book gives way
-// to those nearest to it; `meant` says which.
+// to those nearest to it; `meant` says which. An emergency is answered first, whatever else was typed with it.
 function search(typed, ready, known, most = 30) {
   const meant = [];
   const given = wordsOf(typed);
@@ -73,6 +89,7 @@ function search(typed, ready, known, most = 30) {
     return near.length ? near : [word];
   });
   if (!words.length) return { found: [], meant };
+  const now = urgent(words.map((choices) => choices[0]), ready.emergencies);
   const phrase = given.join(" ");
   const weights = words.map((choices) => weightsOf(choices, ready));
   const scored = [];
@@ -89,5 +106,6 @@ function search(typed, ready, known, most = 30) {
     }
     scored.push({ entry, score: (score / words.length) * entry[3] });
   });
-  return { found: best(scored, most).map((one) => one.entry), meant };
+  const rest = best(scored, most).map((one) => one.entry).filter((entry) => !now.includes(entry));
+  return { found: now.concat(rest).slice(0, most), meant };
 }
