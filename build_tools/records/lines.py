@@ -5,17 +5,15 @@ The owner's page does the same in script (``browser/script/shared``), and a test
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass, fields
 from typing import Any
 
+from build_tools.book.spreadsheet import csv_text
 from build_tools.records.model import Entry, Hold, Note, Reading, Record, Step, Tick
 from build_tools.records.reading import entry_key
 
 GONE = "no longer in the procedure"
-_FORMULA = re.compile(r"^[=+\-@\t\r]")
-_FIGURE = re.compile(r"""^[+-]\s*[0-9][0-9\s.,/]*[A-Za-z0-9_"' ]*$""")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,12 +109,4 @@ def _measured(entry: Entry) -> dict[str, str]:
 def csv_of(lines: Iterable[Line]) -> str:
     """The lines as CSV, with a line of heads."""
     names = [field.name for field in fields(Line)]
-    rows = [names, *([getattr(line, name) for name in names] for line in lines)]
-    return "".join(f"{','.join(map(_cell, row))}\r\n" for row in rows)
-
-
-def _cell(text: str) -> str:
-    """A cell; what a spreadsheet would take for a formula is marked as text, but for figures."""
-    safe = f"'{text}" if _FORMULA.search(text) and not _FIGURE.search(text) else text
-    quoted = safe.replace('"', '""')
-    return f'"{quoted}"' if re.search(r'[",\r\n]', safe) else safe
+    return csv_text([names, *([getattr(line, name) for name in names] for line in lines)])

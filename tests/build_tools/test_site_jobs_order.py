@@ -13,6 +13,7 @@ from zipfile import ZipFile
 import pytest
 from openpyxl import load_workbook
 
+from build_tools.pages.jobs import order_files
 from build_tools.pages.jobs.cuts_page import cuts_page
 from build_tools.pages.jobs.load_page import load_page
 from build_tools.pages.jobs.order_files import order_csv, order_xlsx
@@ -94,6 +95,22 @@ def test_csv_and_workbook_hold_the_same_lines_and_no_price(maker: Maker, job: Wh
     assert b"4321" not in everything
     assert b"dollar" not in everything
     assert made == order_xlsx(maker, "drawn", job)
+
+
+@pytest.mark.parametrize("text", ["=cmd|' /C calc'!A0", "@sum(A1)", "\n +1+1", "＝1+1", "-1+1"])
+def test_a_spreadsheet_runs_nothing_of_the_list(
+    maker: Maker, job: Whole, monkeypatch: pytest.MonkeyPatch, text: str
+) -> None:
+    """A supplier's name is text in both files; a quantity is a number all the same."""
+    row = next(order_files.rows(maker, "drawn", job))._replace(supplier=text, quantity=-2.5)
+    monkeypatch.setattr(order_files, "rows", lambda *_: iter([row]))
+    given = list(csv.reader(io.StringIO(order_csv(maker, "drawn", job), newline="")))[1]
+    sheet = load_workbook(io.BytesIO(order_xlsx(maker, "drawn", job))).active
+    assert sheet is not None
+    (cells,) = sheet.iter_rows(min_row=2)
+    shown = f"'{text}"
+    assert (given[0], given[4]) == (shown, "-2.5")
+    assert (cells[0].value, cells[0].data_type, cells[4].value) == (shown, "s", -2.5)
 
 
 def test_cut_lists_draw_the_sticks_and_say_what_is_proved(maker: Maker, job: Whole) -> None:

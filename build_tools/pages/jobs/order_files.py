@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 import io
 import re
 from collections.abc import Iterator
@@ -10,6 +9,7 @@ from datetime import date
 from typing import TYPE_CHECKING, NamedTuple
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
+from build_tools.book.spreadsheet import cell_text, csv_text
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
@@ -63,11 +63,7 @@ def rows(maker: Maker, id: str, whole: Whole) -> Iterator[Row]:
 
 def order_csv(maker: Maker, id: str, whole: Whole) -> str:
     """The list as comma-separated values, days as ``2026-12-07``."""
-    text = io.StringIO(newline="")
-    writer = csv.writer(text)
-    writer.writerow(_heads(maker))
-    writer.writerows(rows(maker, id, whole))
-    return text.getvalue()
+    return csv_text([_heads(maker), *rows(maker, id, whole)])
 
 
 def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
@@ -83,7 +79,7 @@ def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
     sheet.title = maker.words["to_order_title"]
     sheet.append(_heads(maker))
     for row in rows(maker, id, whole):
-        sheet.append(row)
+        sheet.append([cell_text(each) if isinstance(each, str) else each for each in row])
     for column, width in enumerate(WIDTHS, 1):
         letter = get_column_letter(column)
         sheet.column_dimensions[letter].width = width
