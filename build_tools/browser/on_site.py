@@ -13,10 +13,10 @@ from collections.abc import Mapping
 from build_tools.browser.form_script import joined, of_folders
 
 FOLDERS = {
-    "steps": ("elements", "database", "steps"),
+    "steps": ("elements", "database", "times", "steps"),
     "walk": ("walk",),
-    "record": ("shared", "record"),
-    "records": ("elements", "shared", "database", "records"),
+    "record": ("times", "shared", "record"),
+    "records": ("elements", "times", "shared", "database", "records"),
     "load": ("elements", "load"),
 }
 """Script to the folders that it is joined from. What scripts share stands in each."""

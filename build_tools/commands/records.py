@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from datetime import UTC, datetime
 from itertools import groupby
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,16 +21,22 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of ``records``."""
     parser.add_argument("folder", type=Path, metavar="FOLDER", help="the folder of the files, with the folders in it")
     parser.add_argument("--csv", type=Path, metavar="FILE", help="write every line into a table too")
+    parser.add_argument("--ahead", action="store_true", help="take entries too whose time is still to come")
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Print what is done, by whom, what was outside and what is open; 1 where a file could not be read."""
     from build_tools.records.lines import csv_of, lines_of
-    from build_tools.records.reading import merged, read_records
+    from build_tools.records.reading import made_by, merged, read_records
 
     if not arguments.folder.is_dir():
         raise Wrong(f"there is no folder '{arguments.folder}'")
-    records, refused = read_records(arguments.folder)
+    read, refused = read_records(arguments.folder)
+    records, left_out = [], []
+    for path, given in read:
+        made, ahead = made_by(datetime.now(UTC), given)
+        records += given if arguments.ahead else made
+        left_out += [(path, ahead)] if ahead and not arguments.ahead else []
     works = [(record, lines_of(record)) for record in merged(records)]
     for job, group in groupby(works, key=lambda work: work[0].job.id):
         found = list(group)
@@ -43,6 +50,11 @@ def run(arguments: argparse.Namespace) -> int:
         # The mark at the start tells a spreadsheet that it is UTF-8.
         arguments.csv.write_bytes(text.encode("utf-8-sig"))
         print(f"{arguments.csv}: {text.count(chr(13))} lines")
+    for path, ahead in left_out:
+        entries = "1 entry has a time" if len(ahead) == 1 else f"{len(ahead)} entries have a time"
+        words = f"{entries} still to come, up to {max(ahead)}, and would count over all that is entered until then"
+        print(printable(f"{path}: warning: {words}"), file=sys.stderr)
+        print("    left out: was a clock wrong? --ahead takes them all the same", file=sys.stderr)
     for path, why in refused:
         print(printable(f"{path}: error: not a record of this book: {why}"), file=sys.stderr)
     return MISTAKES if refused else FINE
@@ -70,7 +82,8 @@ COMMAND = Command(
     name="records",
     help="read the records that came from the site: what is done, outside, open",
     description="Reads the record files in a folder, puts those of the same work together, and says for each job what\n"
-    "is done, by whom, which readings were outside and which hold points are open.",
+    "is done, by whom, which readings were outside and which hold points are open. An entry whose time is\n"
+    "still to come is left out, and said.",
     add_arguments=add_arguments,
     run=run,
     examples=("records from-site", "records from-site --csv records.csv"),

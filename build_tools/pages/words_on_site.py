@@ -77,6 +77,15 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_put_in": "Put in a record from a file",
         "do_put_in_done": "{n} entries of '{title}' put in: {place}. Where both have one, the later stays.",
         "do_no_record": "{name} is no record of this book, or it is broken. Nothing was taken from it.",
+        "do_one_ahead": (
+            "{name} has an entry whose time is still to come: {day}. It would count over whatever is entered until"
+            " then, so it was left out. Was a clock wrong?"
+        ),
+        "do_many_ahead": (
+            "{name} has {n} entries whose time is still to come, as late as {day}. They would count over whatever is"
+            " entered until then, so they were left out. Was a clock wrong?"
+        ),
+        "do_take_ahead": "Put them in all the same",
         "do_go_there": "Go there",
         "do_afresh": "Start afresh",
         "do_afresh_sure": "Yes, empty {n} entries",

@@ -8,13 +8,31 @@ name, and the print of the step as it was then.
 from __future__ import annotations
 
 import json
+from datetime import datetime
 from functools import lru_cache
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, TypeAdapter
 
-Time = Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$")]
+_MINUTE = r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}"
+
+
+def _in_the_calendar(text: str) -> str:
+    """The text of a time, where there is such a day and minute."""
+    if text:
+        try:
+            time = datetime.fromisoformat(text)
+        except ValueError:
+            raise ValueError("no such time in the calendar") from None
+        if not text.startswith(time.isoformat(timespec="minutes")[:16]):
+            raise ValueError("no such time in the calendar")
+    return text
+
+
+Time = Annotated[str, Field(pattern=rf"^{_MINUTE}:[0-9]{{2}}\.[0-9]{{3}}Z$"), AfterValidator(_in_the_calendar)]
 """A time in UTC to the millisecond, always so written: the later one is also the later text."""
+LocalTime = Annotated[str, Field(pattern=rf"^({_MINUTE})?$"), AfterValidator(_in_the_calendar)]
+"""A time in that of the place, to the minute; empty where it was taken back."""
 
 
 class Piece(BaseModel):
@@ -77,7 +95,7 @@ class Reading(Item):
     what: str
     limits: str
     text: str
-    value: float | None
+    value: Annotated[float, Field(allow_inf_nan=False)] | None
     verdict: Literal["pass", "outside", "unread"]
 
 
@@ -87,7 +105,7 @@ class Hold(Item):
     kind: Literal["hold"]
     passed: bool
     looked: str
-    when: str
+    when: LocalTime
 
 
 class Note(Item):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
@@ -10,21 +11,24 @@ from pydantic import TypeAdapter, ValidationError
 from build_tools.records.model import Entry, Reading, Record, Records
 
 _LIST: TypeAdapter[list[Record]] = TypeAdapter(Records)
+CLOCKS_DIFFER = timedelta(minutes=15)
+"""Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter."""
 
 
-def read_records(folder: Path) -> tuple[list[Record], list[tuple[Path, str]]]:
-    """The records in a folder and the folders in it, and the files that are none, each with the reason."""
-    records, refused = [], []
+def read_records(folder: Path) -> tuple[list[tuple[Path, list[Record]]], list[tuple[Path, str]]]:
+    """The files of records in a folder and the folders in it, and the files that are none, each with the reason."""
+    read, refused = [], []
     for path in sorted(folder.rglob("*.json")):
         try:
-            records += records_in(path.read_bytes())
+            read.append((path, records_in(path.read_bytes())))
         except ValidationError as problem:
             first = problem.errors()[0]
             place = ".".join(str(part) for part in first["loc"])
-            refused.append((path, f"{place}: {first['msg']}" if place else first["msg"]))
+            why = first["msg"].removeprefix("Value error, ")
+            refused.append((path, f"{place}: {why}" if place else why))
         except OSError as problem:
             refused.append((path, problem.strerror or "cannot be read"))
-    return records, refused
+    return read, refused
 
 
 def records_in(content: bytes) -> list[Record]:
@@ -32,6 +36,22 @@ def records_in(content: bytes) -> list[Record]:
     if content.lstrip().startswith(b"["):
         return _LIST.validate_json(content)
     return [Record.model_validate_json(content)]
+
+
+def made_by(now: datetime, records: Iterable[Record]) -> tuple[list[Record], list[str]]:
+    """The records without the entries whose time is still to come, which would count over all others; those times."""
+    latest = _written(now + CLOCKS_DIFFER)
+    made, ahead = [], []
+    for record in records:
+        ahead += [entry.at for entry in record.items if entry.at > latest]
+        items = [entry for entry in record.items if entry.at <= latest]
+        taken = _written(now) if record.taken > latest else record.taken
+        made.append(record.model_copy(update={"items": items, "taken": taken}))
+    return made, ahead
+
+
+def _written(time: datetime) -> str:
+    return time.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
 
 
 def entry_key(entry: Entry) -> tuple[str, str, str]:

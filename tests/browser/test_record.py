@@ -6,6 +6,7 @@ import base64
 import csv
 import io
 import json
+from datetime import UTC, datetime, timedelta
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -31,6 +32,11 @@ def work(window: Window) -> OnSite:
     page.look(HELD, "Tobin Reyes")
     page.wait_kept(3)
     return page
+
+
+def now(**later: int) -> str:
+    """A time that much later than now."""
+    return (datetime.now(UTC) + timedelta(**later)).isoformat(timespec="milliseconds").replace("+00:00", "Z")
 
 
 def file_of(record: dict[str, Any], folder: Path) -> Path:
@@ -84,11 +90,111 @@ def test_a_file_that_is_none(empty: Window, tmp_path: Path) -> None:
     assert page.kept() == 0
 
 
+def put_in(page: OnSite, file: Path, says: str) -> None:
+    """Put a file in at the panel of the record, and wait until that is said."""
+    window = page.window
+    if not window.find_all("#record-in"):
+        page.press("The record")
+    window.until(lambda: window.find_all("#record-in"), "the way in").pop().send_keys(str(file))
+    window.until(lambda: says in window.find(".said").text, f"'{says}'")
+
+
+def in_database(window: Window, does: str, given: Any) -> None:
+    """What an earlier edition may have left in the database: ``does`` works on its ``store``."""
+    script = f"""
+        const [given, done] = arguments;
+        indexedDB.databases().then(([{{name}}]) => indexedDB.open(name).onsuccess = ({{target: {{result: base}}}}) => {{
+            const work = base.transaction('items', 'readwrite');
+            const store = work.objectStore('items');
+            work.oncomplete = () => {{ base.close(); done(); }};
+            {does}
+        }});
+    """
+    window.driver.execute_async_script(script, given)
+
+
+def test_a_clock_that_was_ahead_is_asked_about(empty: Window, tmp_path: Path) -> None:
+    """Entries of the year 2999 are said and left out; a tap takes them, and a later tick still counts."""
+    page = work(empty)
+    record = page.record()
+    ahead = {**record["items"][0], "at": "2999-01-01T00:00:00.000Z", "step": "open-box", "done": False}
+    file = file_of({**record, "items": [*record["items"][1:], ahead]}, tmp_path)
+    put_in(page, file, "record.json has an entry whose time is still to come: ")
+    assert page.ticked() == ["open-box"]
+    page.press("Put them in all the same")
+    empty.until(lambda: page.ticked() == [], "the tick taken back")
+    page.tick("open-box")
+    page.wait_written()
+    page.reload()
+    empty.until(lambda: page.ticked() == ["open-box"], "a tick that counts over it")
+    empty.open("records.html")
+    empty.until(lambda: empty.find_all("#records-in"), "the way in").pop().send_keys(str(file))
+    told = empty.until(lambda: empty.find_all(".records-told .ahead") and empty.find(".records-told"), "the question")
+    assert "0 of 22" in empty.find("[data-read]").text
+    press(told, "Put them in all the same")
+    empty.until(lambda: not empty.find_all(".records-told .ahead"), "taken")
+
+
+def test_a_time_that_is_none_can_be_undone(empty: Window, tmp_path: Path) -> None:
+    """A file with such a time is refused; one that an earlier edition has kept stops nothing."""
+    page = work(empty)
+    record = page.record()
+    bad = "2026-99-99T99:99:99.999Z"
+    put_in(page, file_of({**record, "items": [{**record["items"][0], "at": bad}]}, tmp_path), "is no record")
+    in_database(
+        empty,
+        """store.openCursor(IDBKeyRange.lowerBound([''])).onsuccess = ({target: {result}}) => {
+            if (!result) return;
+            result.update({...result.value, at: given});
+            result.continue();
+        };""",
+        bad,
+    )
+    page.reload()
+    page.tick("open-box")
+    page.wait_written()
+    page.tick("open-box")
+    page.wait_written()
+    page.tick("open-box")
+    page.wait_written()
+    page.reload()
+    empty.until(lambda: page.ticked() == ["open-box"], "the tick")
+    empty.open("records.html")
+    empty.until(lambda: "1 of 22" in empty.find("[data-device]").text, "what is sound")
+
+
+def test_no_address_comes_from_a_file(empty: Window, tmp_path: Path) -> None:
+    """A procedure that the book has not is text, whatever page the file, or a device that took it once, says it has."""
+    page = work(empty)
+    record = page.record()
+    for id, address in {
+        "strange": "javascript:document.title='run'",
+        "other": "https://example.org/",
+        "constructor": "x",
+    }.items():
+        procedure = {**record["procedure"], "id": id, "title": id, "page": address}
+        file = file_of({**record, "page": address, "procedure": procedure}, tmp_path)
+        put_in(page, file, f"'{id}' put in")
+    page.wait_kept(12)
+    in_database(
+        empty,
+        """store.get([0, 'strange']).onsuccess = ({target: {result}}) =>
+            store.put({...result, ...given}, [0, 'strange']);""",
+        {"page": "javascript:document.title='run'"},
+    )
+    empty.open("records.html")
+    empty.find("#records-in").send_keys(str(file))
+    empty.until(lambda: empty.find_all("[data-read] table"), "the table")
+    links = [str(link.get_attribute("href")) for link in empty.find_all(".records-out a")]
+    assert [link.rpartition("/")[2].partition("?")[0] for link in links] == ["toilet-set.html"]
+    assert "strange" in empty.find("[data-device]").text
+
+
 def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
     """For each job: what is done, by whom, what was outside, which holds are open; and the same table as Python's."""
     record = work(empty).record()
     later = json.loads(json.dumps(record))
-    later["items"] = [{**item, "at": "2199-01-01T00:00:00.000Z", "done": False} for item in record["items"][:1]]
+    later["items"] = [{**item, "at": now(minutes=1), "done": False} for item in record["items"][:1]]
     door = json.loads(json.dumps(record))
     door["procedure"] |= {"id": "door", "title": "=A door"}
     door["items"] = []

@@ -17,8 +17,8 @@ from build_tools.records.reading import merged, records_in
 from tests.build_tools.records.test_records import item, reading, record
 from tests.script_engine import new_engine
 
-PIECES = sorted((SCRIPTS / "shared").glob("*.js"))
-TEXT = st.text(st.sampled_from('aB1 ,"=-+@/\n'), max_size=8)
+PIECES = [path for folder in ("times", "shared") for path in sorted((SCRIPTS / folder).glob("*.js"))]
+TEXT = st.text(st.sampled_from('aB1 ,"=-+@/\n\r\t;＝－\u00a0\ufeff\u202e|½°'), max_size=8)
 TIMES = st.integers(0, 9).map(lambda n: f"2026-11-25T14:00:00.{n:03}Z")
 STEPS = st.sampled_from(["place", "set", "acceptance", "gone"])
 ITEMS = st.one_of(
@@ -65,7 +65,21 @@ def test_the_same_table(engine: Any, records: list[dict[str, Any]]) -> None:
     assert told == csv_of(line for one in read for line in lines_of(one))
 
 
-WHOLE = record([item("tick", "place", done=True), reading("2026-11-25T14:00:00.000Z", "12", "pass")])
+LOOKED = item("hold", "set", looked="Wren Okafor", when="2026-11-25T08:00", passed=True)
+WHOLE = record([item("tick", "place", done=True), reading("2026-11-25T14:00:00.000Z", "12", "pass"), LOOKED])
+NO_TIMES = (
+    "2026-99-99T99:99:99.999Z",
+    "2026-02-30T08:00:00.000Z",
+    "2026-13-01T08:00:00.000Z",
+    "2026-11-25T24:00:00.000Z",
+    "2026-11-25T08:00:60.000Z",
+    "0000-11-25T08:00:00.000Z",
+    "2026-11-25T08:00:00.000+00:00",
+    "2026-11-25T08:00:00Z",
+    "٢٠٢٦-11-25T08:00:00.000Z",
+    "2026-11-25T08:00:00.000Z\n",
+    ["2026-11-25T08:00:00.000Z"],
+)
 
 
 @pytest.mark.parametrize(
@@ -83,6 +97,8 @@ WHOLE = record([item("tick", "place", done=True), reading("2026-11-25T14:00:00.0
         (["items", 0, "kind"], "toString"),
         (["items", 0, "done"], "yes"),
         (["items", 0, "at"], "2026"),
+        *(([place, *path], time) for place, *path in (["taken"], ["items", 0, "at"]) for time in NO_TIMES),
+        *((["items", 2, "when"], time) for time in ("yesterday", "2026-02-30T08:00", "2026-11-25T08:00:00", None)),
         (["items", 1, "verdict"], "good"),
         (["items", 1, "value"], "12"),
         (["items", 1, "name"], None),
@@ -114,3 +130,26 @@ def test_a_file_of_several(engine: Any, text: str, count: int) -> None:
     else:
         with pytest.raises(ValidationError):
             records_in(text.encode())
+
+
+def test_only_what_the_schema_names_is_taken(engine: Any) -> None:
+    """A page address, a prototype or anything else beside the fields of a record is left in the file."""
+    more: dict[str, Any] = json.loads(json.dumps(WHOLE))
+    parts = [more, more["job"], more["space"], more["procedure"], more["steps"][0], more["steps"][0]["measures"][0]]
+    for part in (*parts, *more["items"]):
+        part |= {"page": "javascript:alert(1)", "toString": "no", "constructor": {}}
+    text = json.dumps(more).replace('"toString"', '"__proto__"')
+    taken = json.loads(str(engine.eval(f"JSON.stringify(recordsIn({json.dumps(text)}))")))
+    assert taken == [WHOLE]
+
+
+@pytest.mark.parametrize(("minutes", "ahead"), [(-60, 0), (14, 0), (16, 1), (60 * 24 * 365 * 900, 1)])
+def test_entries_ahead_of_the_clock(engine: Any, minutes: int, ahead: int) -> None:
+    """What is dated minutes from now is a clock that differs; more than that is parted from the rest."""
+    at = f"new Date(Date.now() + {minutes} * 60000).toISOString()"
+    given = f"[{{...{json.dumps(WHOLE)}, taken: {at}, items: [{{...{json.dumps(WHOLE['items'][0])}, at: {at}}}]}}]"
+    told = engine.eval(f"""(() => {{
+        const {{ made, ahead }} = partedByNow({given});
+        return JSON.stringify([made[0].items.length, ahead.length, Date.parse(made[0].taken) <= Date.now() + 900000]);
+    }})()""")
+    assert json.loads(str(told)) == [1 - ahead, ahead, True]

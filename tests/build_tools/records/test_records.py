@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +12,7 @@ import pytest
 from build_tools.commands.line import main
 from build_tools.records.lines import Line, csv_of, lines_of
 from build_tools.records.model import Record
-from build_tools.records.reading import merged, read_records
+from build_tools.records.reading import made_by, merged, read_records
 
 MORNING, NOON = "2026-11-25T14:00:00.000Z", "2026-11-25T18:00:00.000Z"
 
@@ -104,12 +105,24 @@ def test_other_places_stay_apart() -> None:
         ("@sum", "'@sum"),
         ("5' 3\"", '"5\' 3"""'),
         ("a, b", '"a, b"'),
+        ("-2-1/2 in", "'-2-1/2 in"),
+        ("-10 °F", "-10 °F"),
+        ("\n=1+1", '"\'\n=1+1"'),
+        (" \t\u00a0\ufeff@sum", '"\' \t\u00a0\ufeff@sum"'),
+        ("\tpipe", '"\'\tpipe"'),
+        ("＝1+1", "'＝1+1"),
+        ("－1", "'－1"),
+        ("rods;=1+1", '"rods;\'=1+1"'),
+        ("cut;-1/8 in", '"cut;-1/8 in"'),
+        ("see below\n+cmd|' /C'!A0", "\"see below\n'+cmd|' /C'!A0\""),
+        ('"=1+1', '"\'""=1+1"'),
+        ("-1\n=1", '"-1\n\'=1"'),
     ],
 )
 def test_a_cell(text: str, cell: str) -> None:
     """Figures stay figures; what a spreadsheet would run is text; commas and quotes are quoted."""
     line = Line("", "", "", "", "", "", "note", entry=text)
-    assert csv_of([line]).splitlines()[1] == f",,,,,,note,,,{cell},,,"
+    assert csv_of([line]).split("\r\n")[1] == f",,,,,,note,,,{cell},,,"
 
 
 def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -131,6 +144,34 @@ def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None
     ]
     assert "none.json: error: not a record of this book: format" in err
     assert table.read_bytes().startswith(b"\xef\xbb\xbfjob,space,procedure,")
+
+
+IN_TWO_DAYS = (datetime.now(UTC) + timedelta(days=2)).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+
+
+def test_a_time_still_to_come_is_said_and_left_out(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """An entry of tomorrow would count over everything until then: it is taken only where somebody asks for it."""
+    ahead = [reading(IN_TWO_DAYS, "14", "outside"), item("tick", "place", done=True)]
+    (tmp_path / "a.json").write_text(json.dumps(record(ahead, taken=IN_TWO_DAYS)), encoding="utf-8")
+    (tmp_path / "b.json").write_text(json.dumps(record([reading(NOON, "12", "pass")])), encoding="utf-8")
+    assert main(["records", str(tmp_path)]) == 0
+    out, err = capsys.readouterr()
+    assert out.splitlines()[1] == "  Set a toilet, Bath: 1 of 3 done, Wren Okafor, 2026-11-25"
+    assert f"a.json: warning: 1 entry has a time still to come, up to {IN_TWO_DAYS}" in err
+    assert main(["records", str(tmp_path), "--ahead"]) == 0
+    out, err = capsys.readouterr()
+    assert "outside: Rough-in: 14" in out
+    assert err == ""
+
+
+def test_a_record_that_says_it_is_of_tomorrow_is_of_now() -> None:
+    """Its steps do not stand before those of what is handed out later."""
+    now = datetime(2026, 11, 25, 15, tzinfo=UTC)
+    (made,), ahead = made_by(now, [read(record([], taken=IN_TWO_DAYS))])
+    assert (made.taken, ahead) == ("2026-11-25T15:00:00.000Z", [])
+    minutes = "2026-11-25T15:10:00.000Z"
+    (made,), ahead = made_by(now, [read(record([item("tick", "place", minutes, done=True)]))])
+    assert (len(made.items), ahead) == (1, [])
 
 
 def test_a_terminal_obeys_no_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -159,6 +200,6 @@ def test_an_empty_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> 
 def test_no_file_yields_a_traceback(content: bytes, tmp_path: Path) -> None:
     """However broken a file is, it is named with a reason."""
     (tmp_path / "broken.json").write_bytes(content)
-    records, refused = read_records(tmp_path)
-    assert records == []
+    read_files, refused = read_records(tmp_path)
+    assert read_files == []
     assert [path.name for path, _ in refused] == ["broken.json"]

@@ -48,7 +48,7 @@ window.crewRecord = (own) => {
       space: { id: at.space, title: own.titleIn(job?.spaces, at.space) },
       procedure: { id: about.procedure, title: about.title, revision: about.revision },
       steps: own.asked().steps,
-      items: [...items.values()].map(entryOf).sort((a, b) => (a.at < b.at ? -1 : 1)),
+      items: [...items.values()].map(entryOf).filter(Boolean).sort((a, b) => (a.at < b.at ? -1 : 1)),
     };
   }
 
@@ -93,16 +93,27 @@ window.crewRecord = (own) => {
     for (const file of files) {
       const given = recordsIn(await file.text());
       if (!given) lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
-      for (const { job, space, procedure, steps, items } of given ?? []) {
-        const asked = procedure.id === about.procedure ? own.asked() : { ...procedure, procedure: procedure.id, steps };
-        await own.keep(items.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })), asked);
-        lines.push(make("p", {}, fill(say.put_in_done, { n: items.length, title: procedure.title, place: [job.title, space.title].filter(Boolean).join(" · ") || say.no_job })));
-        const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
-        if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
-      }
+      const { made, ahead } = partedByNow(given ?? []);
+      for (const one of made) lines.push(...await putIn(one));
+      const takes = async () => {
+        for (const one of ahead) said.append(...await putIn(one));
+        await own.refresh();
+      };
+      if (ahead.length) lines.push(askAhead(own, file.name, ahead, takes));
     }
     await own.refresh();
     said.replaceChildren(...lines);
+  }
+
+  /** One record into what is kept; gives what is said of it. */
+  async function putIn({ job, space, procedure, steps, items: entries }) {
+    const asked = procedure.id === about.procedure ? own.asked() : { ...procedure, procedure: procedure.id, steps };
+    await own.keep(entries.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })), asked);
+    const place = [job.title, space.title].filter(Boolean).join(" · ") || say.no_job;
+    const lines = [make("p", {}, fill(say.put_in_done, { n: entries.length, title: procedure.title, place }))];
+    const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
+    if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
+    return lines;
   }
 
   /** The record as a sheet of paper: only it is printed, once. */

@@ -2,6 +2,9 @@
 
 const onDevice = document.querySelector("[data-device]");
 
+/** Where each procedure stands in this book: no address comes from what was entered or handed over. */
+const addresses = new Map(Object.entries(JSON.parse(document.getElementById("crew-addresses").textContent)));
+
 /** The records of everything that was entered here. */
 async function deviceRecords() {
   const [entries, procedures] = await Promise.all([readAll(IDBKeyRange.lowerBound(ENTRIES)), readAll(IDBKeyRange.upperBound(ENTRIES, true))]);
@@ -21,8 +24,8 @@ async function deviceRecords() {
       format: FORMAT, version: 1, taken,
       job: { id: jobId, title: job?.title ?? jobId }, space: { id: space, title: job?.spaces.find((one) => one.id === space)?.title ?? space },
       procedure: { id, title: about.title, revision: about.revision }, steps: about.steps,
-      items: items.map(entryOf).sort((a, b) => (a.at < b.at ? -1 : 1)),
-      page: about.page && `${about.page}?${new URLSearchParams({ job: jobId, space })}`,
+      items: items.map(entryOf).filter(Boolean).sort((a, b) => (a.at < b.at ? -1 : 1)),
+      page: addresses.has(id) && `${addresses.get(id)}?${new URLSearchParams({ job: jobId, space })}`,
     };
   }));
 }

@@ -7,18 +7,22 @@ const box = document.querySelector("[data-records]");
 const chosen = document.getElementById("records-in");
 const out = box.querySelector("[data-read]");
 const told = box.querySelector(".records-told");
-const day = (iso) => new Date(iso).toLocaleDateString(document.documentElement.lang, { month: "short", day: "numeric", year: "numeric" });
 
 async function read(files) {
-  const refused = [];
+  const lines = [];
+  const takes = (ones) => {
+    records.push(...ones);
+    show(merged(records));
+  };
   for (const file of files) {
     const found = recordsIn(await file.text());
-    if (found) records.push(...found);
-    else refused.push(file.name);
+    const { made, ahead } = partedByNow(found ?? []);
+    records.push(...made);
+    if (!found) lines.push(make("p", { class: "wrong" }, fill(say.no_record, { name: file.name })));
+    if (ahead.length) lines.push(askAhead({ make, button, fill }, file.name, ahead, takes));
   }
-  const works = merged(records);
-  told.replaceChildren(make("p", {}, fill(say.read, { n: records.length })), ...refused.map((name) => make("p", { class: "wrong" }, fill(say.no_record, { name }))));
-  show(works);
+  told.replaceChildren(make("p", {}, fill(say.read, { n: records.length })), ...lines);
+  show(merged(records));
 }
 
 function show(works) {
@@ -41,7 +45,7 @@ function jobPart(works, also = "") {
   const heads = [say.space, say.procedure, say.done, say.by, say.outside_n, say.holds_n];
   const row = ({ work, done, of, people, last, outside, holds }) => make("tr", {},
     make("th", { scope: "row" }, work.page ? make("a", { href: work.page }, work.procedure.title) : work.procedure.title),
-    ...[[say.space, work.space.title || work.space.id || "–"], [say.done, fill(say.n_of, { n: done, of })], [say.by, [people.join(", "), last && day(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => make("td", { "data-label": label }, text)));
+    ...[[say.space, work.space.title || work.space.id || "–"], [say.done, fill(say.n_of, { n: done, of })], [say.by, [people.join(", "), last && dayWords(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => make("td", { "data-label": label }, text)));
   const table = make("table", { class: "sums declared" }, make("thead", {}, make("tr", {}, ...[heads[1], heads[0], ...heads.slice(2)].map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...sums.map(row)));
   const place = (line) => [line.procedure, line.space].filter(Boolean).join(", ");
   const list = (head, lines, words) => (lines.length ? [make("h4", {}, head), make("ul", { class: "plain" }, ...lines.map((line) => make("li", {}, make("b", {}, place(line)), ` ${words(line)}`)))] : []);

@@ -2,25 +2,27 @@
 // build_tools/records has the same in Python; a test holds the two together.
 
 const FORMAT = "crew-methods-record";
-const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
 const isText = (value) => typeof value === "string";
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 const PARTS = {
   tick: (one) => typeof one.done === "boolean",
   reading: (one) => [one.name, one.what, one.limits, one.text].every(isText) && (one.value === null || Number.isFinite(one.value)) && ["pass", "outside", "unread"].includes(one.verdict),
-  hold: (one) => typeof one.passed === "boolean" && isText(one.looked) && isText(one.when),
+  hold: (one) => typeof one.passed === "boolean" && isText(one.looked) && isLocalTime(one.when),
   note: (one) => isText(one.text),
 };
 const FIELDS = {
   tick: ["done"], reading: ["what", "limits", "text", "value", "verdict"], hold: ["passed", "looked", "when"], note: ["text"],
 };
 
+/** Of what somebody else wrote, only the fields that the schema names. */
+const only = (given, ...names) => Object.fromEntries(names.map((name) => [name, given[name]]));
+
 /** One entry with what the schema has and no more; null where it is none. */
 function entryOf(one) {
-  const sound = isObject(one) && Object.hasOwn(PARTS, one.kind) && isText(one.step) && isText(one.by) && TIME.test(one.at) && isText(one.print) && Number.isInteger(one.revision) && PARTS[one.kind](one);
+  const sound = isObject(one) && Object.hasOwn(PARTS, one.kind) && isText(one.step) && isText(one.by) && isTime(one.at) && isText(one.print) && Number.isInteger(one.revision) && PARTS[one.kind](one);
   if (!sound) return null;
-  const { kind, step, name = "", at, by, revision, print } = one;
-  return { kind, step, ...(kind === "reading" ? { name } : {}), at, by, revision, print, ...Object.fromEntries(FIELDS[kind].map((field) => [field, one[field]])) };
+  const names = one.kind === "reading" ? ["kind", "step", "name"] : ["kind", "step"];
+  return only(one, ...names, "at", "by", "revision", "print", ...FIELDS[one.kind]);
 }
 
 /** The records in a text, one or a list of them, or null where something in it is none of ours or broken. */
@@ -37,12 +39,37 @@ function recordsIn(text) {
 
 function recordOf(given) {
   const isNamed = (one) => isObject(one) && isText(one.id) && isText(one.title);
-  if (!isObject(given) || given.format !== FORMAT || given.version !== 1 || !TIME.test(given.taken)) return null;
+  if (!isObject(given) || given.format !== FORMAT || given.version !== 1 || !isTime(given.taken)) return null;
   const { job, space, procedure, steps, items } = given;
   if (![job, space, procedure].every(isNamed) || !Number.isInteger(procedure.revision) || !Array.isArray(steps) || !Array.isArray(items)) return null;
   const isStep = (one) => isNamed(one) && isText(one.print) && (one.hold === null || isText(one.hold)) && Array.isArray(one.measures) && one.measures.every((each) => isObject(each) && [each.name, each.what, each.limits].every(isText));
   const entries = items.map(entryOf);
-  return steps.every(isStep) && entries.every(Boolean) ? { ...given, items: entries } : null;
+  if (!steps.every(isStep) || !entries.every(Boolean)) return null;
+  return {
+    ...only(given, "format", "version", "taken"),
+    job: only(job, "id", "title"), space: only(space, "id", "title"), procedure: only(procedure, "id", "title", "revision"),
+    steps: steps.map((step) => ({ ...only(step, "id", "title", "print", "hold"), measures: step.measures.map((each) => only(each, "name", "what", "limits")) })),
+    items: entries,
+  };
+}
+
+/** Records in two lots: with the entries that were made by now, and with those whose time is still to come. */
+function partedByNow(records) {
+  const withItems = (record, items) => ({ ...record, taken: isAhead(record.taken) ? new Date().toISOString() : record.taken, items });
+  const made = records.map((record) => withItems(record, record.items.filter(({ at }) => !isAhead(at))));
+  const ahead = records.map((record) => withItems(record, record.items.filter(({ at }) => isAhead(at)))).filter(({ items }) => items.length);
+  return { made, ahead };
+}
+
+/** What is said of entries whose time is still to come, with a button that takes them all the same. */
+function askAhead({ make, button, fill }, name, ahead, takes) {
+  const times = ahead.flatMap(({ items }) => items.map(({ at }) => at)).sort();
+  const box = make("div", { class: "wrong ahead" }, make("p", {}, fill(times.length === 1 ? say.one_ahead : say.many_ahead, { name, n: times.length, day: dayWords(times.at(-1)) })));
+  box.append(button(say.take_ahead, async () => {
+    await takes(ahead);
+    box.remove();
+  }));
+  return box;
 }
 
 const entryKey = ({ kind, step, name = "" }) => JSON.stringify([kind, step, name]);

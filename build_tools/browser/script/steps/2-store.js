@@ -18,7 +18,7 @@ async function readItems() {
   const start = [job, space, about.procedure];
   try {
     const found = await readAll(IDBKeyRange.bound(start, [...start, []]));
-    found.forEach(take);
+    found.filter((item) => isTime(item.at)).forEach(take);
   } catch (problem) {
     trouble(problem);
   }
@@ -27,7 +27,6 @@ async function readItems() {
 /** What this procedure asks for, as a record says it. */
 const asked = () => ({
   ...about,
-  page: location.pathname.slice(new URL(top || "./", location.href).pathname.length),
   steps: steps.map(({ id, title, print, measures, hold }) => ({ id, title, print, measures: measures.map(({ data, what, limits }) => ({ name: data.name, what, limits })), hold: hold ? hold.title : null })),
 });
 
@@ -44,11 +43,10 @@ async function write(list, procedure) {
     work.onabort = () => failed(work.error ?? new Error("stopped"));
     const put = (thing, key, isLater) => {
       store.get(key).onsuccess = ({ target }) => {
-        // A file from elsewhere does not say which page its procedure has: what stood there stays.
-        if (!target.result || isLater(target.result)) store.put({ ...target.result, ...thing }, key);
+        if (!target.result || isLater(target.result)) store.put(thing, key);
       };
     };
-    for (const item of list) put(item, keyOf(item), (there) => there.at <= item.at);
+    for (const item of list) put(item, keyOf(item), (there) => !isTime(there.at) || there.at <= item.at);
     if (!told.has(procedure.procedure)) put(procedure, [0, procedure.procedure], (there) => there.revision <= procedure.revision);
   });
   told.add(procedure.procedure);

@@ -92,7 +92,7 @@ function buildHold(step) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const early = when.value > localTime(new Date(Date.now() + 60_000));
-    wrong.textContent = !looked.value.trim() ? say.say_who : !when.value ? say.say_when : early ? say.not_yet : "";
+    wrong.textContent = !looked.value.trim() ? say.say_who : !when.value || !isLocalTime(when.value) ? say.say_when : early ? say.not_yet : "";
     if (wrong.textContent) return (looked.value.trim() ? when : looked).focus();
     did("hold", step, { passed: true, looked: looked.value.trim(), when: when.value });
   });

@@ -1,0 +1,20 @@
+// The times of entries, which say of two entries which one counts: only one that is in the calendar is a time.
+// build_tools/records/model.py has the same rule.
+
+const TIME = /^(?!0000)\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
+
+/** A time in UTC to the millisecond, as toISOString writes it. */
+function isTime(text) {
+  if (typeof text !== "string" || !TIME.test(text)) return false;
+  const time = new Date(text);
+  return !Number.isNaN(time.getTime()) && time.toISOString() === text;
+}
+
+/** A time of the place, to the minute, as somebody says when he looked at a hold point; empty where that was taken back. */
+const isLocalTime = (text) => text === "" || (typeof text === "string" && isTime(`${text}:00.000Z`));
+
+/** Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter. */
+const CLOCKS_DIFFER = 15 * 60_000;
+const isAhead = (time) => Date.parse(time) > Date.now() + CLOCKS_DIFFER;
+
+const dayWords = (time) => new Date(time).toLocaleDateString(document.documentElement.lang, { month: "short", day: "numeric", year: "numeric" });
