@@ -48,7 +48,8 @@ def enter(extras: Iterable[str], arguments: Sequence[str]) -> None:
 
 def ensure(extras: frozenset[str]) -> Path:
     """The environment's Python, after installing what is missing."""
-    with _alone(ROOT / ".cache" / "environment.lock"):
+    # A .venv that is a link is shared with another checkout, and so is the lock that lies beside it.
+    with _alone(FOLDER.resolve().parent / ".cache" / "environment.lock"):
         python = python_in(FOLDER)
         version = version_of(python)
         if version is None:
@@ -62,13 +63,14 @@ def ensure(extras: frozenset[str]) -> Path:
         if not is_current(FOLDER, made_of, extras):
             extras = extras | _stamp(FOLDER)[1]
             _install(python, extras)
+            link_to_checkout(FOLDER)
             write_stamp(FOLDER, made_of, extras)
     return python
 
 
 def fingerprint(root: Path, version: str | None) -> str:
-    """A hash of all that decides what the environment holds: the pins, the Python, and where the checkout lies."""
-    total = hashlib.sha256(f"{version}\n{root}\n".encode())
+    """A hash of all that decides what the environment holds: the pins and the Python, wherever the checkout lies."""
+    total = hashlib.sha256(f"{version}\n".encode())
     for name in MADE_OF:
         total.update(hashlib.sha256((root / name).read_bytes()).digest())
     return total.hexdigest()
@@ -141,6 +143,17 @@ def _install(python: Path, extras: frozenset[str]) -> None:
     code, printed = progress.run("installing packages", command, PIP_SETTINGS)
     if code != 0:
         raise EnvironmentFailed(reason(printed))
+
+
+def link_to_checkout(folder: Path) -> None:
+    """Lead the environment to the code of the checkout around it, by a path from its own place.
+
+    pip's own link names the checkout that installed last. This one comes first, and holds in a checkout that was moved,
+    and for each of several whose ``.venv`` is a link to one environment.
+    """
+    (packages,) = folder.glob("Lib/site-packages" if os.name == "nt" else "lib/python*/site-packages")
+    up = os.path.relpath(folder.parent, packages)
+    (packages / "checkout.pth").write_text(f"{up}\n", encoding="utf-8")
 
 
 def reason(printed: str) -> str:

@@ -64,13 +64,39 @@ def test_the_fingerprint_follows_the_python(checkout: Path) -> None:
     assert fingerprint(checkout, "3.11.7") != fingerprint(checkout, "3.12.1")
 
 
-def test_the_fingerprint_follows_the_place_of_the_checkout(checkout: Path, tmp_path: Path) -> None:
-    """A folder that was moved has an environment that points to the old place."""
-    moved = tmp_path / "moved"
-    moved.mkdir()
+def test_checkouts_at_two_places_ask_for_the_same_environment(checkout: Path, tmp_path: Path) -> None:
+    """Else two that share one would each install it anew, in turn."""
+    other = tmp_path / "other"
+    other.mkdir()
     for name in environment.MADE_OF:
-        (moved / name).write_bytes((checkout / name).read_bytes())
-    assert fingerprint(moved, "3.11.7") != fingerprint(checkout, "3.11.7")
+        (other / name).write_bytes((checkout / name).read_bytes())
+    assert fingerprint(other, "3.11.7") == fingerprint(checkout, "3.11.7")
+
+
+def test_each_checkout_runs_its_own_code(tmp_path: Path) -> None:
+    """Also where two share an environment, and after one was moved."""
+    one, two = tmp_path / "one", tmp_path / "two"
+    for place in (one, two):
+        (place / "build_tools").mkdir(parents=True)
+        (place / "build_tools" / "__init__.py").touch()
+    subprocess.run([sys.executable, "-m", "venv", "--without-pip", str(one / ".venv")], check=True)
+    environment.link_to_checkout(one / ".venv")
+    (two / ".venv").symlink_to(one / ".venv")
+    assert [_code_of(place) for place in (one, two)] == [one, two]
+    moved = one.rename(tmp_path / "moved")
+    assert _code_of(moved) == moved
+
+
+def _code_of(checkout: Path) -> Path:
+    """The checkout whose code the Python of that checkout's environment finds, from any folder."""
+    ask = [
+        str(environment.python_in(checkout / ".venv")),
+        "-I",
+        "-c",
+        "import build_tools; print(build_tools.__file__)",
+    ]
+    said = subprocess.run(ask, cwd=checkout.parent, capture_output=True, text=True, check=True).stdout
+    return Path(said.strip()).parent.parent
 
 
 def test_this_python_has_a_version_and_an_absent_one_none(tmp_path: Path) -> None:
@@ -93,6 +119,7 @@ def made(checkout: Path, monkeypatch: pytest.MonkeyPatch) -> list[list[str]]:
     def run(title: str, command: list[str], settings: dict[str, str] | None = None) -> tuple[int, str]:
         ran.append(command)
         if "venv" in command:
+            (checkout / ".venv" / "lib" / "python3" / "site-packages").mkdir(parents=True)
             environment.python_in(checkout / ".venv").parent.mkdir(parents=True)
             environment.python_in(checkout / ".venv").symlink_to(sys.executable)
         return 0, ""
@@ -109,6 +136,22 @@ def test_a_fresh_checkout_gets_an_environment_once(made: list[list[str]], checko
     assert made[1][-1] == str(checkout)
     environment.ensure(NONE)
     assert len(made) == 2
+
+
+def test_a_second_checkout_that_shares_it_installs_nothing(
+    made: list[list[str]], checkout: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    environment.ensure(NONE)
+    second = tmp_path / "second"
+    second.mkdir()
+    for name in environment.MADE_OF:
+        (second / name).write_bytes((checkout / name).read_bytes())
+    (second / ".venv").symlink_to(checkout / ".venv")
+    monkeypatch.setattr(environment, "ROOT", second)
+    monkeypatch.setattr(environment, "FOLDER", second / ".venv")
+    environment.ensure(NONE)
+    assert len(made) == 2
+    assert not (second / ".cache").exists(), "both wait for one lock"
 
 
 def test_extras_are_added_and_stay(made: list[list[str]], checkout: Path) -> None:
