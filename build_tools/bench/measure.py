@@ -38,7 +38,11 @@ def timed(command: Sequence[str], folder: Path, settings: Mapping[str, str] | No
             stdout=output,
             stderr=subprocess.STDOUT,
         )
-        peak = wait(process)
+        try:
+            peak = wait(process)
+        except BaseException:
+            process.kill()
+            raise
         seconds = time.perf_counter() - began
         if process.returncode != 0:
             output.seek(0)

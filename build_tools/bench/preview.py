@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import queue
 import re
-import signal
 import subprocess
 import sys
 import threading
@@ -38,7 +37,7 @@ class Preview:
         self._process = subprocess.Popen(
             [*command, "--dev-addr", f"127.0.0.1:{port}"],
             cwd=settings.parent,
-            env={**os.environ, **more, "PYTHONUNBUFFERED": "1"},
+            env={**os.environ, **more, "PYTHONUNBUFFERED": "1", "TMPDIR": str(settings.parent)},
             stdin=subprocess.DEVNULL,
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
@@ -75,8 +74,8 @@ class Preview:
             return str(answer.read().decode())
 
     def stop(self) -> float | None:
-        """End it as Ctrl-C does; its peak memory."""
-        self._process.send_signal(signal.SIGINT)
+        """End it; its peak memory. A program that a shell started in the background does not hear Ctrl-C."""
+        self._process.terminate()
         peak = wait(self._process)
         self._reader.join()
         return peak

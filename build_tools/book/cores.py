@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import signal
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
@@ -59,7 +60,7 @@ def beside(work: Callable[[], object]) -> Iterator[None]:
         work()
         yield
         return
-    process = multiprocessing.get_context("fork").Process(target=work, daemon=True)
+    process = multiprocessing.get_context("fork").Process(target=_quietly, args=(work,), daemon=True)
     process.start()
     yield
     process.join()
@@ -71,8 +72,22 @@ def _cores() -> int:
 
 
 def _help(work: Callable[[Item], Result], items: Sequence[Item], taken: Synchronized[int], results: Connection) -> None:
-    results.send([work(item) for item in _untaken(items, taken)])
+    _end_at_once()
+    with suppress(BrokenPipeError):
+        results.send([work(item) for item in _untaken(items, taken)])
     results.close()
+
+
+def _quietly(work: Callable[[], object]) -> None:
+    _end_at_once()
+    work()
+
+
+def _end_at_once() -> None:
+    """Leave Ctrl-C to the process that forked this one, and end without a word when that says so."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        signal.signal(number, signal.SIG_DFL)
 
 
 def _untaken(items: Sequence[Item], taken: Synchronized[int]) -> Iterator[Item]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import signal
 import sys
 from collections.abc import Sequence
 from typing import NoReturn
@@ -54,6 +55,17 @@ def main(arguments: Sequence[str]) -> int:
     except OSError as problem:
         print(printable(f"{problem.filename or 'a file'}: {problem.strerror}"), file=sys.stderr)
         return WRONG_USAGE
+
+
+def end_as_by_ctrl_c() -> None:
+    """Put things away as Ctrl-C does when the system says to end, or the terminal is shut.
+
+    A signal that whoever started this wants ignored (``nohup``) stays ignored.
+    """
+    for name in ("SIGTERM", "SIGHUP"):
+        number = getattr(signal, name, None)
+        if number is not None and signal.getsignal(number) == signal.SIG_DFL:
+            signal.signal(number, signal.default_int_handler)
 
 
 def read(arguments: Sequence[str]) -> tuple[Command, argparse.Namespace]:

@@ -36,7 +36,7 @@ def _port(text: str) -> int:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Serve until Ctrl-C; 1 when the book has mistakes at the start."""
+    """Serve until Ctrl-C or a signal to end; 1 when the book has mistakes at the start."""
     book = book_folder(arguments)
     port = free_port(arguments.address, arguments.port)
     if port != arguments.port:

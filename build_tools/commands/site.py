@@ -1,15 +1,14 @@
-"""Runs MkDocs as a program of its own, with the book's settings."""
+"""Runs MkDocs with the book's settings."""
 
 from __future__ import annotations
 
 import argparse
 import json
 import os
-import subprocess
-import sys
 import tempfile
 from collections.abc import Sequence
 from datetime import date
+from importlib import import_module
 from pathlib import Path
 
 from build_tools.environment import ROOT
@@ -58,7 +57,7 @@ def _day(text: str) -> date:
 
 
 def mkdocs(arguments: Sequence[str], book: Path, **extra: str) -> int:
-    """Run MkDocs with these arguments in the checkout, and wait; its exit code. :func:`settings_for` says more."""
+    """Run MkDocs with these arguments; its exit code. :func:`settings_for` says more."""
     if book == BOOK and not extra:
         return _run([*arguments, "--config-file", str(SETTINGS)])
     with tempfile.TemporaryDirectory() as folder:
@@ -86,13 +85,14 @@ def settings_for(book: Path, folder: Path, **extra: str) -> Path:
 
 
 def _run(arguments: Sequence[str]) -> int:
-    process = subprocess.Popen([sys.executable, "-m", "mkdocs", *arguments], cwd=ROOT, env={**os.environ, **QUIET})
+    """Be MkDocs for a while: with no second process, whatever ends this one ends the preview, and frees its port."""
+    os.environ.update(QUIET)
+    click, engine = import_module("click"), import_module("mkdocs.__main__")
     try:
-        return process.wait()
-    except KeyboardInterrupt:
-        # Ctrl-C reaches MkDocs as well; it is given time to put its things away.
-        try:
-            process.wait(timeout=5)
-        except subprocess.TimeoutExpired:
-            process.kill()
-        raise
+        engine.cli.main([*arguments], "mkdocs", standalone_mode=False)
+    except click.Abort:
+        raise KeyboardInterrupt from None
+    except click.ClickException as failed:
+        failed.show()
+        return int(failed.exit_code)
+    return 0

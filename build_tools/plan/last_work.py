@@ -130,6 +130,7 @@ def part(problem: Problem, keep: Collection[str], earliest: dict[str, int]) -> P
 def _solver(seconds: float, effort: float | None = None) -> cp_model.CpSolver:
     """On one core, so that the same comes out each time; what a second core would do is of no use here."""
     solver = cp_model.CpSolver()
+    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
     solver.parameters.cp_model_probing_level = 0

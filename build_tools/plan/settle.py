@@ -55,6 +55,7 @@ def _earliest(made: Model, solution: Solution) -> Solution:
             model.add_hint(made.start[id], start)
     model.minimize(sum(made.start.values()))
     solver = cp_model.CpSolver()
+    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
     solver.parameters.num_workers = WORKERS
     solver.parameters.random_seed = 1
     solver.parameters.max_time_in_seconds = SECONDS

@@ -185,6 +185,7 @@ def _carry(made: Model, objective: Any, aim: str, seconds: float, told: Told | N
     if known:
         made.hint(known)
     solver = cp_model.CpSolver()
+    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
     solver.parameters.num_workers = WORKERS
     solver.parameters.random_seed = 1
     solver.parameters.cp_model_probing_level = 0  # it takes as long as the search, and finds little

@@ -238,6 +238,7 @@ def _worth_most(question: Question, stock: int, worths: list[float], work: float
 
 def _solver(cp_model: Any, work: float) -> Any:
     solver = cp_model.CpSolver()
+    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
     solver.parameters.linearization_level = 2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import json
+import signal
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -32,6 +33,14 @@ from build_tools.commands.line import main
 from build_tools.environment import ROOT
 
 NUMBER = 60
+
+
+@pytest.fixture
+def in_the_background() -> Iterator[None]:
+    """Ctrl-C is not heard, by this process and those that it starts, as after ``&`` in a script."""
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    yield
+    signal.signal(signal.SIGINT, before)
 
 
 @pytest.fixture(scope="module")
@@ -219,6 +228,7 @@ def test_a_program_that_fails_says_its_last_lines(tmp_path: Path) -> None:
         timed(["sh", "-c", "echo no such thing; exit 3"], tmp_path)
 
 
+@pytest.mark.usefixtures("in_the_background")
 def test_the_whole_run_measures_three_things(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

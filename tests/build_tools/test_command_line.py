@@ -420,6 +420,55 @@ def test_the_preview_shows_what_is_saved_and_ends_quietly(book: Path, taken: int
     assert "Traceback" not in log.read_text()
 
 
+def test_a_preview_that_is_told_to_end_leaves_nothing(tmp_path: Path) -> None:
+    """The signal goes to the one process that was started, as from a supervisor or a terminal that is shut, while it
+    builds or serves: it ends well, the port is free, no folder is left. Killed outright, it holds no port either."""
+    pages = tmp_path / "pages"
+    pages.mkdir()
+    (pages / "index.md").write_text("# Home\n")
+    (tmp_path / "slow.py").write_text("import time\ndef on_pre_build(config): time.sleep(60)\n")
+    for name, more in (("quick", ""), ("slow", "hooks: [slow.py]\n")):
+        text = f"site_name: A\ndocs_dir: {pages}\ntheme: mkdocs\nplugins: []\n{more}"
+        (tmp_path / f"{name}.yml").write_text(text)
+    for number, settings, said in (
+        (signal.SIGTERM, "quick", "Serving on"),
+        (signal.SIGHUP, "slow", "Building documentation"),
+        (signal.SIGKILL, "quick", "Serving on"),
+    ):
+        port = serve.free_port("127.0.0.1", 8700)
+        log, folder = tmp_path / f"{number.name}.log", tmp_path / number.name
+        folder.mkdir()
+        process = _preview(tmp_path / f"{settings}.yml", port, folder, log)
+        until = time.monotonic() + WAIT_SECONDS
+        while said not in log.read_text():
+            assert process.poll() is None and time.monotonic() < until, log.read_text()
+            time.sleep(0.05)
+        process.send_signal(number)
+        code = process.wait(timeout=30)
+        assert serve.free_port("127.0.0.1", port) == port
+        if number != signal.SIGKILL:
+            assert (code, list(folder.iterdir())) == (0, []), log.read_text()
+            assert "Traceback" not in log.read_text()
+
+
+def _preview(settings: Path, port: int, folder: Path, log: Path) -> subprocess.Popen[bytes]:
+    """``serve`` with other settings than the book's, which are there at once; ``folder`` is for what it puts aside."""
+    code = (
+        "import sys, pathlib; from build_tools.commands import line, site; "
+        "site.SETTINGS = pathlib.Path(sys.argv[1]); line.end_as_by_ctrl_c(); sys.exit(line.main(sys.argv[2:]))"
+    )
+    command = [sys.executable, "-c", code, str(settings), "serve", "--port", str(port)]
+    with log.open("w") as output:
+        return subprocess.Popen(
+            command,
+            cwd=ROOT,
+            env={**os.environ, "TMPDIR": str(folder)},
+            stdin=subprocess.DEVNULL,
+            stdout=output,
+            stderr=output,
+        )
+
+
 def _get(address: str) -> str:
     with urlopen(address, timeout=30) as answer:
         return str(answer.read().decode())

@@ -12,7 +12,7 @@ import pytest
 from build_tools.environment import ROOT
 
 DOORWAYS = {"build_tools/plugin.py"}
-"""The only files that import the engine; the commands start it as a program of its own."""
+"""The only files that import the engine; the commands start it by its name."""
 
 
 @dataclass(frozen=True)
