@@ -42,7 +42,7 @@ from build_tools.book.cores import FEW, beside
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.problems import Problem, count_line
-from build_tools.browser.offline import write_offline, write_preview
+from build_tools.browser.offline import Unserved, write_offline, write_preview
 from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
 from build_tools.pages.fonts import make_fonts
@@ -196,7 +196,10 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             write_preview(site)
         else:
             made = datetime.now(UTC).strftime("%Y-%m-%dT%H:%MZ")
-            write_offline(site, made, maker.words, maker.book.language)
+            try:
+                write_offline(site, made, maker.words, maker.book.language)
+            except Unserved as file:
+                raise PluginError(str(file)) from None
 
     def on_build_error(self, *, error: Exception) -> None:
         """Leave nothing switched off."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -30,6 +31,14 @@ THEME = ("assets/javascripts/", "assets/stylesheets/", "assets/images/")
 """The theme brings more than the pages use."""
 
 
+SERVED = re.compile(r"(?:[\w~-][\w.~-]*/)*[\w~-][\w.~-]*", re.ASCII)
+"""An address that every server takes as it is written: of unreserved characters (RFC 3986, 2.3), and no hidden file."""
+
+
+class Unserved(Exception):
+    """A file of the site that its address does not lead to; one such file, and no device could keep the book."""
+
+
 @dataclass(frozen=True, slots=True)
 class Edition:
     """One edition of the book: when it was built, and its files by path, length and digest."""
@@ -49,9 +58,11 @@ class Edition:
 
 
 def edition_of(site: Path, date: str) -> Edition:
-    """The edition that lies in the folder of a site, finished with every file."""
+    """The edition that lies in the folder of a site, finished with every file; :class:`Unserved` names a wrong one."""
     files = []
     for path in _kept(site):
+        if not SERVED.fullmatch(path):
+            raise Unserved(f"'{path}' cannot be an address: name this file with plain letters, figures and hyphens")
         content = (site / path).read_bytes()
         files.append((path, len(content), hashlib.sha256(content).hexdigest()[:32]))
     return Edition(date, tuple(files))

@@ -16,6 +16,7 @@ from build_tools.book.problems import Problem
 WIDEST = 1280
 """Pixels: twice the width of a phone's column, sharp on its screen."""
 QUALITY = 72
+NOT_IN_ADDRESSES = re.compile(r"[^A-Za-z0-9_-]+")
 SVG_SIZE = re.compile(rb'viewBox="\s*[-\d.]+[ ,]+[-\d.]+[ ,]+([\d.]+)[ ,]+([\d.]+)\s*"')
 
 
@@ -60,7 +61,7 @@ def _make(path: Path, kept: Path) -> Shown:
         size = SVG_SIZE.search(raw)
         if b"<svg" not in raw or size is None:
             raise ValueError("no drawing")
-        return Shown(f"pictures/{path.stem}-{digest}.svg", raw, round(float(size[1])), round(float(size[2])))
+        return Shown(_address(path, digest, "svg"), raw, round(float(size[1])), round(float(size[2])))
     held = kept / f"{digest}.webp"
     if not held.is_file():
         with Image.open(BytesIO(raw)) as opened:
@@ -71,7 +72,14 @@ def _make(path: Path, kept: Path) -> Shown:
     content = held.read_bytes()
     with Image.open(BytesIO(content)) as photo:
         width, height = photo.size
-    return Shown(f"pictures/{path.stem}-{digest}.webp", content, width, height)
+    return Shown(_address(path, digest, "webp"), content, width, height)
+
+
+def _address(path: Path, digest: str, kind: str) -> str:
+    """Where a picture lies on the site. A file may be named ``step #2 (why?).jpg``; an address holds no such signs,
+    so it reads alike in a link, in a script and on every disk, and nothing has to be escaped."""
+    name = NOT_IN_ADDRESSES.sub("-", path.stem).strip("-")[:60]
+    return f"pictures/{name and f'{name}-'}{digest}.{kind}"
 
 
 def _on_paper(photo: Image.Image) -> Image.Image:

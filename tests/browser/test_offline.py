@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -9,10 +10,12 @@ import pytest
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
 
-from build_tools.browser.offline import write_preview
+from build_tools.browser.offline import write_offline, write_preview
+from build_tools.pages.words import words
 from tests.browser.live_form import LiveForm
 from tests.browser.published import Published, a_few, published
 from tests.browser.window import Window
+from tests.builds import change
 
 PAGE, RING = "plumbing/toilet-set.html", "#choose-ring"
 OLD, NEW = "This device has the book of Nov 20, 2026.", "This device has the book of Dec 2, 2026."
@@ -99,6 +102,22 @@ def test_a_page_that_the_book_lacks_says_so(browsers: Start, book: Published) ->
     assert window.find("h1").text == "Not on this device"
     window.find("a").click()
     window.until(lambda: window.driver.title == "Crew Methods", "the home page")
+
+
+def test_the_address_without_its_last_slash_leads_to_the_book(browsers: Start, book: Published, tmp_path: Path) -> None:
+    """Another book at the top of the same server answers such an address, and leads on to the one that lies there."""
+    shutil.copytree(book.site, tmp_path / "other")
+    change(tmp_path / "other" / "index.html", "<title>Crew Methods</title>", "<title>Another book</title>")
+    write_offline(tmp_path / "other", "2026-11-20T08:00Z", words("en"), "en")
+    window = kept_once(browsers, book)
+    shutil.copytree(tmp_path / "other", book.root, dirs_exist_ok=True)
+    top = Window(window.driver, f"http://127.0.0.1:{book.port}/")
+    top.open("")
+    says(top, OLD)
+    assert window.driver.title == "Another book"
+    book.disconnect()
+    window.driver.get(book.address.rstrip("/"))
+    assert (window.driver.title, window.driver.current_url) == ("Crew Methods", book.address)
 
 
 def test_a_new_edition_is_offered_and_left_alone_until_it_is_taken(browsers: Start, book: Published) -> None:

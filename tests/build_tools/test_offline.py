@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from build_tools.browser.offline import edition_of, write_offline
+from build_tools.browser.offline import Unserved, edition_of, write_offline
 from build_tools.commands.site import BOOK
 from build_tools.pages.icons import GREEN, SIZES, WHITE, icons, manifest
 from build_tools.pages.words import words
@@ -36,6 +36,15 @@ def test_the_list_names_each_file_by_length_and_digest(folder: Path) -> None:
     assert edition.files[0] == ("index.html", 11, digest)
     assert [path for path, _, _ in edition.files] == ["index.html", "a/b.html"]
     assert edition.bytes == 19
+
+
+@pytest.mark.parametrize("name", ["step #2.webp", "why?.webp", "100%.webp", "Träger.webp", "a b/c.webp", ".htaccess"])
+def test_an_address_that_a_server_may_read_otherwise_stops_the_build(folder: Path, name: str) -> None:
+    """One file that does not come as it is listed keeps the whole book from every device."""
+    (folder / name).parent.mkdir(exist_ok=True)
+    (folder / name).write_text("picture", encoding="utf-8")
+    with pytest.raises(Unserved, match=re.escape(f"'{name}' cannot be an address")):
+        edition_of(folder, "2026-12-02T08:00Z")
 
 
 def test_an_edition_is_its_content(folder: Path) -> None:

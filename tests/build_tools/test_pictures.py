@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from io import BytesIO
 from pathlib import Path
@@ -15,6 +16,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.checks.pictures import LARGEST
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
+from build_tools.browser.offline import SERVED
 from build_tools.pages.ahead import work_ahead
 from build_tools.pages.pictures import WIDEST, Shown, make_pictures
 from build_tools.pages.site import Maker
@@ -138,6 +140,24 @@ def test_a_drawing_is_shown_as_it_is(book: Path, tmp_path: Path) -> None:
     image = image_of(book, tmp_path / "kept")
     assert re.fullmatch(r"\.\./pictures/flange-[0-9a-f]{16}\.svg", image["src"])
     assert (image["alt"], image["width"], image["height"]) == ("The flange & the floor", "320", "200")
+
+
+NAMES = ["step #2", "why?", "100%", "Träger & Co. (1)", "a b", "+:;=@!$'*,[]~", "..", "図", "x" * 200]
+
+
+def test_any_name_of_a_picture_gives_an_address_that_needs_no_escape(book: Path, tmp_path: Path) -> None:
+    """Else the page would ask for a part of it, or a device for another one, and not one file of the book be kept."""
+    written = []
+    for name in NAMES:
+        (book / "plumbing" / f"{name}.svg").write_text(DRAWING, encoding="utf-8")
+        before = (book / FILE).read_text(encoding="utf-8")
+        show(book, "drawing", json.dumps(f"{name}.svg"))
+        shown = made(book, tmp_path / "kept")
+        assert image_of(book, tmp_path / "kept")["src"] == f"../{shown.url}"
+        assert SERVED.fullmatch(shown.url) and len(shown.url) < 100
+        written.append(shown.url.removeprefix("pictures/")[:-21])
+        (book / FILE).write_text(before, encoding="utf-8")
+    assert written == ["step-2", "why", "100", "Tr-ger-Co-1", "a-b", "", "", "", "x" * 60]
 
 
 LINE = 1 + (SMALL / FILE).read_text(encoding="utf-8").split(STEP)[0].count("\n") + 1

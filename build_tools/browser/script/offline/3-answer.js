@@ -44,7 +44,10 @@ async function keptFile(edition, url, opens) {
   if (pathname.endsWith("/")) return find(`${pathname}index.html`);
   const file = await find(pathname);
   if (file || !opens) return file;
-  return (await find(`${pathname}/index.html`)) && Response.redirect(`${pathname}/`);
+  // Another book of this server may lie there: without its last slash its address falls to the book above it.
+  const folder = `${pathname}/`;
+  const leads = (await caches.has(`crew-state ${folder}`)) || (await find(`${folder}index.html`));
+  return leads && Response.redirect(folder);
 }
 
 /** Read the waiting edition from now on. Other open pages stay with the one that they came from. */
