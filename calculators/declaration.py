@@ -79,13 +79,30 @@ class Choice:
 
 
 @dataclass(frozen=True, slots=True)
+class Rule:
+    """A published limit for a figure that a crew sets for itself: the crew may be stricter, never looser.
+
+    ``limit`` is in the unit of the inside; the crew's figure is at ``least`` or at ``most`` that. A figure looser
+    than a ``law`` is refused, one looser than ``guidance`` gets a caution. ``source`` names the rule in the message.
+
+    >>> Rule("least", 36, "49 CFR 192.353(c)").weight
+    'law'
+    """
+
+    side: Literal["least", "most"]
+    limit: float
+    source: str
+    weight: Literal["law", "guidance"] = "law"
+
+
+@dataclass(frozen=True, slots=True)
 class Input:
     """One input of a calculator.
 
     ``unit`` is what a bare number means when a person writes it, and how the value is shown. ``default``,
     ``least``, ``most`` (hard limits, both allowed values) and ``usual`` (outside it the answer carries a caution)
     are in the unit of the inside. An input with ``default=None`` must be given. ``columns`` is for ``rows`` alone:
-    each row is a dict with those names.
+    each row is a dict with those names. ``rule`` is the published limit that a figure of the crew stays inside.
     """
 
     name: str
@@ -96,6 +113,7 @@ class Input:
     least: float | None = None
     most: float | None = None
     usual: tuple[float, float] | None = None
+    rule: Rule | None = None
     choices: tuple[Choice, ...] = ()
     columns: tuple[Input, ...] = ()
     help: str = ""

@@ -20,8 +20,34 @@ def as_given(item: Input, value: Any, metric: bool) -> str:
     return exactly_in(value, item.quantity, item.unit, metric)
 
 
+def looser(item: Input, value: Any, label: str, metric: bool) -> str:
+    """What is said of a value that is looser than the published rule of its input; nothing of another one.
+
+    >>> from calculators.declaration import Rule
+    >>> gap = Input("gap", "Gap", "length", "in", rule=Rule("least", 36, "the code"))
+    >>> [looser(gap, 36, "Gap", False), looser(gap, 35, "Gap", False)]
+    ['', 'Gap: 35 in is looser than the 36 in of the code; a crew may be stricter than that, never looser']
+    """
+    if item.rule is None:
+        return ""
+    limit = item.rule.limit
+    if item.rule.side == "least" and value >= limit:
+        return ""
+    if item.rule.side == "most" and value <= limit:
+        return ""
+    than = as_given(item, value, metric) + " is looser than the " + as_given(item, limit, metric)
+    end = "; keep to it, or ask whoever answers for the work"
+    if item.rule.weight == "law":
+        end = "; a crew may be stricter than that, never looser"
+    return label + ": " + than + " of " + item.rule.source + end
+
+
 def over_limit(item: Input, value: Any, label: str, metric: bool) -> str:
-    """The message for a value outside the hard limits of an input; nothing inside them."""
+    """The message for a value outside the hard limits of an input, the law's first; nothing inside them."""
+    if item.rule is not None and item.rule.weight == "law":
+        message = looser(item, value, label, metric)
+        if message != "":
+            return message
     if item.most is not None and value > item.most:
         most = as_given(item, item.most, metric)
         return label + ": " + as_given(item, value, metric) + " is more than the " + most + ANSWERS
@@ -32,7 +58,10 @@ def over_limit(item: Input, value: Any, label: str, metric: bool) -> str:
 
 
 def unusual(item: Input, value: Any, label: str, metric: bool) -> str:
-    """The caution for a value outside the usual range of an input; nothing inside it."""
+    """The caution for a value that is looser than guidance, or outside the usual range; nothing for another one."""
+    message = looser(item, value, label, metric)
+    if message != "":
+        return message
     if item.usual is None:
         return ""
     low = item.usual[0]

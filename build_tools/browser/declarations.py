@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import fields
+from dataclasses import asdict, fields
 from typing import Any
 
 from calculators.declaration import Calculator, Input, Output
@@ -38,5 +38,7 @@ def _declared(item: Input | Output) -> dict[str, Any]:
             value = [_declared(column) for column in value]
         elif each.name == "choices":
             value = [{"name": choice.name, "label": choice.label} for choice in value]
+        elif each.name == "rule":
+            value = asdict(value)
         found[each.name] = value
     return found

@@ -56,6 +56,10 @@ def _input(helpers: Helpers, declared: Input, standards: dict[str, str], words: 
     usual = _range(declared, *declared.usual) if declared.usual else ""
     choices = ", ".join(choice.label for choice in declared.choices)
     limits = choices or _range(declared, declared.least, declared.most)
+    if rule := declared.rule:
+        low, high = (rule.limit, None) if rule.side == "least" else (None, rule.limit)
+        stated = f"{_range(declared, low, high)}, {rule.source}"
+        usual, limits = (usual, f"{limits}; {stated}") if rule.weight == "law" else (stated, limits)
     return {
         "label": declared.label,
         "help": declared.help,

@@ -27,7 +27,7 @@ from calculators.concrete.to_order import (
     stakes,
     truck_loads,
 )
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, Rule
 from calculators.writing import decimal, feet_inches, inches
 
 
@@ -231,7 +231,8 @@ CALCULATOR = Calculator(
             0.08,
             0.01,
             0.2,
-            (0.03, 0.09),
+            (0.03, 0.08),
+            Rule("most", 0.08, "the road design manual", "guidance"),
             help="3 % suits nearly every car; 6 to 8 % works for most.",
         ),
         Input("walk_crosses", "A public walk crosses it", "yes-no", default=True),

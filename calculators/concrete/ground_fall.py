@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from calculators.concrete.ground_fall_drawing import ground_fall_drawing
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
 from calculators.writing import feet_inches, inches, write
 
+STRIP = 120.0
+"""The 10 ft along the foundation that IRC R401.3 looks at."""
+CODE = "IRC R401.3"
 NOISE = 1e-9
 """A drop that is short by less than this is not short."""
 
 
 def ground_fall(
     room: float,
-    run: float,
     drop: float,
     short_slope: float,
     paved: bool,
@@ -24,18 +26,18 @@ def ground_fall(
 ) -> Answer:
     """The drop of the ground over the strip along a wall.
 
-    Lengths in inches, slopes as ratios. ``room`` is what lies between the wall and what stands in the way; ``run`` and
-    ``drop`` are the code's strip and its fall. With less room the ground keeps ``short_slope`` over the room, and a
+    Lengths in inches, slopes as ratios. ``room`` is what lies between the wall and what stands in the way; ``drop`` is
+    the fall over the code's strip of 10 ft. With less room the ground keeps ``short_slope`` over the room, and a
     swale or a drain takes the water at its end. Paving wants ``paved_fall`` over the same length.
 
-    >>> answer = ground_fall(60, 120, 6, 0.05, False, 0.02, 1, 7, 480, 0.02)
+    >>> answer = ground_fall(60, 6, 0.05, False, 0.02, 1, 7, 480, 0.02)
     >>> [answer["drop_wanted"], answer["drop_fresh"], answer["swale_drop"], answer["verdict"]]
     [3.0, 4.0, 9.6, 'passes']
     """
-    strip = min(room, run)
+    strip = min(room, STRIP)
     wanted = drop
     way = "falls off freely"
-    if room < run:
+    if room < STRIP:
         wanted = short_slope * strip
         way = "to a swale or a drain"
     if paved:
@@ -52,9 +54,9 @@ def ground_fall(
         cautions.append(
             f"It passes today. Fresh ground settles about {inches(settles)} at the wall; build {inches(fresh)}."
         )
-    if room < run and not paved:
+    if room < STRIP and not paved:
         cautions.append(
-            f"Less room than {feet_inches(run)}: at the end of the slope a swale or a drain takes the water along."
+            f"Less room than {feet_inches(STRIP)}: at the end of the slope a swale or a drain takes the water along."
         )
     per_cent = write(wanted / strip, "slope", "%", 0.1)
     working = [
@@ -83,15 +85,44 @@ CALCULATOR = Calculator(
     drawing=ground_fall_drawing,
     inputs=(
         Input("room", "Room from the wall to what stands in the way", "length", "ft-in", 120, 12, 2400, (24, 600)),
-        Input("run", "Strip along the wall", "length", "ft-in", 120, 36, 240, (60, 120)),
-        Input("drop", "Drop over the whole strip, at least", "length", "in", 6, 1, 36, (4, 12)),
-        Input("short_slope", "Slope where there is less room, at least", "slope", "%", 0.05, 0.01, 0.3, (0.02, 0.1)),
+        Input("drop", "Drop over the first 10 ft, at least", "length", "in", 6, 6, 36, (6, 12), Rule("least", 6, CODE)),
+        Input(
+            "short_slope",
+            "Slope where there is less room, at least",
+            "slope",
+            "%",
+            0.05,
+            0.05,
+            0.3,
+            (0.05, 0.1),
+            Rule("least", 0.05, CODE),
+        ),
         Input("paved", "The strip is paved", "yes-no", default=False),
-        Input("paved_fall", "Fall of paving, at least", "slope", "%", 0.02, 0.005, 0.1, (0.01, 0.03)),
+        Input(
+            "paved_fall",
+            "Fall of paving, at least",
+            "slope",
+            "%",
+            0.02,
+            0.02,
+            0.1,
+            (0.02, 0.03),
+            Rule("least", 0.02, CODE),
+        ),
         Input("settles", "Fresh ground settles at the wall", "length", "in", 1, 0, 12, (0.5, 3)),
         Input("reading", "Drop that was read", "length", "in", 7, -60, 120),
         Input("swale", "Length of the swale", "length", "ft-in", 480, 12, 6000, (60, 2400)),
-        Input("swale_fall", "Fall of the swale", "slope", "%", 0.02, 0.001, 0.2, (0.01, 0.05)),
+        Input(
+            "swale_fall",
+            "Fall of the swale",
+            "slope",
+            "%",
+            0.02,
+            0.001,
+            0.2,
+            (0.02, 0.05),
+            Rule("least", 0.02, CODE + " within 10 ft of a house", "guidance"),
+        ),
     ),
     outputs=(
         Output("drop_wanted", "Drop over the strip, at least", "length", "in", 0.125, "up"),
@@ -102,7 +133,7 @@ CALCULATOR = Calculator(
         Output("verdict", "The drop that was read", "text"),
     ),
     formula=(
-        "With the whole strip there: its drop. With less room: slope x room. On paving: fall x the strip, or the "
+        "With 10 ft of room: the drop. With less room: slope x room. On paving: fall x 10 ft, or the "
         "room.\n\n"
         "Fresh = that + what the ground settles. Swale = length x fall."
     ),

@@ -8,6 +8,8 @@ from calculators.declaration import Answer, Sheet
 from calculators.drawing import Points, Shape, dimension, leader, polygon, rectangle, sheet
 from calculators.writing import feet_inches, inches, write
 
+STRIP = 120.0
+"""The 10 ft that the code looks at."""
 WALL = 8.0
 """Thickness at which the foundation is drawn."""
 ABOVE = 6.0
@@ -18,12 +20,12 @@ STRETCH = 3.0
 
 def ground_fall_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     """0, 0 is where the ground meets the wall; x goes away from it."""
-    strip = min(values["room"], values["run"])
+    strip = min(values["room"], STRIP)
     drop = answer["drop_fresh"]
     beyond = strip * 0.35
     under = -drop - strip * 0.12
     top: Points = [[0.0, 0.0], [strip, -drop]]
-    short = values["room"] < values["run"] and not values["paved"]
+    short = values["room"] < STRIP and not values["paved"]
     if short:
         top.append([strip + beyond * 0.5, -drop - strip * 0.05])
         top.append([strip + beyond, -drop])

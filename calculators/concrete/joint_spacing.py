@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calculators.concrete.joint_spacing_drawing import joint_spacing_drawing
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Rule
 from calculators.writing import decimal, feet_inches, inches, whole
 
 FOOT = 12.0
@@ -165,10 +165,29 @@ CALCULATOR = Calculator(
         Input("thickness", "Slab thickness", "length", "in", 6, 3, 12, (4, 10)),
         Input("aggregate", "Largest stone", "choice", default="up-to-3-4", choices=AGGREGATES),
         Input("slump", "Slump", "choice", default="4-to-6", choices=SLUMPS),
-        Input("most_spacing", "Never further apart than", "length", "ft-in", 216, 48, 360, (96, 216)),
+        Input(
+            "most_spacing",
+            "Never further apart than",
+            "length",
+            "ft-in",
+            216,
+            48,
+            360,
+            (96, 216),
+            Rule("most", 216, "ACI 302.1R", "guidance"),
+        ),
         Input("length", "Length of the pad", "length", "ft-in", 144, 12, 2400),
         Input("width", "Width of the pad", "length", "ft-in", 72, 12, 2400),
-        Input("most_ratio", "Long side at most so many times the short", "number", "", 1.5, 1.25, 1.5),
+        Input(
+            "most_ratio",
+            "Long side at most so many times the short",
+            "number",
+            "",
+            1.5,
+            1.25,
+            1.5,
+            rule=Rule("most", 1.5, "ACI 302.1R"),
+        ),
         Input("along", "Panels along the length", "count", "", 0, 0, 200, help="0: the fewest that fit."),
         Input("across", "Panels across the width", "count", "", 0, 0, 200, help="0: the fewest that fit."),
         Input("early_entry", "Early-entry saw", "yes-no", default=False),

@@ -20,7 +20,7 @@ from calculators.concrete.to_order import (
     stakes,
     truck_loads,
 )
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot, Rule
 from calculators.writing import decimal, feet_inches, inches, whole
 
 
@@ -133,7 +133,17 @@ CALCULATOR = Calculator(
         Input("length", "Length, the way it falls", "length", "ft-in", 240, 12, 2400, (36, 720)),
         Input("width", "Width", "length", "ft-in", 120, 12, 2400, (36, 480)),
         Input("thickness", "Slab thickness", "length", "in", 5, 2, 16, (4, 8)),
-        Input("fall", "Fall along its length", "slope", "%", 0.025, 0, 0.1, (0.01, 0.05)),
+        Input(
+            "fall",
+            "Fall along its length",
+            "slope",
+            "%",
+            0.025,
+            0,
+            0.1,
+            (0.01, 0.05),
+            Rule("least", 0.02, "IRC R401.3 beside a house", "guidance"),
+        ),
         Input("ends", "Ends that have a form", "count", "", 2, 0, 2, help="The others meet a wall or an old slab."),
         Input("sides", "Sides that have a form", "count", "", 2, 0, 2, help="The others meet a wall or an old slab."),
         Input("base_thickness", "Base thickness, compacted", "length", "in", 4, 0, 24, (4, 12)),

@@ -12,6 +12,7 @@ from calculators.declaration import (
     Input,
     Output,
     Plot,
+    Rule,
     refuse,
 )
 from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
@@ -267,7 +268,17 @@ CALCULATOR = Calculator(
             (1000000, 30000000),
             help="Hardwood about 1,400,000; steel about 29,000,000.",
         ),
-        Input("sag_part", "Sag at most span divided by", "number", "", 144.0, 50, 1000, (120, 360)),
+        Input(
+            "sag_part",
+            "Sag at most span divided by",
+            "number",
+            "",
+            144.0,
+            50,
+            1000,
+            (144, 360),
+            Rule("least", 144, "the woodwork standards", "guidance"),
+        ),
         Input("accessible", "Check the reach from a wheelchair", "yes-no", default=False),
     ),
     outputs=(

@@ -16,6 +16,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
     refuse,
 )
 from calculators.doors.lock_preparation_drawing import lock_preparation_drawing
@@ -30,6 +31,7 @@ DEADBOLT_THROW = 1.0
 BEHIND_BOLT = 0.125
 REACH_LEAST = 34.0
 REACH_MOST = 48.0
+CITIES = "door security codes of cities"
 HAIR = 0.015625
 
 
@@ -317,8 +319,26 @@ CALCULATOR = Calculator(
         _usual("stop_gap", "Gap between door and stop", 0.0625, 0.0, 0.25, (0.0, 0.125)),
         _usual("reveal", "Gap between door and jamb at the lock", 0.125, 0.0, 0.5, (0.0625, 0.1875)),
         _inches_in("to_stud", "Face of the jamb to the stud", 1.25, 0.5, 3.0, "The jamb and the shim space behind it."),
-        _inches_in("strike_screw", "Screws at the deadbolt strike", 3.0, 0.5, 4.0),
-        _inches_in("bite_least", "Least screw in the stud", 0.75, 0.25, 3.0),
+        Input(
+            "strike_screw",
+            "Screws at the deadbolt strike",
+            "length",
+            "in",
+            3.0,
+            0.5,
+            4.0,
+            rule=Rule("least", 3, CITIES, "guidance"),
+        ),
+        Input(
+            "bite_least",
+            "Least screw in the stud",
+            "length",
+            "in",
+            0.75,
+            0.25,
+            3.0,
+            rule=Rule("least", 0.75, CITIES, "guidance"),
+        ),
         Input("accessible", "Accessible door", "yes-no", default=False),
         Input("cut", "Holes are in the door already", "yes-no", default=False),
         _inches_in("cut_cross_bore", "Cross bore in the door", 2.125, 0.5, 4.0, "Read only when holes are there."),

@@ -13,6 +13,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
     refuse,
 )
 from calculators.writing import decimal
@@ -205,7 +206,15 @@ CALCULATOR = Calculator(
             ),
         ),
         Input("keys_each", "Keys with each cylinder", "count", default=2, least=1, most=10, usual=(2, 3)),
-        Input("screws_each", "Long screws at each deadbolt strike", "count", default=4, least=2, most=8),
+        Input(
+            "screws_each",
+            "Long screws at each deadbolt strike",
+            "count",
+            default=4,
+            least=2,
+            most=8,
+            rule=Rule("least", 4, "door security codes of cities", "guidance"),
+        ),
     ),
     outputs=(
         Output("keyed_entry", "Keyed entry locksets", "count", "each", step=1),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Sheet
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule, Sheet
 from calculators.drawing import dimension, leader, line, rectangle, sheet
 from calculators.writing import inches
 
@@ -124,8 +124,26 @@ CALCULATOR = Calculator(
         Input("backer", "Backer or membrane", "length", "in", 0.25, 0.0, 1.0, (0.125, 0.625)),
         Input("backer_bed", "Mortar under it, pressed", "length", "in", 0.0625, 0.0, 0.5),
         Input("flush_within", "Counts as flush within", "length", "in", 0.0625, 0.0, 0.25),
-        Input("upright_most", "Most upright difference", "length", "in", 0.25, 0.0, 0.5),
-        Input("bevel_most", "Most difference with a bevel", "length", "in", 0.5, 0.125, 1.0),
+        Input(
+            "upright_most",
+            "Most upright difference",
+            "length",
+            "in",
+            0.25,
+            0.0,
+            0.25,
+            rule=Rule("most", 0.25, "2010 ADA 303.2"),
+        ),
+        Input(
+            "bevel_most",
+            "Most difference with a bevel",
+            "length",
+            "in",
+            0.5,
+            0.125,
+            0.5,
+            rule=Rule("most", 0.5, "2010 ADA 303.3"),
+        ),
     ),
     outputs=(
         Output("tile_height", "Tile above the subfloor", "length", "in", 0.03125),

@@ -16,6 +16,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
     refuse,
 )
 from calculators.flooring.wood_moisture import moisture_at
@@ -39,6 +40,8 @@ DO = {
     DAMP_HOUSE: "Heat or dry the house to how it will be lived in, boards and all, and read again after a week.",
 }
 """What to do, by verdict."""
+
+GUIDELINES = "the installation guidelines"
 
 SUBFLOOR_READINGS = 20.0
 BOARD_READINGS = 40.0
@@ -228,10 +231,46 @@ CALCULATOR = Calculator(
         Input("house_temperature", "House when lived in", "temperature", "F", 70.0, 50.0, 100.0, (60.0, 80.0)),
         Input("humidity_least", "Least humidity when lived in", "percent", "%", 30.0, 5.0, 90.0),
         Input("humidity_most", "Most humidity when lived in", "percent", "%", 50.0, 5.0, 90.0),
-        Input("allowed_strip", "Subfloor and strip may differ by", "percent", "%", 4.0, 0.5, 10.0),
-        Input("allowed_plank", "Subfloor and plank may differ by", "percent", "%", 2.0, 0.5, 10.0),
-        Input("plank_from", "Plank from this width", "length", "in", 3.0, 1.0, 12.0),
-        Input("most_subfloor", "Highest reading of a dry subfloor", "percent", "%", 12.0, 6.0, 20.0),
+        Input(
+            "allowed_strip",
+            "Subfloor and strip may differ by",
+            "percent",
+            "%",
+            4.0,
+            0.5,
+            10.0,
+            rule=Rule("most", 4.0, GUIDELINES, "guidance"),
+        ),
+        Input(
+            "allowed_plank",
+            "Subfloor and plank may differ by",
+            "percent",
+            "%",
+            2.0,
+            0.5,
+            10.0,
+            rule=Rule("most", 2.0, GUIDELINES, "guidance"),
+        ),
+        Input(
+            "plank_from",
+            "Plank from this width",
+            "length",
+            "in",
+            3.0,
+            1.0,
+            12.0,
+            rule=Rule("most", 3.0, GUIDELINES, "guidance"),
+        ),
+        Input(
+            "most_subfloor",
+            "Highest reading of a dry subfloor",
+            "percent",
+            "%",
+            12.0,
+            6.0,
+            20.0,
+            rule=Rule("most", 12.0, "common practice", "guidance"),
+        ),
         Input("off_service", "Boards may be off the house's range by", "percent", "%", 1.0, 0.0, 3.0),
         Input("area", "Floor that was read; 0 to leave the count", "area", "sq ft", 0.0, 0.0, 20000.0),
     ),

@@ -18,6 +18,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
 )
 from calculators.flooring.rack_room_drawing import rack_room_drawing
 from calculators.flooring.racking.pile import SIXTEENTHS
@@ -156,7 +157,17 @@ CALCULATOR = Calculator(
         Input("face_width", "Face width of the strip", "length", "in", 2.25, 1.0, 8.0, (1.5, 5.0)),
         Input("gap", "Gap at each wall", "length", "in", 0.25, 0.0, 1.5, (0.25, 0.75)),
         Input("least_row", "Least first or last row", "length", "in", 1.0, 0.25, 8.0),
-        Input("end_joint", "End joints apart, in neighbouring rows", "length", "in", 6.0, 1.0, 24.0, (6.0, 18.0)),
+        Input(
+            "end_joint",
+            "End joints apart, in neighbouring rows",
+            "length",
+            "in",
+            6.0,
+            1.0,
+            24.0,
+            (6.0, 18.0),
+            Rule("least", 6, "the oak flooring manual", "guidance"),
+        ),
         Input("in_line", "Joints count as in line within", "length", "in", 1.0, 0.0, 4.0, (0.5, 2.0)),
         Input("stair", "Shifts up to this can make a stair", "length", "in", 18.0, 0.0, 36.0),
         Input("least_piece", "Shortest piece that is laid", "length", "in", 6.0, 2.0, 24.0),

@@ -19,6 +19,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
     refuse,
 )
 from calculators.flooring.floor_area import floor_area
@@ -255,8 +256,27 @@ CALCULATOR = Calculator(
             "bundle_coverage", "Floor that a bundle covers (its tag)", "area", "sq ft", 20.0, 1.0, 100.0, (15.0, 30.0)
         ),
         Input("average_length", "Average board length", "length", "in", 33.0, 6.0, 192.0, (24.0, 60.0), help=LENGTHS),
-        Input("end_joint", "End joints apart, in neighbouring rows", "length", "in", 6.0, 1.0, 36.0, (6.0, 18.0)),
-        Input("nail_spacing", "Fastener spacing", "length", "in", 8.0, 2.0, 16.0),
+        Input(
+            "end_joint",
+            "End joints apart, in neighbouring rows",
+            "length",
+            "in",
+            6.0,
+            1.0,
+            36.0,
+            (6.0, 18.0),
+            Rule("least", 6, "the oak flooring manual", "guidance"),
+        ),
+        Input(
+            "nail_spacing",
+            "Fastener spacing",
+            "length",
+            "in",
+            8.0,
+            2.0,
+            16.0,
+            rule=Rule("most", 10, "the installation guidelines for solid 3/4 in strip", "guidance"),
+        ),
         Input("nail_end", "Fastener from the board end", "length", "in", 2.0, 0.5, 6.0),
         Input("fasteners_per_box", "Fasteners in a box", "count", "", 1000.0, 50.0, 20000.0),
         Input("roll_area", "Underlayment in a roll", "area", "sq ft", 432.0, 50.0, 2000.0),

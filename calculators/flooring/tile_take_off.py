@@ -18,6 +18,7 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
     refuse,
 )
 from calculators.flooring.tile_drawing import tile_drawing
@@ -238,7 +239,17 @@ CALCULATOR = Calculator(
         Input("tile_length", "Tile, along the room", "length", "in", 12.0, 1.0, 48.0, (4.0, 24.0)),
         Input("tile_width", "Tile, across the room", "length", "in", 12.0, 1.0, 48.0, (4.0, 24.0)),
         Input("thickness", "Thickness of the tile", "length", "in", 0.3125, 0.125, 1.0, (0.25, 0.5)),
-        Input("joint", "Joint between tiles", "length", "in", 0.125, 0.03125, 0.75, (0.0625, 0.375)),
+        Input(
+            "joint",
+            "Joint between tiles",
+            "length",
+            "in",
+            0.125,
+            0.03125,
+            0.75,
+            (0.0625, 0.375),
+            Rule("least", 0.0625, "ANSI A108.02, 4.3", "guidance"),
+        ),
         Input("gap", "Gap at every wall", "length", "in", 0.25, 0.0625, 1.0, (0.125, 0.5)),
         Input(
             "layout",
@@ -268,7 +279,17 @@ CALCULATOR = Calculator(
         Input("grout_weight", "Dry grout for a cubic foot of joint", "mass", "lb", 100.0, 50.0, 150.0, (90.0, 120.0)),
         Input("grout_bag", "Grout in a bag", "mass", "lb", 10.0, 1.0, 60.0),
         Input("grout_waste", "Grout washed off", "percent", "%", 10.0, 0.0, 50.0),
-        Input("most_run", "Movement joints at most apart", "length", "ft-in", 300.0, 60.0, 480.0, (96.0, 300.0)),
+        Input(
+            "most_run",
+            "Movement joints at most apart",
+            "length",
+            "ft-in",
+            300.0,
+            60.0,
+            480.0,
+            (96.0, 300.0),
+            Rule("most", 300, "EJ171 for floors indoors", "guidance"),
+        ),
     ),
     outputs=(
         Output("area", "Floor to tile", "area", "sq ft", 0.1),

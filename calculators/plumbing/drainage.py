@@ -8,7 +8,18 @@ from __future__ import annotations
 
 from math import exp, log, pi, sqrt
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, refuse
+from calculators.declaration import (
+    COMMON_PRACTICE,
+    Answer,
+    Calculator,
+    Choice,
+    Citation,
+    Input,
+    Output,
+    Plot,
+    Rule,
+    refuse,
+)
 from calculators.plumbing.drain_fall import CLOSET_DRAIN, EIGHTH_A_FOOT, QUARTER_A_FOOT, least_slope_for
 from calculators.writing import NOISE, decimal, inches
 
@@ -263,7 +274,16 @@ CALCULATOR = Calculator(
             usual=(0.009, 0.015),
             help="New plastic 0.009 to 0.010; 0.013 is the usual figure of design; old iron 0.015.",
         ),
-        Input("least_velocity", "Least speed that scours", "number", "ft/s", default=2.0, least=1, most=5),
+        Input(
+            "least_velocity",
+            "Least speed that scours",
+            "number",
+            "ft/s",
+            default=2.0,
+            least=1,
+            most=5,
+            rule=Rule("least", 2, "NSPC 2009, Appendix K", "guidance"),
+        ),
     ),
     outputs=(
         Output("units", "Fixture units", "number", step=0.5, rounds="up"),

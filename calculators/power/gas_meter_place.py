@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output
+from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
 from calculators.writing import NOISE, inches
 
 LAW = "49 CFR 192.353; NFPA 54"
 TYPICAL = "typical utility rule"
+UTILITIES = "typical utility rules"
 CREW = "this crew's rule"
 
 
@@ -36,7 +37,7 @@ def gas_meter_place(
     opening_least: float = 36.0,
     electric_least: float = 48.0,
     corner_least: float = 12.0,
-    vehicles_least: float = 36.0,
+    vehicles_least: float = 60.0,
 ) -> Answer:
     """Each measured distance from the meter against its limit. Lengths in inches.
 
@@ -57,7 +58,7 @@ def gas_meter_place(
     rows.append(row("electric meter", electric, electric_least, TYPICAL))
     rows.append(row("corner of the building", corner, corner_least, CREW))
     if not guarded:
-        rows.append(row("where vehicles drive", vehicles, vehicles_least, CREW))
+        rows.append(row("where vehicles drive", vehicles, vehicles_least, TYPICAL))
     faults: list[str] = []
     working: list[str] = []
     for each in rows:
@@ -96,6 +97,12 @@ def _distance(name: str, label: str, default: float, help: str = "") -> Input:
     return Input(name, label, "length", "in", default, 0, 1200, help=help)
 
 
+def _limit(name: str, label: str, default: float, rule: Rule) -> Input:
+    """A limit that the crew or its utility sets: never looser than the law."""
+    least = rule.limit if rule.weight == "law" else 0
+    return Input(name, label, "length", "in", default, least, 1200, rule=rule)
+
+
 CALCULATOR = Calculator(
     name="gas-meter-place",
     title="Place for the gas meter",
@@ -113,11 +120,11 @@ CALCULATOR = Calculator(
         _distance("vehicles", "To where vehicles drive", 120.0),
         Input("guarded", "Guarded by posts", "yes-no", default=False),
         Input("ventilated", "Ventilated, where it is inside", "yes-no", default=True),
-        _distance("ignition_least", "Ignition, least", 36.0),
-        _distance("opening_least", "Opening, least", 36.0),
-        _distance("electric_least", "Electric meter, least", 48.0, "Some utilities say 36 in, some 48 in."),
+        _limit("ignition_least", "Ignition, least", 36.0, Rule("least", 36, LAW)),
+        _limit("opening_least", "Opening, least", 36.0, Rule("least", 36, UTILITIES, "guidance")),
+        _limit("electric_least", "Electric meter, least", 48.0, Rule("least", 36, UTILITIES, "guidance")),
         _distance("corner_least", "Corner, least", 12.0),
-        _distance("vehicles_least", "Vehicles, least without posts", 36.0),
+        _limit("vehicles_least", "Vehicles, least without posts", 60.0, Rule("least", 60, UTILITIES, "guidance")),
     ),
     outputs=(
         Output("verdict", "This place", "text"),

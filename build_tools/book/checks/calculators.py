@@ -12,6 +12,7 @@ from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.walk import CALLS, walked
 from build_tools.book.yaml_reader import Location
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE
+from calculators.limits import limits
 
 LABELS = {COMMON_PRACTICE.source, CREW_RULE.source}
 
@@ -50,8 +51,9 @@ def standards(context: Context) -> Iterator[Problem]:
             if calculator is None:
                 yield entry.error(at, f"there is no calculator '{name}'", did_you_mean(name, context.calculators))
                 continue
-            inputs = [declared.name for declared in calculator.inputs]
-            if input_name not in inputs:
+            declared = calculator.input(input_name)
+            if declared is None:
+                inputs = [one.name for one in calculator.inputs]
                 yield entry.error(
                     at, f"calculator '{name}' has no input '{input_name}'", did_you_mean(input_name, inputs)
                 )
@@ -59,9 +61,15 @@ def standards(context: Context) -> Iterator[Problem]:
             if place in taken:
                 yield entry.error(at, f"'{place}' has the value '{taken[place]}' as its default already", "keep one")
             taken[place] = id
-            for complaint in context.call_with(name, {}).complaints:
-                if complaint.input == input_name:
-                    yield entry.error(("quantity",), f"does not fit {place}: {complaint.message}", complaint.hint)
+            called = context.call_with(name, {})
+            said = {
+                complaint.message: complaint.hint for complaint in called.complaints if complaint.input == input_name
+            }
+            if input_name in called.values:
+                # A calculator that another input keeps from answering has not looked at the limits of this one.
+                said |= {message: "" for _, message in limits([declared], called.values) if message not in said}
+            for message, hint in said.items():
+                yield entry.error(("quantity",), f"does not fit {place}: {message}", hint)
 
 
 def citations(context: Context) -> Iterator[Problem]:

@@ -61,7 +61,7 @@ return {
   add: function (declaration, call, readPlan) {
     if (readPlan) planOf = readPlan;
     whole(declaration.inputs, {
-      unit: "", default: null, least: null, most: null, usual: null, choices: [], columns: [], help: "", standard: null
+      unit: "", default: null, least: null, most: null, usual: null, rule: null, choices: [], columns: [], help: "", standard: null
     });
     whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", columns: [], help: "" });
     calculators[declaration.name] = { declaration: declaration, call: call };

@@ -56,11 +56,24 @@ def test_what_passes_by_a_hair_is_cautioned() -> None:
     assert fall(reading=6)["cautions"] == ["It passes today. Fresh ground settles about 1 in at the wall; build 7 in."]
 
 
-@given(st.floats(12, 2400), st.floats(36, 240), st.booleans())
-def test_the_slope_is_the_drop_over_what_is_there(room: float, run_: float, paved: bool) -> None:
-    answer = fall(room=room, run=run_, paved=paved)
-    assert answer["slope"] * min(room, run_) == pytest.approx(answer["drop_wanted"])
+@given(st.floats(12, 2400), st.booleans())
+def test_the_slope_is_the_drop_over_what_is_there(room: float, paved: bool) -> None:
+    answer = fall(room=room, paved=paved)
+    assert answer["slope"] * min(room, 120) == pytest.approx(answer["drop_wanted"])
     assert answer["drop_fresh"] >= answer["drop_wanted"]
+
+
+@pytest.mark.parametrize("looser", [{"drop": 5}, {"short_slope": 0.04}, {"paved_fall": 0.01}])
+def test_a_rule_of_the_code_is_not_typed_away(looser: dict[str, float]) -> None:
+    """IRC R401.3: 6 in within 10 ft, 5 % where there is less room, 2 % on paving."""
+    with pytest.raises(Refused, match=r"looser than .* of IRC R401\.3"):
+        fall(**looser)
+
+
+def test_a_stricter_crew_is_followed() -> None:
+    assert fall(drop=8)["drop_wanted"] == 8
+    (said,) = fall(swale_fall=0.01, reading=7)["cautions"]
+    assert said.startswith("Fall of the swale: 1 % is looser than the 2 % of IRC R401.3 within 10 ft of a house")
 
 
 def test_beyond_the_limits_it_refuses() -> None:

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calculators.declaration import Refused
 from calculators.power.gas_meter_place import CALCULATOR, gas_meter_place
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
 from calculators.run import run
@@ -56,3 +57,16 @@ def test_drawing_has_a_bar_for_each_row() -> None:
     bars = [shape for shape in drawn["shapes"] if shape["kind"] == "area"]
     assert len(bars) == len(answer["distances"]) - 1
     assert "window, door or air intake 0 in where 36 in is least: fails" in drawn["alt"]
+
+
+def test_the_law_is_not_typed_away() -> None:
+    """49 CFR 192.353(c): 3 ft from ignition. A crew may ask for more."""
+    with pytest.raises(Refused, match=r"0 in is looser than the 36 in of 49 CFR 192\.353"):
+        run(CALCULATOR, {"ignition": 0, "ignition_least": 0})
+    assert run(CALCULATOR, {"ignition": 40, "ignition_least": 48})["verdict"] == "fails: source of ignition"
+
+
+@pytest.mark.parametrize(("input", "typical"), [("opening_least", 36), ("electric_least", 36), ("vehicles_least", 60)])
+def test_a_distance_looser_than_utilities_ask_is_cautioned(input: str, typical: float) -> None:
+    assert run(CALCULATOR, {input: typical})["cautions"][0].startswith("The utility sets the meter")
+    assert "is looser than the" in run(CALCULATOR, {input: typical - 1})["cautions"][0]
