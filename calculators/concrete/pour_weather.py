@@ -1,4 +1,4 @@
-"""Whether the day suits a pour: how fast the slab will dry, and the limits of heat and cold.
+"""Whether the day suits a pour: how fast the slab will dry, and the limits of heat, cold, rain and frozen ground.
 
 Water that leaves the top faster than it rises from below cracks the slab before it is hard. Two published equations
 tell the rate from the air, the concrete and the wind; the larger one counts.
@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from math import exp, sqrt
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, Rule
 from calculators.writing import NOISE, decimal
 
 HPA_IN_PSI = 68.94757293168361
@@ -97,35 +97,51 @@ def pour_weather(
     mix: float = 80.0,
     wind: float = 10.0,
     coldest: float = 50.0,
+    rain: str = "dry",
+    frozen: bool = False,
     act_above: float = 0.2,
     hottest_mix: float = 95.0,
     coldest_mix: float = 55.0,
     coldest_air: float = 40.0,
 ) -> Answer:
-    """How fast the fresh slab dries, and whether heat or cold forbids the pour.
+    """How fast the fresh slab dries, and whether heat, cold, rain or frozen ground forbids the pour.
 
     Temperatures in F, ``humidity`` in percent, ``wind`` in mph at 20 in above the slab, evaporation in lb/sq ft/h.
-    ``coldest`` is the coldest air from the pour until the second night is over.
+    ``coldest`` is the coldest air from the pour until the three days of protection are over; ``air`` is the air's at
+    the pour, and both are held against ``coldest_air``. ``rain`` is what falls until the cure is on: 'dry', 'possible'
+    or 'falling'; ``frozen`` that ground, base or forms hold frost, ice or snow.
 
     Sources: Menzel's equation as in ACI 305R; Uno 1998; saturation pressure by WMO Guide No. 8; act above
-    0.2 lb/sq ft/h, ACI 305R; mix at most 95 F, ACI 305.1; air 40 F and mix 55 F for sections under 12 in, ACI 306R;
-    the true rate may differ by 40 % (Hover, ACI SP-338, 2020).
+    0.2 lb/sq ft/h, ACI 305R; mix at most 95 F, ACI 305.1; air 40 F and mix 55 F for sections under 12 in, ACI 306R,
+    with three days of protection and no concrete on frozen ground (these two from memory); none while rain, sleet or
+    snow falls, ACI 301 5.3.2.1; the true rate may differ by 40 % (Hover, ACI SP-338, 2020).
 
     >>> answer = pour_weather(air=80, humidity=50, mix=87, wind=12)
     >>> [answer["menzel"], answer["uno"], answer["verdict"]]
     [0.236, 0.233, 'pour only with the drying held back']
     >>> pour_weather(mix=97)["verdict"]
     'refuse the load: too hot'
+    >>> [pour_weather(air=25)["verdict"], pour_weather(coldest=30)["verdict"], pour_weather(frozen=True)["verdict"]]
+    ['put it off: too cold', 'put it off: too cold', 'put it off: frozen ground']
     """
     by_menzel = menzel(air, humidity, mix, wind)
     by_uno = uno(air, humidity, mix, wind)
     rate = max(by_menzel, by_uno)
     fast = rate > act_above + NOISE
+    cold = min(air, coldest) < coldest_air - NOISE
     verdict = "pour"
+    if rain == "possible":
+        verdict = "pour only with a cover for the whole slab at hand"
     if fast:
         verdict = "pour only with the drying held back"
-    if coldest < coldest_air - NOISE:
+    if fast and rain == "possible":
+        verdict = "pour only with the drying held back and a cover for the whole slab at hand"
+    if rain == "falling":
+        verdict = "put it off: rain or snow"
+    if cold:
         verdict = "put it off: too cold"
+    if frozen:
+        verdict = "put it off: frozen ground"
     if mix < coldest_mix - NOISE:
         verdict = "refuse the load: too cold"
     if mix > hottest_mix + NOISE:
@@ -133,6 +149,8 @@ def pour_weather(
     todo = "nothing beyond the usual cure"
     if fast:
         todo = PROTECT
+    cautions = cautions_for_cold(mix, coldest_mix, cold, coldest_air, frozen)
+    cautions.extend(cautions_for(rate, fast, act_above, mix, hottest_mix, rain))
     return {
         "evaporation": rate,
         "menzel": by_menzel,
@@ -141,39 +159,47 @@ def pour_weather(
         "todo": todo,
         "calm": wind_that_dries(air, humidity, mix, act_above),
         "passes": verdict == "pour",
-        "cautions": cautions_for(rate, fast, act_above, mix, hottest_mix, coldest_mix, coldest, coldest_air),
+        "cautions": cautions,
         "working": [
             f"vapour at the concrete {decimal(saturation_pressure(mix), 3)} psi; in the air {decimal(humidity, 0)} % "
             f"of {decimal(saturation_pressure(air), 3)} psi",
             f"Menzel: 0.44 x difference x (0.253 + 0.096 x {decimal(wind, 1)}) = {decimal(by_menzel, 3)} lb/sq ft/h",
             f"Uno: {decimal(by_uno, 3)} lb/sq ft/h; the larger counts, act above {decimal(act_above, 3)}",
+            f"air {decimal(air, 0)} F at the pour, {decimal(coldest, 0)} F at its coldest; {decimal(coldest_air, 0)} F "
+            "is the least for both",
         ],
     }
 
 
-def cautions_for(
-    rate: float,
-    fast: bool,
-    act_above: float,
-    mix: float,
-    hottest_mix: float,
-    coldest_mix: float,
-    coldest: float,
-    coldest_air: float,
-) -> list[str]:
-    """What to watch on such a day."""
+def cautions_for_cold(mix: float, coldest_mix: float, cold: bool, coldest_air: float, frozen: bool) -> list[str]:
+    """What to watch when it is cold."""
     cautions = []
+    if frozen:
+        cautions.append(
+            "No concrete on frozen ground, ice or snow: it sinks when the ground thaws. Blankets until it is soft."
+        )
+    if mix < coldest_mix - NOISE:
+        cautions.append(f"The mix is under {decimal(coldest_mix, 0)} F: it is to arrive, and to be kept, above that.")
+    if cold:
+        cautions.append(
+            f"Air below {decimal(coldest_air, 0)} F: wait, or heated mix and blankets for three days, and nothing is "
+            "placed on frozen ground. A heater that burns fuel under a cover kills by its fumes: vent it outside."
+        )
+    return cautions
+
+
+def cautions_for(rate: float, fast: bool, act_above: float, mix: float, hottest_mix: float, rain: str) -> list[str]:
+    """What to watch in heat, wind and rain."""
+    cautions = []
+    if rain != "dry":
+        cautions.append(
+            "Rain on fresh concrete thins its top for good: cover and battens for all of it stand there before the "
+            "truck, and no pass is made over water."
+        )
     if mix > hottest_mix + NOISE:
         cautions.append(
             f"The mix is over {decimal(hottest_mix, 0)} F: it sets too fast and ends weaker. The plant cools it with "
             "ice or chilled water, or it is poured at night."
-        )
-    if mix < coldest_mix - NOISE:
-        cautions.append(f"The mix is under {decimal(coldest_mix, 0)} F: it is to arrive, and to be kept, above that.")
-    if coldest < coldest_air - NOISE:
-        cautions.append(
-            f"Air below {decimal(coldest_air, 0)} F: wait, or heated mix and blankets for three days, and nothing is "
-            "placed on frozen ground. A heater that burns fuel under a cover kills by its fumes: vent it outside."
         )
     if fast:
         cautions.append(
@@ -193,10 +219,10 @@ CALCULATOR = Calculator(
     name="pour-weather",
     title="Weather for a pour",
     trade="concrete",
-    summary="How fast a fresh slab dries on this day, what to do about it, and when it is too hot or too cold.",
+    summary="Whether this day suits a pour: how fast the slab dries, heat, cold, rain and frozen ground.",
     function=pour_weather,
     inputs=(
-        Input("air", "Air", "temperature", "F", default=80.0, least=0, most=125),
+        Input("air", "Air at the pour", "temperature", "F", default=80.0, least=-40, most=125),
         Input("humidity", "Relative humidity", "percent", "%", default=50.0, least=1, most=100),
         Input(
             "mix",
@@ -220,17 +246,62 @@ CALCULATOR = Calculator(
         ),
         Input(
             "coldest",
-            "Coldest air until the second night is over",
+            "Coldest air of the three days after the pour",
             "temperature",
             "F",
             default=50.0,
             least=-40,
             most=110,
+            help="The forecast's lowest, all three nights: as long as a cold slab is protected.",
         ),
-        Input("act_above", "Act above", "number", "lb/sq ft/h", default=0.2, least=0.05, most=0.25),
-        Input("hottest_mix", "Hottest mix", "temperature", "F", default=95.0, least=70, most=95),
-        Input("coldest_mix", "Coldest mix", "temperature", "F", default=55.0, least=40, most=70),
-        Input("coldest_air", "Coldest air without protection", "temperature", "F", default=40.0, least=40, most=60),
+        Input(
+            "rain",
+            "Rain, sleet or snow until the cure is on",
+            "choice",
+            default="dry",
+            choices=(Choice("dry", "none is forecast"), Choice("possible", "may come"), Choice("falling", "falls")),
+        ),
+        Input("frozen", "Ground, base or forms hold frost, ice or snow", "yes-no", default=False),
+        Input(
+            "act_above",
+            "Act above",
+            "number",
+            "lb/sq ft/h",
+            default=0.2,
+            least=0.05,
+            most=0.25,
+            rule=Rule("most", 0.2, "ACI 305R", "guidance"),
+        ),
+        Input(
+            "hottest_mix",
+            "Hottest mix",
+            "temperature",
+            "F",
+            default=95.0,
+            least=70,
+            most=95,
+            rule=Rule("most", 95, "ACI 305.1"),
+        ),
+        Input(
+            "coldest_mix",
+            "Coldest mix",
+            "temperature",
+            "F",
+            default=55.0,
+            least=55,
+            most=70,
+            rule=Rule("least", 55, "ACI 306R for slabs under 12 in"),
+        ),
+        Input(
+            "coldest_air",
+            "Coldest air without protection",
+            "temperature",
+            "F",
+            default=40.0,
+            least=40,
+            most=60,
+            rule=Rule("least", 40, "ACI 306R"),
+        ),
     ),
     outputs=(
         Output("verdict", "Verdict", "text"),
@@ -249,10 +320,11 @@ CALCULATOR = Calculator(
         "Vapour pressure at saturation: 6.112 exp(17.62 t / (243.12 + t)) hPa, t in C."
     ),
     sources=(
+        Citation("aci-301", "5.3.2.1, wet weather"),
         Citation("aci-305", "305R, evaporation of surface moisture; 305.1, temperature at discharge"),
         Citation("uno-1998"),
         Citation("wmo-8", "Annex 4.B"),
-        Citation("aci-306", "1.1, Table 3.1"),
+        Citation("aci-306", "1.1, Table 3.1; Table 5.1 and frozen ground, from memory"),
         Citation("hover-2020"),
         COMMON_PRACTICE,
     ),

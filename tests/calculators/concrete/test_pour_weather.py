@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.concrete.pour_weather import CALCULATOR, larger, pour_weather, wind_that_dries
+from calculators.declaration import Refused
 from calculators.run import run
 
 airs = st.floats(0, 125)
@@ -27,9 +30,20 @@ winds = st.floats(0, 60)
         ({"coldest": 39}, "put it off: too cold"),
         ({"coldest": 40}, "pour"),
         ({"mix": 96, "coldest": 30}, "refuse the load: too hot"),
+        ({"air": 25}, "put it off: too cold"),
+        ({"air": 39, "coldest": 45, "mix": 60}, "put it off: too cold"),
+        ({"frozen": True}, "put it off: frozen ground"),
+        ({"frozen": True, "air": 30}, "put it off: frozen ground"),
+        ({"rain": "falling"}, "put it off: rain or snow"),
+        ({"rain": "falling", "mix": 87, "wind": 12}, "put it off: rain or snow"),
+        ({"rain": "possible"}, "pour only with a cover for the whole slab at hand"),
+        (
+            {"rain": "possible", "mix": 87, "wind": 12},
+            "pour only with the drying held back and a cover for the whole slab at hand",
+        ),
     ],
 )
-def test_verdicts(given: dict[str, float], verdict: str) -> None:
+def test_verdicts(given: dict[str, Any], verdict: str) -> None:
     answer = run(CALCULATOR, given)
     assert answer["verdict"] == verdict
     assert answer["passes"] == (verdict == "pour")
@@ -47,6 +61,7 @@ def test_working_says_the_arithmetic() -> None:
         "vapour at the concrete 0.634 psi; in the air 50 % of 0.506 psi",
         "Menzel: 0.44 x difference x (0.253 + 0.096 x 12) = 0.236 lb/sq ft/h",
         "Uno: 0.233 lb/sq ft/h; the larger counts, act above 0.2",
+        "air 80 F at the pour, 50 F at its coldest; 40 F is the least for both",
     ]
 
 
@@ -61,6 +76,36 @@ def test_cold_speaks_of_frozen_ground_and_of_fumes() -> None:
     caution = pour_weather(coldest=20)["cautions"][0]
     assert "frozen ground" in caution
     assert "kills by its fumes" in caution
+
+
+def test_frozen_ground_and_rain_say_why() -> None:
+    assert pour_weather(frozen=True)["cautions"][0].startswith("No concrete on frozen ground, ice or snow")
+    assert any("thins its top for good" in said for said in pour_weather(rain="possible")["cautions"])
+
+
+@given(
+    air=st.floats(-40, 125),
+    coldest=st.floats(-40, 110),
+    rain=st.sampled_from(["dry", "possible", "falling"]),
+    frozen=st.booleans(),
+)
+def test_it_never_says_pour_on_a_day_that_freezes_or_rains(air: float, coldest: float, rain: str, frozen: bool) -> None:
+    answer = pour_weather(air=air, coldest=coldest, rain=rain, frozen=frozen)
+    if min(air, coldest) < 40 or rain != "dry" or frozen:
+        assert answer["verdict"] != "pour"
+        assert not answer["passes"]
+
+
+@pytest.mark.parametrize(
+    "looser", [{"coldest_air": 35}, {"coldest_mix": 45}, {"hottest_mix": 100}], ids=lambda one: next(iter(one))
+)
+def test_a_published_limit_is_not_typed_away(looser: dict[str, float]) -> None:
+    with pytest.raises(Refused, match="never looser"):
+        run(CALCULATOR, looser)
+
+
+def test_a_looser_limit_of_drying_is_cautioned() -> None:
+    assert "looser than the 0.2 lb/sq ft/h of ACI 305R" in run(CALCULATOR, {"act_above": 0.24})["cautions"][0]
 
 
 def test_a_cold_mix_under_wet_air_takes_water_up() -> None:
