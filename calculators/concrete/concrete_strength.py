@@ -28,10 +28,14 @@ from calculators.declaration import (
     Input,
     Output,
     Plot,
+    Rule,
 )
 from calculators.writing import NOISE, decimal, rounded, with_unit
 
 FREEZING = 32.0
+COLD = 40.0
+"""An average below it has nights that freeze: the line where cold weather begins, ACI 306R."""
+ADVICE = "much published advice"
 HOT = 100.0
 YEAR = 365 * DAY
 
@@ -56,9 +60,13 @@ def ready_after(share: float, wait: float, cement: str, weather: list[dict[str, 
 def in_words(hours: float) -> str:
     """A wait in days, up to the next half day.
 
-    >>> [in_words(24), in_words(61), in_words(-1), in_words(-2)]
-    ['1 day', '3 days', 'not in this weather', 'never: this mix does not get so strong']
+    >>> [in_words(24), in_words(61), in_words(-1)]
+    ['1 day', '3 days', 'not in this weather']
+    >>> [in_words(-2), in_words(-3)]
+    ['never: this mix does not get so strong', 'not known: it froze too young']
     """
+    if hours < -2.5:
+        return "not known: it froze too young"
     if hours < -1.5:
         return "never: this mix does not get so strong"
     if hours < 0:
@@ -103,6 +111,13 @@ def concrete_strength(
     walk = ready_after(walk_strength / strength, walk_wait, cement, rows, warmth)
     car = ready_after(car_strength / strength, car_wait, cement, rows, warmth)
     truck = ready_after(truck_strength / strength, truck_wait, cement, rows, warmth)
+    spells = spells_of(rows, temperature, age)
+    frozen = weak_at(spells, FREEZING, strength, cement, datum, frost_safe)
+    chilled = weak_at(spells, COLD, strength, cement, datum, frost_safe)
+    if frozen:
+        walk = -3.0
+        car = -3.0
+        truck = -3.0
     return {
         "strength_then": share * strength,
         "percent": share * 100,
@@ -112,7 +127,7 @@ def concrete_strength(
         "truck": in_words(truck),
         "equivalent_age": counted,
         "maturity": counted * (STANDARD_CURE - datum) * 5 / 9,
-        "cautions": cautions_for(rows, temperature, age, strength, cement, datum, frost_safe),
+        "cautions": cautions_for(spells, age, frozen, chilled, frost_safe),
         "working": working_of(rows, temperature, age, strength, cement, datum),
     }
 
@@ -165,36 +180,47 @@ def stretch(hours: float, temperature: float, datum: float) -> str:
     return f"{days} at {decimal(temperature, 0)} F x {scale} = {counts} at 73 F"
 
 
-def cautions_for(
-    rows: list[dict[str, Any]],
-    temperature: float,
-    age: float,
-    strength: float,
-    cement: str,
-    datum: float,
-    frost_safe: float,
-) -> list[str]:
-    """What to watch in this weather."""
-    cautions = []
+def spells_of(rows: list[dict[str, Any]], temperature: float, age: float) -> list[dict[str, Any]]:
+    """The stretches of weather, and the one that goes on behind them, a day at least."""
     spells = []
     for row in rows:
         spells.append(row)
     spells.append({"time": max(age, DAY), "temperature": temperature})
-    clock = 0.0
-    frozen = False
+    return spells
+
+
+def weak_at(spells: list[dict[str, Any]], at: float, strength: float, cement: str, datum: float, safe: float) -> bool:
+    """Whether a stretch at or below ``at`` begins before the concrete has the strength to bear one frost.
+
+    >>> cold = {"time": 24, "temperature": 30}
+    >>> mild = {"time": 72, "temperature": 60}
+    >>> [weak_at([cold], 32, 4000, "ordinary", 32, 500), weak_at([mild, cold], 32, 4000, "ordinary", 32, 500)]
+    [True, False]
+    """
+    counted = 0.0
+    for spell in spells:
+        weak = share_at(counted / DAY, cement) * strength < safe
+        if spell["temperature"] <= at and weak:
+            return True
+        counted = counted + spell["time"] * pace(spell["temperature"], datum)
+    return False
+
+
+def cautions_for(spells: list[dict[str, Any]], age: float, frozen: bool, chilled: bool, frost_safe: float) -> list[str]:
+    """What to watch in this weather."""
+    cautions = []
     hot = False
     for spell in spells:
-        counted = counted_hours(clock, rows, temperature, datum)
-        weak = share_at(counted / DAY, cement) * strength < frost_safe
-        if spell["temperature"] <= FREEZING and weak:
-            frozen = True
         if spell["temperature"] > HOT:
             hot = True
-        clock = clock + spell["time"]
     if frozen:
         cautions.append(
             f"It freezes before the concrete has {decimal(frost_safe, 0)} psi: fresh concrete that freezes once never "
             "gets its strength. These figures do not hold for it; blankets go on before, or the pour waits."
+        )
+    if chilled and not frozen:
+        cautions.append(
+            "An average of 40 F or less has nights that freeze: blankets until it has the strength for one."
         )
     if hot:
         cautions.append("Over 100 F concrete is strong early and weaker for good: later strengths here are too high.")
@@ -239,16 +265,52 @@ CALCULATOR = Calculator(
             default=32.0,
             least=0,
             most=50,
-            usual=(14, 32),
+            rule=Rule("least", 32, "ASTM C1074", "guidance"),
             help="At or below it nothing is gained. 32 F unless a laboratory has found the mix's own.",
         ),
         Input("walk_strength", "People cross at", "number", "psi", default=800.0, least=500, most=10000),
         Input("car_strength", "Cars cross at", "number", "psi", default=1400.0, least=500, most=10000),
         Input("truck_strength", "Trucks cross at", "number", "psi", default=2800.0, least=500, most=10000),
-        Input("walk_wait", "Never before, on foot", "time", "h", default=24.0, least=12, most=8760),
-        Input("car_wait", "Never before, a car", "time", "h", default=48.0, least=24, most=8760),
-        Input("truck_wait", "Never before, a truck", "time", "days", default=168.0, least=72, most=8760),
-        Input("frost_safe", "Safe from one frost at", "number", "psi", default=500.0, least=500, most=2000),
+        Input(
+            "walk_wait",
+            "Never before, on foot",
+            "time",
+            "h",
+            default=24.0,
+            least=12,
+            most=8760,
+            rule=Rule("least", 24, ADVICE, "guidance"),
+        ),
+        Input(
+            "car_wait",
+            "Never before, a car",
+            "time",
+            "days",
+            default=48.0,
+            least=24,
+            most=8760,
+            rule=Rule("least", 168, ADVICE, "guidance"),
+        ),
+        Input(
+            "truck_wait",
+            "Never before, a truck",
+            "time",
+            "days",
+            default=168.0,
+            least=72,
+            most=8760,
+            rule=Rule("least", 168, ADVICE, "guidance"),
+        ),
+        Input(
+            "frost_safe",
+            "Safe from one frost at",
+            "number",
+            "psi",
+            default=500.0,
+            least=500,
+            most=2000,
+            rule=Rule("least", 500, "ACI 306R"),
+        ),
     ),
     outputs=(
         Output("strength_then", "Strength at that age", "number", "psi", 10, "down"),

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from calculators.concrete.concrete_strength import CALCULATOR, concrete_strength, may_cross
 from calculators.concrete.maturity import counted_hours, days_to_share, hours_until, share_at
+from calculators.declaration import Refused
 from calculators.run import compute, run
 
 temperatures = st.floats(-20, 120).map(lambda drawn: round(drawn, 3))
@@ -20,7 +21,10 @@ def test_mild_weather_gives_the_crew_waits() -> None:
     answer = run(CALCULATOR, {})
     assert (answer["walk"], answer["car"], answer["truck"]) == ("1 day", "2 days", "7 days")
     assert answer["may_cross"] == "people, cars and trucks"
-    assert answer["cautions"] == []
+    assert answer["cautions"] == [
+        "Never before, a car: 2 days is looser than the 7 days of much published advice; "
+        "keep to it, or ask whoever answers for the work"
+    ]
 
 
 def test_heat_never_shortens_the_crew_waits() -> None:
@@ -46,8 +50,31 @@ def test_weather_beyond_the_age_is_not_in_the_working() -> None:
     assert [line[0:7] for line in answer["working"]] == ["3 days ", "share o"]
 
 
+def test_nobody_crosses_what_froze_too_young() -> None:
+    """The curve does not hold for concrete that froze before it had 500 psi (ACI 306R)."""
+    answer = concrete_strength(weather=[{"time": 24.0, "temperature": 30.0}], temperature=73, age=28 * 24)
+    assert answer["may_cross"] == "nobody"
+    assert {answer["walk"], answer["car"], answer["truck"]} == {"not known: it froze too young"}
+    assert concrete_strength(weather=[{"time": 96.0, "temperature": 70.0}], temperature=30)["car"] == "2.5 days"
+
+
+def test_an_average_near_freezing_has_nights_that_freeze() -> None:
+    assert "nights that freeze" in concrete_strength(temperature=38)["cautions"][0]
+
+
+@pytest.mark.parametrize("looser", [{"frost_safe": 400}, {"walk_strength": 400}])
+def test_what_concrete_must_have_is_not_typed_away(looser: dict[str, float]) -> None:
+    with pytest.raises(Refused):
+        run(CALCULATOR, looser)
+
+
+def test_a_colder_datum_is_cautioned() -> None:
+    assert "14 F is looser than the 32 F of ASTM C1074" in run(CALCULATOR, {"datum": 14})["cautions"][0]
+
+
 def test_what_never_comes_is_said() -> None:
-    assert concrete_strength(temperature=32)["car"] == "not in this weather"
+    week = [{"time": 168.0, "temperature": 73.0}]
+    assert concrete_strength(weather=week, temperature=32, truck_strength=3500)["truck"] == "not in this weather"
     assert concrete_strength(strength=2500, truck_strength=3000)["truck"].startswith("never: this mix")
     assert concrete_strength(temperature=30)["may_cross"] == "nobody"
 
@@ -58,7 +85,7 @@ def test_what_never_comes_is_said() -> None:
         ([], False),
         ([{"time": 12, "temperature": 60}, {"time": 12, "temperature": 30}], True),
         ([{"time": 72, "temperature": 60}, {"time": 12, "temperature": 30}], False),
-        ([{"time": 12, "temperature": 33}], False),
+        ([{"time": 12, "temperature": 43}], False),
     ],
 )
 def test_frost_on_young_concrete_is_cautioned(weather: list[dict[str, Any]], frozen: bool) -> None:
