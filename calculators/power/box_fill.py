@@ -14,17 +14,28 @@ VOLUMES = [1.5, 1.75, 2.0, 2.25, 2.5, 3.0, 5.0]
 """Cubic inches that one conductor takes, NEC Table 314.16(B)(1), gauge by gauge."""
 
 BOXES: list[dict[str, Any]] = [
-    {"name": "device-2-1-2", "label": "device box 3 x 2 x 2-1/2 in", "family": "device", "volume": 12.5},
-    {"name": "device-2-3-4", "label": "device box 3 x 2 x 2-3/4 in", "family": "device", "volume": 14.0},
-    {"name": "device-3-1-2", "label": "device box 3 x 2 x 3-1/2 in", "family": "device", "volume": 18.0},
-    {"name": "round-1-1-2", "label": "4 in octagon box, 1-1/2 in deep", "family": "round", "volume": 15.5},
-    {"name": "round-2-1-8", "label": "4 in octagon box, 2-1/8 in deep", "family": "round", "volume": 21.5},
-    {"name": "square-1-1-2", "label": "4 in square box, 1-1/2 in deep", "family": "square", "volume": 21.0},
-    {"name": "square-2-1-8", "label": "4 in square box, 2-1/8 in deep", "family": "square", "volume": 30.3},
-    {"name": "large-2-1-8", "label": "4-11/16 in square box, 2-1/8 in deep", "family": "square", "volume": 42.0},
+    {"name": "device-2-1-2", "label": "device box 3 x 2 x 2-1/2 in", "family": "device", "gangs": 1, "volume": 12.5},
+    {"name": "device-2-3-4", "label": "device box 3 x 2 x 2-3/4 in", "family": "device", "gangs": 1, "volume": 14.0},
+    {"name": "device-3-1-2", "label": "device box 3 x 2 x 3-1/2 in", "family": "device", "gangs": 1, "volume": 18.0},
+    {"name": "round-1-1-2", "label": "4 in octagon box, 1-1/2 in deep", "family": "round", "gangs": 1, "volume": 15.5},
+    {"name": "round-2-1-8", "label": "4 in octagon box, 2-1/8 in deep", "family": "round", "gangs": 1, "volume": 21.5},
+    {"name": "square-1-1-2", "label": "4 in square box, 1-1/2 in deep", "family": "square", "gangs": 2, "volume": 21.0},
+    {"name": "square-2-1-8", "label": "4 in square box, 2-1/8 in deep", "family": "square", "gangs": 2, "volume": 30.3},
+    {
+        "name": "large-2-1-8",
+        "label": "4-11/16 in square box, 2-1/8 in deep",
+        "family": "square",
+        "gangs": 2,
+        "volume": 42.0,
+    },
 ]
-"""Common metal boxes; each volume is a fact of NEC Table 314.16(A). Each family from the smallest up."""
+"""Common metal boxes; each volume is a fact of NEC Table 314.16(A). Each family from the smallest up.
+``gangs`` is how many yokes it takes, an octagon or square box with its cover."""
 MARKED = "marked"
+LARGEST = "largest"
+GROUND_MOST = 4
+"""The place of 10 AWG in ``GAUGES``: larger wires of a dwelling's circuits have no larger ground, NEC 250.122 (from
+memory, up to 60 A)."""
 
 
 def volume_of(gauge: str) -> float:
@@ -37,6 +48,18 @@ def volume_of(gauge: str) -> float:
         if GAUGES[at] == gauge:
             return VOLUMES[at]
     return 0.0
+
+
+def place_of(gauge: str) -> int:
+    """The place of a gauge in the list, from the thinnest up; -1 for none.
+
+    >>> [place_of("18"), place_of("12"), place_of("largest")]
+    [0, 3, -1]
+    """
+    for at in range(len(GAUGES)):
+        if GAUGES[at] == gauge:
+            return at
+    return -1
 
 
 def ground_allowance(grounds: float, edition: str) -> float:
@@ -54,16 +77,21 @@ def ground_allowance(grounds: float, edition: str) -> float:
     return 1.0
 
 
-def next_box(needed: float, family: str) -> str:
-    """The smallest box of the family that holds so many cubic inches; failing that, of the square ones.
+def next_box(needed: float, family: str, yokes: float) -> str:
+    """The smallest box of the family that holds so many cubic inches and yokes; failing that, of the square ones.
 
-    >>> [next_box(13, "device"), next_box(20, "device"), next_box(50, "round")]
-    ['device box 3 x 2 x 2-3/4 in', '4 in square box, 1-1/2 in deep', 'two boxes: none of the list holds this']
+    >>> [next_box(13, "device", 1), next_box(20, "device", 1), next_box(12, "device", 2), next_box(50, "round", 0)]
+    ['device box 3 x 2 x 2-3/4 in', '4 in square box, 1-1/2 in deep', '4 in square box, 1-1/2 in deep', \
+'two boxes: none of the list holds this']
+    >>> next_box(30, "device", 3)
+    'a box of 3 gangs with 30 cu in or more'
     """
     for look in [family, "square"]:
         for box in BOXES:
-            if box["family"] == look and box["volume"] >= needed - NOISE:
+            if box["family"] == look and box["volume"] >= needed - NOISE and box["gangs"] >= yokes:
                 return str(box["label"])
+    if yokes > 1:
+        return f"a box of {decimal(yokes, 0)} gangs with {decimal(needed, 2)} cu in or more"
     return "two boxes: none of the list holds this"
 
 
@@ -81,46 +109,52 @@ def box_fill(
     wires_8: float = 0,
     wires_6: float = 0,
     grounds: float = 2,
-    ground_gauge: str = "14",
+    ground_gauge: str = "largest",
     yokes: float = 1,
-    yoke_gauge: str = "14",
+    yoke_gauge: str = "largest",
     clamps: bool = True,
     fittings: float = 0,
     edition: str = "2020",
     box: str = "device-3-1-2",
     marked_volume: float = 18 / 1728,
+    marked_gangs: float = 1,
 ) -> Answer:
     """The volume that a box must have, against the one it has. Counts by gauge (AWG); volumes in cubic feet.
 
     Each insulated conductor that ends, is spliced or passes through is 1 of its gauge; each yoke 2 of the largest wire
     on it; clamps inside the box 1 of the largest, all together; each kind of support fitting 1 of the largest;
-    grounding wires 1 of the largest of them for up to four, and 1/4 for each more (2020 and later).
+    grounding wires 1 of the largest of them for up to four, and 1/4 for each more (2020 and later). A gauge that is
+    'largest' follows the largest conductor in the box. A gang takes one yoke.
 
     Source: NEC 314.16(B)(1) to (5), Tables 314.16(A) and (B)(1).
 
-    >>> answer = box_fill(wires_14=0, wires_12=4, ground_gauge="12", yoke_gauge="12")
+    >>> answer = box_fill(wires_14=0, wires_12=4)
     >>> [answer["needed"] * 1728, answer["fits"]]
     [18.0, True]
+    >>> answer = box_fill(wires_14=0, wires_12=5, box="marked", marked_volume=20 / 1728)
+    >>> [answer["needed"] * 1728, answer["fits"]]
+    [20.25, False]
     """
     counts = [wires_18, wires_16, wires_14, wires_12, wires_10, wires_8, wires_6]
     parts: list[dict[str, Any]] = []
-    largest = 0.0
+    thickest = -1
     wires = 0.0
     for at in range(len(GAUGES)):
         if counts[at] > 0:
-            largest = max(largest, VOLUMES[at])
+            thickest = at
             wires = wires + counts[at]
             parts.append(part_of(f"conductors {GAUGES[at]} AWG: {decimal(counts[at], 0)}", counts[at], VOLUMES[at]))
     if wires == 0:
         refuse("wires_14", "No conductor is counted: a box with none in it needs no count.")
-    ground = ground_allowance(grounds, edition)
+    largest = VOLUMES[thickest]
+    ground = ground_of(ground_gauge, thickest)
     if grounds > 0:
-        largest = max(largest, volume_of(ground_gauge))
-        parts.append(
-            part_of(f"grounding wires {ground_gauge} AWG: {decimal(grounds, 0)}", ground, volume_of(ground_gauge))
-        )
+        largest = max(largest, VOLUMES[ground])
+        what = f"grounding wires {GAUGES[ground]} AWG: {decimal(grounds, 0)}"
+        parts.append(part_of(what, ground_allowance(grounds, edition), VOLUMES[ground]))
     if yokes > 0:
-        parts.append(part_of(f"yokes on {yoke_gauge} AWG: {decimal(yokes, 0)}", 2 * yokes, volume_of(yoke_gauge)))
+        on = yoke_of(yoke_gauge, thickest, counts)
+        parts.append(part_of(f"yokes on {GAUGES[on]} AWG: {decimal(yokes, 0)}", 2 * yokes, VOLUMES[on]))
     if clamps:
         parts.append(part_of("clamps inside the box", 1, largest))
     if fittings > 0:
@@ -138,21 +172,27 @@ def box_fill(
         )
 
     has = marked_volume * CU_IN
+    gangs = marked_gangs
     family = "device"
     called = "this box"
     for one in BOXES:
         if one["name"] == box:
             has = one["volume"]
+            gangs = one["gangs"]
             family = one["family"]
             called = one["label"]
-    fits = needed <= has + NOISE
+    full = needed > has + NOISE
+    fits = not full and yokes <= gangs
     use = called
     cautions: list[str] = []
     if not fits:
-        use = next_box(needed, family)
+        use = next_box(needed, family, yokes)
+    if full:
         cautions.append(
             f"Too full by {decimal(needed - has, 2)} cu in. Wires pressed into a full box are nicked, heat up and fail."
         )
+    if yokes > gangs:
+        cautions.append(f"One yoke to a gang: this box takes {decimal(gangs, 0)}, and {decimal(yokes, 0)} are counted.")
     if yokes > 0 and family == "round":
         cautions.append("A switch or receptacle does not go on an octagon box without a cover made for it.")
     if grounds == 0:
@@ -171,7 +211,43 @@ def box_fill(
     }
 
 
-GAUGE_CHOICES = tuple(Choice(gauge, gauge + " AWG") for gauge in GAUGES)
+def ground_of(gauge: str, thickest: int) -> int:
+    """The place of the largest grounding wire's gauge, for the thickest conductor in the box.
+
+    >>> [ground_of("largest", 3), ground_of("largest", 6), ground_of("10", 2)]
+    [3, 4, 4]
+    """
+    asked = min(thickest, GROUND_MOST)
+    if gauge == LARGEST:
+        return asked
+    at = place_of(gauge)
+    if at < asked:
+        refuse(
+            "ground_gauge",
+            f"Largest grounding wire: {gauge} AWG is too thin beside {GAUGES[thickest]} AWG in the same box, which "
+            f"comes with {GAUGES[asked]} AWG (NEC 250.122)",
+        )
+    return at
+
+
+def yoke_of(gauge: str, thickest: int, counts: list[float]) -> int:
+    """The place of the gauge that yokes count as; a gauge of which no wire is counted is refused.
+
+    >>> [yoke_of("largest", 3, [0, 0, 2, 2, 0, 0, 0]), yoke_of("14", 3, [0, 0, 2, 2, 0, 0, 0])]
+    [3, 2]
+    """
+    if gauge == LARGEST:
+        return thickest
+    at = place_of(gauge)
+    if counts[at] == 0:
+        refuse("yoke_gauge", f"Largest wire on a yoke: no {gauge} AWG wire is counted in this box")
+    return at
+
+
+GAUGE_CHOICES = (
+    Choice(LARGEST, "as the largest wire in the box asks"),
+    *(Choice(gauge, gauge + " AWG") for gauge in GAUGES),
+)
 BOX_CHOICES = (
     *(Choice(each["name"], each["label"]) for each in BOXES),
     Choice(MARKED, "a box with its volume marked in it"),
@@ -197,7 +273,7 @@ CALCULATOR = Calculator(
         _wires("8", 0),
         _wires("6", 0),
         Input("grounds", "Grounding wires", "count", default=2, least=0, most=40),
-        Input("ground_gauge", "Largest grounding wire", "choice", default="14", choices=GAUGE_CHOICES),
+        Input("ground_gauge", "Largest grounding wire", "choice", default=LARGEST, choices=GAUGE_CHOICES),
         Input(
             "yokes",
             "Yokes: switches and receptacles",
@@ -207,7 +283,7 @@ CALCULATOR = Calculator(
             most=8,
             help="A device wider than 2 in counts once for each gang that it takes.",
         ),
-        Input("yoke_gauge", "Largest wire on a yoke", "choice", default="14", choices=GAUGE_CHOICES),
+        Input("yoke_gauge", "Largest wire on a yoke", "choice", default=LARGEST, choices=GAUGE_CHOICES),
         Input("clamps", "Clamps inside the box", "yes-no", default=True),
         Input(
             "fittings", "Kinds of support fitting", "count", default=0, least=0, most=4, help="Fixture stud, hickey."
@@ -230,6 +306,7 @@ CALCULATOR = Calculator(
             200 / CU_IN,
             help="Used with a marked box: plastic boxes and mud rings carry theirs.",
         ),
+        Input("marked_gangs", "Gangs of a marked box", "count", default=1, least=1, most=6),
     ),
     outputs=(
         Output("needed", "Volume needed", "volume", "cu in", 0.01, "up"),
@@ -255,13 +332,13 @@ CALCULATOR = Calculator(
         "A conductor that ends, is spliced or passes through: 1. A yoke: 2 of the largest wire on it. Clamps inside "
         "the box: 1 of the largest wire, all together. Each kind of support fitting: 1 of the largest. Grounding "
         "wires: 1 of the largest of them for up to four, 1/4 for each more (2020 and later). Pigtails that stay "
-        "inside: 0. A wire that passes through with a loop of 12 in or more: 2."
+        "inside: 0. A wire that passes through with a loop of 12 in or more: 2. One gang takes one yoke."
     ),
     sources=(
         Citation("nec", "314.16(B)(1) to (5), Table 314.16(B)(1)"),
-        Citation("nec", "314.16(A), Table 314.16(A)"),
+        Citation("nec", "314.16(A), Table 314.16(A); 250.122, from memory"),
     ),
-    example={"wires_14": "0", "wires_12": "4", "ground_gauge": "12 AWG", "yoke_gauge": "12 AWG"},
+    example={"wires_14": "0", "wires_12": "4"},
     other_names=("box size", "junction box", "outlet box", "cubic inches", "wire fill", "314.16"),
     cannot_decide=(
         "Whether the wiring is right. A licensed electrician does the work or answers for it, the authority having "

@@ -32,7 +32,9 @@ def cu_in(**given: Any) -> float:
         ({"grounds": 8, "edition": "before-2020"}, 2),
         ({"grounds": 1, "ground_gauge": "10"}, 2.5),
         ({"yokes": 1}, 4),
-        ({"yokes": 2, "yoke_gauge": "12"}, 9),
+        ({"yokes": 2}, 8),
+        ({"yokes": 2, "wires_12": 1}, 9 + 2.25),
+        ({"yokes": 2, "wires_12": 1, "yoke_gauge": "14"}, 8 + 2.25),
         ({"clamps": True}, 2),
         ({"fittings": 2}, 4),
     ],
@@ -95,3 +97,49 @@ def test_drawing_stacks_the_parts_to_their_share_of_the_box() -> None:
     assert len(tops) == len(answer["parts"])
     assert max(tops) / 3 == pytest.approx(answer["needed"] / answer["has"])
     assert "does not fit" in drawn["alt"]
+
+
+def test_five_wires_of_12_with_a_device_do_not_go_into_20_cu_in() -> None:
+    """Ground and yoke follow the 12 AWG: 5 x 2.25, the ground, two for the yoke, the clamps: 20.25."""
+    answer = run(CALCULATOR, {"wires_14": 0, "wires_12": 5, "box": "marked", "marked_volume": 20 / 1728})
+    assert (round(answer["needed"] * 1728, 9), answer["fits"]) == (20.25, False)
+
+
+@given(gauge=st.sampled_from(["14", "12", "10"]), wires=st.integers(1, 9), yokes=st.integers(0, 3))
+def test_everything_in_a_box_of_one_gauge_counts_as_that_gauge(gauge: str, wires: int, yokes: int) -> None:
+    answer = run(CALCULATOR, {"wires_14": 0, f"wires_{gauge}": wires, "yokes": yokes})
+    assert len({part["each"] for part in answer["parts"]}) == 1
+
+
+@pytest.mark.parametrize(
+    ("given", "input"),
+    [
+        ({"wires_14": 0, "wires_12": 4, "ground_gauge": "14"}, "ground_gauge"),
+        ({"wires_14": 0, "wires_12": 4, "yoke_gauge": "14"}, "yoke_gauge"),
+        ({"wires_14": 0, "wires_6": 3, "ground_gauge": "12"}, "ground_gauge"),
+    ],
+)
+def test_a_gauge_that_cannot_be_is_refused(given: dict[str, Any], input: str) -> None:
+    with pytest.raises(Refused) as caught:
+        run(CALCULATOR, given)
+    assert caught.value.input == input
+
+
+@pytest.mark.parametrize(
+    ("yokes", "box", "gangs", "fits"),
+    [
+        (1, "device-3-1-2", 1, True),
+        (2, "device-3-1-2", 1, False),
+        (2, "square-2-1-8", 1, True),
+        (3, "square-2-1-8", 1, False),
+        (2, "marked", 1, False),
+        (2, "marked", 2, True),
+    ],
+)
+def test_one_yoke_to_a_gang(yokes: int, box: str, gangs: int, fits: bool) -> None:
+    given = {"wires_14": 2, "yokes": yokes, "box": box, "marked_gangs": gangs, "marked_volume": 40 / 1728}
+    answer = run(CALCULATOR, given)
+    assert answer["fits"] == fits
+    assert any(said.startswith("One yoke to a gang") for said in answer["cautions"]) == (not fits)
+    if not fits:
+        assert answer["use"] != "device box 3 x 2 x 3-1/2 in"
