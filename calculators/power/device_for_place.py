@@ -5,22 +5,27 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import CREW_RULE, Answer, Calculator, Choice, Citation, Input, Output
-from calculators.writing import NOISE, inches
+from calculators.writing import NOISE, decimal, inches
 
 ROOMS: list[dict[str, Any]] = [
-    {"name": "living", "label": "living room, bedroom, hall, closet", "ground": False, "arc": True},
-    {"name": "kitchen", "label": "kitchen", "ground": True, "arc": True},
-    {"name": "bathroom", "label": "bathroom", "ground": True, "arc": False},
-    {"name": "laundry", "label": "laundry", "ground": True, "arc": True},
-    {"name": "garage", "label": "garage, shed", "ground": True, "arc": False},
-    {"name": "basement", "label": "basement, unfinished", "ground": True, "arc": False},
-    {"name": "finished-basement", "label": "basement, finished", "ground": True, "arc": True},
-    {"name": "crawl-space", "label": "crawl space", "ground": True, "arc": False},
-    {"name": "outdoors", "label": "outdoors", "ground": True, "arc": False},
+    {"name": "living", "label": "living room, bedroom, hall, closet", "ground": False, "arc": True, "circuit": 15},
+    {"name": "kitchen", "label": "kitchen", "ground": True, "arc": True, "circuit": 20},
+    {"name": "bathroom", "label": "bathroom", "ground": True, "arc": False, "circuit": 20},
+    {"name": "laundry", "label": "laundry", "ground": True, "arc": True, "circuit": 20},
+    {"name": "garage", "label": "garage, shed", "ground": True, "arc": False, "circuit": 15},
+    {"name": "basement", "label": "basement, unfinished", "ground": True, "arc": False, "circuit": 15},
+    {"name": "finished-basement", "label": "basement, finished", "ground": True, "arc": True, "circuit": 15},
+    {"name": "crawl-space", "label": "crawl space", "ground": True, "arc": False, "circuit": 15},
+    {"name": "outdoors", "label": "outdoors", "ground": True, "arc": False, "circuit": 15},
 ]
-"""Ground-fault and arc-fault protection by room: single facts of NEC 210.8(A) and 210.12(A), from memory."""
+"""By room: ground-fault and arc-fault protection, single facts of NEC 210.8(A) and 210.12(A), from memory; amperes of
+the circuit that its receptacles are on, 210.11(C)(1) to (3) and 210.52(B), as they are quoted."""
 
 NEAR_WATER = 72.0
+TUB_ZONE = 36.0
+"""No receptacle nearer to a tub or shower, across: NEC 406.9(C) from 2020 on, as it is quoted."""
+BASIN_REACH = 36.0
+"""One receptacle of a bathroom at most so far from each basin: NEC 210.52(D), as it is quoted."""
 TAMPER_HEIGHT = 66.0
 
 
@@ -33,7 +38,7 @@ def room_of(name: str) -> dict[str, Any]:
     for each in ROOMS:
         if each["name"] == name:
             return each
-    return {"name": name, "label": name, "ground": True, "arc": True}
+    return {"name": name, "label": name, "ground": True, "arc": True, "circuit": 20}
 
 
 def yes_no(so: bool) -> str:
@@ -47,10 +52,28 @@ def yes_no(so: bool) -> str:
     return "no"
 
 
+def why_none(is_receptacle: bool, room: dict[str, Any], tub: float, breaker: str) -> str:
+    """Why no device goes into this place as it is; nothing where one does. ``tub`` in inches.
+
+    >>> why_none(True, room_of("bathroom"), 30, "20")
+    'none here: within 3 ft of a tub or shower'
+    >>> [why_none(True, room_of("laundry"), 240, "15"), why_none(False, room_of("bathroom"), 30, "15")]
+    ['none on this circuit: receptacles of a laundry are on 20 A', '']
+    """
+    if is_receptacle and tub < TUB_ZONE - NOISE:
+        return "none here: within 3 ft of a tub or shower"
+    if not is_receptacle and tub <= NOISE:
+        return "none here: inside the space of a tub or shower"
+    if is_receptacle and breaker == "15" and room["circuit"] == 20:
+        return f"none on this circuit: receptacles of a {room['label']} are on 20 A"
+    return ""
+
+
 def device_for_place(
     device: str = "receptacle",
     room: str = "living",
-    water: float = 240.0,
+    sink: float = 240.0,
+    tub: float = 240.0,
     height: float = 16.0,
     damp: bool = False,
     upstream: bool = False,
@@ -59,24 +82,35 @@ def device_for_place(
 ) -> Answer:
     """The device for one place of a dwelling, 120 V. Lengths in inches.
 
-    ``water`` runs from the receptacle to the nearest sink, tub or shower, ``height`` from the floor. ``upstream`` says
-    that a ground-fault breaker or an earlier device protects it. ``alone`` is a single receptacle that is the only one
-    on its circuit.
+    ``sink`` runs from the device to the nearest sink's edge, ``tub`` across to the outer edge of the nearest tub or
+    shower, ``height`` from the floor. ``upstream`` says that a ground-fault breaker or an earlier device protects it.
+    ``alone`` is a single receptacle that is the only one on its circuit. Where the place or the circuit is wrong there
+    is no device, and the answer says why.
 
-    Source: NEC 406.12 (tamper-resistant to 5-1/2 ft), 210.8(A) (rooms; 6 ft from water), 210.12(A) (rooms), 406.9
-    (damp and wet), 210.21(B)(1) (a single receptacle has the circuit's rating); from memory.
+    Source: NEC 406.9(C) (none within 3 ft of a tub or shower), 210.11(C) and 210.52(B), (D) (20 A circuits, the basin's
+    receptacle), 210.8(A) (rooms; 6 ft from water), as they are quoted; 404.4(C) (switches in the space of a tub),
+    406.12 (tamper-resistant to 5-1/2 ft), 210.12(A) (rooms), 406.9 (damp and wet), 210.21(B)(1) (a single receptacle
+    has the circuit's rating), from memory.
 
-    >>> answer = device_for_place(room="kitchen")
-    >>> [answer["marks"], answer["ground_fault"], answer["gfci_devices"]]
-    ['TR', True, 1]
+    >>> answer = device_for_place(room="kitchen", breaker="20")
+    >>> [answer["marks"], answer["ground_fault"], answer["gfci_devices"], answer["circuit"]]
+    ['TR', True, 1, 20]
+    >>> answer = device_for_place(room="bathroom")
+    >>> [answer["answer"], answer["allowed"], answer["gfci_devices"]]
+    ['none on this circuit: receptacles of a bathroom are on 20 A', False, 0]
     """
     is_receptacle = device == "receptacle"
     kind = room_of(room)
-    outdoors = room == "outdoors"
+    why = why_none(is_receptacle, kind, tub, breaker)
+    is_allowed = why == ""
     tamper = is_receptacle and height <= TAMPER_HEIGHT + NOISE
-    ground = is_receptacle and (kind["ground"] or water <= NEAR_WATER + NOISE)
-    weather = is_receptacle and (outdoors or damp)
+    near = min(sink, tub) <= NEAR_WATER + NOISE
+    ground = is_receptacle and (kind["ground"] or near or damp)
+    weather = is_receptacle and (room == "outdoors" or damp)
     arc = kind["arc"]
+    circuit = 15
+    if is_receptacle:
+        circuit = kind["circuit"]
     amps = 15
     if is_receptacle and breaker == "20" and alone:
         amps = 20
@@ -84,14 +118,13 @@ def device_for_place(
     plain = 0
     switches = 0
     dimmers = 0
-    if is_receptacle:
-        if ground and not upstream:
-            gfci = 1
-        else:
-            plain = 1
-    elif device == "dimmer":
+    if is_allowed and is_receptacle and ground and not upstream:
+        gfci = 1
+    elif is_allowed and is_receptacle:
+        plain = 1
+    elif is_allowed and device == "dimmer":
         dimmers = 1
-    else:
+    elif is_allowed:
         switches = 1
     marks: list[str] = []
     if tamper:
@@ -99,14 +132,22 @@ def device_for_place(
     if weather:
         marks.append("WR")
     cautions = ["The edition that the place has adopted decides; each newer one asks for more rooms."]
+    if not is_allowed:
+        cautions.append("Leave the place as it is, and ask the electrician before a box is set or a device bought.")
+    if is_receptacle and tub < TUB_ZONE - NOISE:
+        cautions.append(
+            "A bathroom too small for 3 ft has an exception for its far wall: that is the electrician's too."
+        )
     if ground and upstream:
         cautions.append("Press the tester's button here: it has to go dead. Then the sticker 'GFCI protected' goes on.")
     if weather:
         cautions.append("A cover goes with it that keeps rain out, where it can be wet also with the plug in.")
-    if is_receptacle and room == "kitchen" and breaker == "15":
-        cautions.append("Receptacles at the counter are on 20 A circuits of their own: ask the electrician.")
-    if room == "bathroom" and water <= 36.0 and is_receptacle:
-        cautions.append("None inside the zone of tub or shower: ask the electrician before a box is set.")
+    if is_receptacle and room == "bathroom" and sink > BASIN_REACH + NOISE:
+        cautions.append("One receptacle of a bathroom is within 3 ft of each basin: this one is not it.")
+    if is_receptacle and room == "garage" and breaker == "15":
+        cautions.append(
+            "Where cars stand, a garage has a 20 A circuit of its own for receptacles: ask the electrician."
+        )
     if device == "dimmer":
         cautions.append("The dimmer is for this kind of load, and never on a receptacle or a fan.")
     if not is_receptacle:
@@ -123,15 +164,19 @@ def device_for_place(
         said = said + f", {amps} A"
     if len(marks) > 0:
         said = said + ", marked " + " and ".join(marks)
-    water_word = yes_no(is_receptacle and water <= NEAR_WATER + NOISE)
+    if not is_allowed:
+        said = why
+    water_word = yes_no(near)
     ground_word = yes_no(kind["ground"])
     arc_word = yes_no(arc)
     tamper_word = yes_no(tamper)
     weather_word = yes_no(weather)
     return {
         "answer": said,
+        "allowed": is_allowed,
         "marks": " and ".join(marks),
         "amps": amps,
+        "circuit": circuit,
         "ground_fault": ground,
         "arc_fault": arc,
         "receptacles": plain,
@@ -140,8 +185,10 @@ def device_for_place(
         "dimmers": dimmers,
         "cautions": cautions,
         "working": [
-            f"room: {kind['label']}; ground-fault {ground_word} for receptacles, arc-fault {arc_word}",
-            f"within {inches(NEAR_WATER)} of water: {water_word}",
+            f"room: {kind['label']}; ground-fault {ground_word} for receptacles, arc-fault {arc_word}, receptacles on "
+            f"{decimal(kind['circuit'], 0)} A at least",
+            f"within {inches(NEAR_WATER)} of water: {water_word}; to tub or shower {inches(tub)}, at least "
+            f"{inches(TUB_ZONE)} for a receptacle",
             f"tamper-resistant up to {inches(TAMPER_HEIGHT)}: {tamper_word}; damp or outdoors: {weather_word}",
         ],
     }
@@ -173,7 +220,17 @@ CALCULATOR = Calculator(
             default="living",
             choices=tuple(Choice(each["name"], each["label"]) for each in ROOMS),
         ),
-        Input("water", "To the nearest sink, tub or shower", "length", "ft-in", 240.0, 0, 1200),
+        Input("sink", "To the nearest sink", "length", "ft-in", 240.0, 0, 1200, help="To the edge of its bowl."),
+        Input(
+            "tub",
+            "To the nearest tub or shower, across",
+            "length",
+            "ft-in",
+            240.0,
+            0,
+            1200,
+            help="To its outer edge, at whatever height the box is.",
+        ),
         Input("height", "Height above the floor", "length", "in", 16.0, 0, 144, help="To the middle of the box."),
         Input("damp", "Damp place", "yes-no", default=False),
         Input("upstream", "Protected already", "yes-no", default=False, help="By a breaker or a device before it."),
@@ -182,8 +239,10 @@ CALCULATOR = Calculator(
     ),
     outputs=(
         Output("answer", "Take", "text"),
+        Output("allowed", "A device goes here", "yes-no"),
         Output("marks", "Marks on its face", "text"),
         Output("amps", "Rating", "number", "A", 1),
+        Output("circuit", "Circuit, at least", "number", "A", 1),
         Output("ground_fault", "Ground-fault protection", "yes-no"),
         Output("arc_fault", "Arc-fault protection of the circuit", "yes-no"),
         Output("receptacles", "Plain receptacles", "count", "each", 1),
@@ -192,17 +251,19 @@ CALCULATOR = Calculator(
         Output("dimmers", "Dimmers", "count", "each", 1),
     ),
     formula=(
-        "Tamper-resistant up to 5-1/2 ft. Ground-fault protection by the room, or within 6 ft of a sink, tub or "
-        "shower. Arc-fault protection by the room. Marked WR where it is damp."
+        "No receptacle within 3 ft of a tub or shower. Receptacles of kitchen, bathroom and laundry are on 20 A. "
+        "Tamper-resistant up to 5-1/2 ft. Ground-fault protection by the room, where it is damp, or within 6 ft of a "
+        "sink, tub or shower. Arc-fault protection by the room. Marked WR where it is damp."
     ),
     sources=(
         Citation(
             "nec",
-            "210.8(A), as places quote it; 210.12(A), 406.9, 406.12, 210.21(B), from memory",
+            "210.8(A), 210.11(C), 210.52(B) and (D), 406.9(C), as they are quoted; 404.4(C), 210.12(A), 406.12, "
+            "210.21(B), from memory",
         ),
         CREW_RULE,
     ),
-    example={"room": "kitchen", "water": "4 ft", "breaker": "20"},
+    example={"room": "kitchen", "sink": "4 ft", "breaker": "20"},
     other_names=("where is GFCI needed", "AFCI", "tamper-resistant", "outlet near sink", "210.8"),
     cannot_decide=(
         "Which edition the place has adopted, and what its exceptions are. A licensed electrician does the work or "
