@@ -17,17 +17,22 @@ from calculators.declaration import (
     Citation,
     Input,
     Output,
+    Rule,
     refuse,
 )
 from calculators.writing import NOISE, decimal, feet_inches, whole
 
-RUN_OF_SOIL: dict[str, float] = {"stable-rock": 0.0, "a": 0.75, "b": 1.0, "c": 1.5, "unknown": 1.5}
-"""Horizontal to 1 up: 29 CFR 1926 Subpart P, App. B, Table B-1; unknown soil is dug as type C, 1926.652(b)(1)(i)."""
+RUN_OF_SOIL: dict[str, float] = {"stable-rock": 0.0, "a": 0.75, "b": 1.0, "c": 1.5, "fill": 1.5, "unknown": 1.5}
+"""Horizontal to 1 up: 29 CFR 1926 Subpart P, App. B, Table B-1; unknown soil is dug as type C, 1926.652(b)(1)(i).
+
+Filled ground: soil that was dug before is type B at most, and C where it is sand, gravel, wet or soft (App. A). Nobody
+knows what a house was filled round with, so it is dug as type C."""
 SLOPE_WORDS: dict[str, str] = {
     "stable-rock": "upright",
     "a": "3/4 to 1",
     "b": "1 to 1",
     "c": "1-1/2 to 1",
+    "fill": "1-1/2 to 1",
     "unknown": "1-1/2 to 1",
 }
 ENGINEER_FROM = 240.0
@@ -42,6 +47,9 @@ LEAN = 0.25
 """1926.1053(b)(5)(i): the foot stands out a quarter of the height."""
 HEAP = 1.5
 """Loose earth lies at 1-1/2 to 1: common practice."""
+
+FOOTING_LINE = 1.0
+"""No trench beside a footing below a line that falls 1 to 1 from the footing's lower edge: IRC P2604.4."""
 
 REQUIRED = "needed: slope, shore or shield"
 BY_LOOK = "the competent person decides: none by depth alone"
@@ -86,10 +94,28 @@ def protection(depth: float, soil: str, protect_from: float) -> str:
     return REQUIRED
 
 
+def under_footing(depth: float, footing: float, footing_depth: float, soil: str) -> bool:
+    """Whether the trench or its slope takes away what carries a footing. Inches.
+
+    ``footing`` is level from the near side of the bottom.
+
+    >>> [under_footing(60, 96, 12, "c"), under_footing(60, 60, 12, "c"), under_footing(60, 60, 12, "b")]
+    [False, True, False]
+    >>> [under_footing(60, 12, 12, "stable-rock"), under_footing(48, 0, 48, "unknown")]
+    [False, False]
+    """
+    below = depth - footing_depth
+    if below <= NOISE or soil == "stable-rock":
+        return False
+    return footing < max(FOOTING_LINE, RUN_OF_SOIL[soil]) * below - NOISE
+
+
 def trench(
     depth: float = 60.0,
     width: float = 24.0,
     length: float = 480.0,
+    footing: float = 240.0,
+    footing_depth: float = 12.0,
     soil: str = "unknown",
     walls: str = "sloped",
     protect_from: float = 60.0,
@@ -100,12 +126,14 @@ def trench(
 
     Lengths in inches; ``width`` and ``length`` are the bottom's; ``swell`` in percent is how much more room the earth
     takes when it is dug. ``walls`` is 'sloped' at every depth, or 'by-depth': upright while the depth stays under
-    ``protect_from``. The ends are sloped like the sides. Volumes in cu ft.
+    ``protect_from``. The ends are sloped like the sides. Volumes in cu ft. ``footing`` is the level way from the near
+    side of the bottom to the nearest footing of a house, wall or chimney, ``footing_depth`` how deep that one goes.
 
-    Sources: 29 CFR 1926.652(a)(1), (b)(1)(i) and (b)(4); Subpart P App. A and App. B, Table B-1; 1926.651(c)(2) and
-    (j)(2); 1926.1053(b)(1) and (b)(5)(i); 1926.501(b)(7)(i). Swell and the slope of the heap: common practice.
+    Sources: 29 CFR 1926.652(a)(1), (b)(1)(i) and (b)(4); Subpart P App. A and App. B, Table B-1; 1926.651(c)(2),
+    (i)(2) and (j)(2); IRC P2604.4; 1926.1053(b)(1) and (b)(5)(i); 1926.501(b)(7)(i). Swell and the slope of the heap:
+    common practice.
 
-    >>> answer = trench(depth=60, width=24, length=480)
+    >>> answer = trench(depth=60, width=24, length=480, footing=240)
     >>> [answer["slope"], answer["top_width"], answer["ladders"], answer["protection"]]
     ['1-1/2 to 1', 204.0, 1, 'needed: slope, shore or shield']
     """
@@ -116,6 +144,10 @@ def trench(
             "(29 CFR 1926 Subpart P, App. B); this gives no figures for it.",
         )
     needed = protection(depth, soil, protect_from)
+    undermined = under_footing(depth, footing, footing_depth, soil)
+    beside = "clear of it"
+    if undermined:
+        beside = "stop: an engineer draws it, or the trench moves"
     run = RUN_OF_SOIL[soil]
     slope = SLOPE_WORDS[soil]
     if walls == "by-depth" and needed == BY_LOOK:
@@ -137,6 +169,7 @@ def trench(
         ladder_length = (depth + ABOVE_EDGE) * sqrt(1 + lean * lean)
     return {
         "protection": needed,
+        "beside_footing": beside,
         "slope": slope,
         "angle": wall_angle(run),
         "top_width": top_width,
@@ -150,13 +183,14 @@ def trench(
         "ladders": ladders,
         "ladders_apart": apart,
         "ladder_length": ladder_length,
-        "cautions": cautions_for(depth, soil, needed, run),
+        "cautions": cautions_for(depth, soil, needed, run, undermined),
         "working": [
             f"top = bottom + 2 x depth x run: {feet_inches(width)} + 2 x {feet_inches(depth)} x {decimal(run, 2)} = "
             f"{feet_inches(top_width)} wide, {feet_inches(top_length)} long",
             f"in the ground {decimal(bank / 27, 1)} cu yd; loose, plus {decimal(swell, 0)} %: {decimal(loose / 27, 1)} "
             "cu yd",
             ladders_in_words(depth, length, ladders),
+            footing_in_words(depth, footing, footing_depth, soil),
         ],
     }
 
@@ -182,14 +216,39 @@ def ladders_in_words(depth: float, length: float, ladders: int) -> str:
     )
 
 
-def cautions_for(depth: float, soil: str, needed: str, run: float) -> list[str]:
-    """What to watch in such a trench; the first holds for every one."""
+def footing_in_words(depth: float, footing: float, footing_depth: float, soil: str) -> str:
+    """How far from a footing the trench has to stay, in words."""
+    below = depth - footing_depth
+    if below <= NOISE:
+        return f"{feet_inches(depth)} deep: not below the footing at {feet_inches(footing_depth)}"
+    if soil == "stable-rock":
+        return "below the footing, in stable rock"
+    run = max(FOOTING_LINE, RUN_OF_SOIL[soil])
+    return (
+        f"below the footing by {feet_inches(below)}: bottom at least {decimal(run, 2)} x {feet_inches(below)} = "
+        f"{feet_inches(run * below)} from it; it is {feet_inches(footing)}"
+    )
+
+
+def cautions_for(depth: float, soil: str, needed: str, run: float, undermined: bool) -> list[str]:
+    """What to watch in such a trench; the first but one below a footing holds for every trench."""
     cautions = [
         "A competent person looks before anybody goes in: each day, after every rain, after every change. Water in it, "
         "cracks beside it, soil that runs: everybody out. Nobody works in it alone."
     ]
+    if undermined:
+        cautions.append(
+            "This takes the ground from under a footing: the wall can come down into the trench. No bucket before an "
+            "engineer has drawn how the footing is held (29 CFR 1926.651(i)(2), IRC P2604.4)."
+        )
     if soil == "unknown":
         cautions.append("Soil not judged yet: dug as type C, the weakest.")
+    if soil == "fill":
+        cautions.append("Filled ground is dug as type C: what it was filled with, and how, nobody knows.")
+    if soil == "b":
+        cautions.append(
+            "Type B is clay or silt that holds together. Sand, gravel, wet soil and filled ground are type C."
+        )
     if soil == "a":
         cautions.append(
             "Soil that was dug before, is cracked, drips, or shakes from traffic is never type A (App. A). Around a "
@@ -220,14 +279,34 @@ CALCULATOR = Calculator(
         Input("width", "Width of the bottom", "length", "ft-in", default=24.0, least=6, most=240, usual=(18, 72)),
         Input("length", "Length of the bottom", "length", "ft-in", default=480.0, least=12, most=12000),
         Input(
+            "footing",
+            "From the bottom's near side to the nearest footing, level",
+            "length",
+            "ft-in",
+            least=0,
+            most=2400,
+            help="Of a house, a wall, a chimney, a porch. None near: the way to the nearest that you see.",
+        ),
+        Input(
+            "footing_depth",
+            "Bottom of that footing below the ground",
+            "length",
+            "ft-in",
+            default=12.0,
+            least=0,
+            most=240,
+            help="From the drawing. Not known: leave it shallow.",
+        ),
+        Input(
             "soil",
             "Soil",
             "choice",
             default="unknown",
             choices=(
                 Choice("unknown", "not judged"),
+                Choice("fill", "filled ground, as beside a house: type C"),
                 Choice("c", "type C: sand, gravel, soft or wet soil"),
-                Choice("b", "type B: medium clay, silt, or soil dug before"),
+                Choice("b", "type B: medium clay or silt that holds together"),
                 Choice("a", "type A: stiff clay, never dug, dry, no shaking"),
                 Choice("stable-rock", "stable rock"),
             ),
@@ -243,8 +322,26 @@ CALCULATOR = Calculator(
                 Choice("by-depth", "upright where the depth asks for no protection"),
             ),
         ),
-        Input("protect_from", "Protected from a depth of", "length", "ft-in", default=60.0, least=24, most=60),
-        Input("set_back", "Spoil from the edge", "length", "ft-in", default=24.0, least=24, most=240),
+        Input(
+            "protect_from",
+            "Protected from a depth of",
+            "length",
+            "ft-in",
+            default=60.0,
+            least=24,
+            most=60,
+            rule=Rule("most", 60, "29 CFR 1926.652(a)(1)(ii)"),
+        ),
+        Input(
+            "set_back",
+            "Spoil from the edge",
+            "length",
+            "ft-in",
+            default=24.0,
+            least=24,
+            most=240,
+            rule=Rule("least", 24, "29 CFR 1926.651(j)(2)"),
+        ),
         Input(
             "swell",
             "Loose over what was in the ground",
@@ -259,6 +356,7 @@ CALCULATOR = Calculator(
     ),
     outputs=(
         Output("protection", "Protection of the walls", "text"),
+        Output("beside_footing", "Beside the footing", "text"),
         Output("slope", "Slope, across to up", "text"),
         Output("angle", "Angle from level, at most", "angle", "deg", 1, "down"),
         Output("top_width", "Width at the top", "length", "ft-in", 1, "up"),
@@ -274,19 +372,21 @@ CALCULATOR = Calculator(
         Output("ladder_length", "Ladder, at least", "length", "ft-in", 1, "up", help="3 ft above the edge."),
     ),
     formula=(
-        "Top = bottom + 2 x depth x run, along and across. Run for 1 up: rock 0, type A 3/4, type B 1, type C and soil "
-        "not judged 1-1/2. Earth = depth / 6 x (bottom + 4 x middle + top). Loose = earth x (1 + swell). The heap lies "
-        "at 1-1/2 to 1 along one side.\n\n"
+        "Top = bottom + 2 x depth x run, along and across. Run for 1 up: rock 0, type A 3/4, type B 1, type C, filled "
+        "ground and soil not judged 1-1/2. Earth = depth / 6 x (bottom + 4 x middle + top). Loose = earth x "
+        "(1 + swell). The heap lies at 1-1/2 to 1 along one side.\n\n"
+        "Footing: the bottom stays away from it by the run x what the trench is deeper than it, 1 at least.\n\n"
         "Ways out: from 4 ft deep, one for each 50 ft, so that nobody has more than 25 ft to go."
     ),
     sources=(
-        Citation("osha-excavation", "(c)(2) ways out, (g) air, (j)(2) spoil, (k) inspections"),
+        Citation("osha-excavation", "(c)(2) ways out, (g) air, (i)(2) footings, (j)(2) spoil, (k) inspections"),
         Citation("osha-subpart-p", "1926.652(a)(1), (b); App. A; App. B, Table B-1"),
         Citation("osha-ladders", "(b)(1), (b)(5)(i)"),
         Citation("osha-falls", "(b)(7)(i)"),
+        Citation("irc", "P2604.4, trenches beside footings"),
         COMMON_PRACTICE,
     ),
-    example={"depth": "6'", "width": "2'", "length": "60'", "soil": "b"},
+    example={"depth": "6'", "width": "2'", "length": "60'", "footing": "20'", "soil": "b"},
     other_names=("excavation", "ditch", "sloping and benching", "shoring", "cave-in", "spoil pile"),
     cannot_decide=(
         "Which soil it is, and whether anybody may go in: a competent person decides that on the site (29 CFR "

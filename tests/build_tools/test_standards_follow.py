@@ -7,9 +7,14 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.book.checks import check
+from build_tools.book.checks.context import Context
+from build_tools.book.load import load_book
+from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
 from build_tools.pages.open_data import book_json
 from build_tools.pages.page import Page
+from calculators.registry import CALCULATORS
 from tests.builds import change, context_of, copy_book, pages_of
 from tests.site_pages import SitePage
 from tests.tables import answer
@@ -126,3 +131,31 @@ def test_the_data_follow(after: Pages, changed_book: Path) -> None:
     assert opened["values"][STANDARD]["quantity"] == NEW
     joints = next(step for step in opened["procedures"]["approach-forming"]["steps"] if step["id"] == "joints")
     assert [row["head"] for row in joints["computed"]["rows"] if row["ours"]] == [NEW]
+
+
+@pytest.mark.parametrize(
+    ("file", "was", "now", "said"),
+    [
+        (
+            "power.yaml",
+            "title: Gas meter to ignition, least\n  quantity: 36 in\n",
+            "title: Gas meter to ignition, least\n  quantity: 30 in\n",
+            "Ignition, least: 30 in is looser than the 36 in of 49 CFR 192.353; NFPA 54",
+        ),
+        (
+            "concrete.yaml",
+            "title: Trench, walls protected from\n  quantity: 5 ft\n",
+            "title: Trench, walls protected from\n  quantity: 6 ft\n",
+            "6' 0\" is looser than the 5' 0\" of 29 CFR 1926.652(a)(1)(ii)",
+        ),
+    ],
+)
+def test_a_standard_that_is_looser_than_the_law_stops_the_build(
+    tmp_path: Path, file: str, was: str, now: str, said: str
+) -> None:
+    """The crew may be stricter than a published limit, never looser: the value's own line is named."""
+    book = copy_book(tmp_path)
+    change(book / "reference" / "values" / file, was, now)
+    loaded = load_book(book)
+    found = [str(problem) for problem in check(Context.of(loaded.book, Memo(), CALCULATORS))]
+    assert any(said in problem and f"values/{file}:" in problem for problem in found)

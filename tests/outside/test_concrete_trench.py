@@ -71,6 +71,17 @@ def test_scipy_agrees_on_the_volume(depth: float, width: float, length: float, s
     assert trench(depth=depth, width=width, length=length, soil=soil)["bank"] == pytest.approx(volume / 1728)
 
 
+def test_irc_p2604_4_no_trench_below_45_degrees_from_a_footing() -> None:
+    """IRC P2604.4: a trench along a footing stays above the 45 degree plane of its bearing."""
+    assert trench(depth=60, soil="b", footing=36, footing_depth=24)["beside_footing"] == "clear of it"
+    assert trench(depth=60, soil="b", footing=35.9, footing_depth=24)["beside_footing"].startswith("stop")
+
+
+def test_appendix_a_soil_that_was_dug_before() -> None:
+    """Subpart P, App. A: never type A, and type C where it would be C otherwise. Beside a house nobody knows: as C."""
+    assert trench(soil="fill")["angle"] == trench(soil="c")["angle"]
+
+
 def test_swell() -> None:
     """Common practice, no source: ordinary earth takes a quarter more room when it is dug."""
     answer = trench()

@@ -14,11 +14,11 @@ from calculators.run import compute, run
 depths = st.floats(6, 240)
 widths = st.floats(6, 240)
 lengths = st.floats(12, 12000)
-soils = st.sampled_from(["stable-rock", "a", "b", "c", "unknown"])
+soils = st.sampled_from(["stable-rock", "a", "b", "c", "fill", "unknown"])
 
 
 def test_a_trench_by_its_arithmetic() -> None:
-    answer = compute(CALCULATOR, {"depth": "6'", "width": "2'", "length": "60'", "soil": "b"})
+    answer = compute(CALCULATOR, {"depth": "6'", "width": "2'", "length": "60'", "soil": "b", "footing": "20'"})
     assert (answer["top_width"], answer["top_length"]) == (14 * 12, 72 * 12)
     assert answer["bank"] == pytest.approx(6 / 6 * (2 * 60 + 4 * 8 * 66 + 14 * 72))
     assert answer["loose"] == pytest.approx(answer["bank"] * 1.25)
@@ -27,7 +27,42 @@ def test_a_trench_by_its_arithmetic() -> None:
         "top = bottom + 2 x depth x run: 2' 0\" + 2 x 6' 0\" x 1 = 14' 0\" wide, 72' 0\" long",
         "in the ground 120 cu yd; loose, plus 25 %: 150 cu yd",
         "4 ft deep or more: one way out for each 50 ft, 25 ft to either side: 60 ft / 50 ft, rounded up = 2",
+        "below the footing by 5' 0\": bottom at least 1 x 5' 0\" = 5' 0\" from it; it is 20' 0\"",
     ]
+
+
+def test_the_way_to_a_footing_is_asked() -> None:
+    with pytest.raises(Refused) as caught:
+        run(CALCULATOR, {"depth": 60.0})
+    assert caught.value.input == "footing"
+
+
+@pytest.mark.parametrize(
+    ("footing", "footing_depth", "soil", "stops"),
+    [
+        (48.0, 12.0, "b", False),
+        (47.0, 12.0, "b", True),
+        (71.0, 12.0, "c", True),
+        (72.0, 12.0, "fill", False),
+        (71.0, 12.0, "unknown", True),
+        (0.0, 60.0, "c", False),
+        (0.0, 12.0, "stable-rock", False),
+    ],
+)
+def test_below_a_footing_it_stops(footing: float, footing_depth: float, soil: str, stops: bool) -> None:
+    """5 ft deep: nearer than the slope, or than 45 degrees from the footing's lower edge (IRC P2604.4)."""
+    answer = run(CALCULATOR, {"depth": 60.0, "footing": footing, "footing_depth": footing_depth, "soil": soil})
+    assert answer["beside_footing"].startswith("stop") == stops
+    assert any("from under a footing" in said for said in answer["cautions"]) == stops
+
+
+def test_filled_ground_beside_a_house_is_type_c() -> None:
+    assert trench(soil="fill")["top_width"] == trench(soil="c")["top_width"]
+    soil = CALCULATOR.input("soil")
+    assert soil is not None
+    labels = {choice.name: choice.label for choice in soil.choices}
+    assert "dug before" not in labels["b"]
+    assert any("type C" in said for said in trench(soil="b")["cautions"])
 
 
 def test_soil_that_nobody_judged_is_dug_as_the_weakest() -> None:
@@ -38,18 +73,18 @@ def test_soil_that_nobody_judged_is_dug_as_the_weakest() -> None:
 
 def test_deeper_than_twenty_feet_is_handed_over() -> None:
     with pytest.raises(Refused) as caught:
-        run(CALCULATOR, {"depth": 241.0})
+        run(CALCULATOR, {"depth": 241.0, "footing": 240.0})
     assert caught.value.input == "depth"
     assert "registered professional engineer" in caught.value.message
     assert trench(depth=240)["protection"] == REQUIRED
 
 
 def test_a_crew_may_protect_earlier_but_not_later() -> None:
-    assert run(CALCULATOR, {"depth": 50.0, "protect_from": 48.0})["protection"] == REQUIRED
-    with pytest.raises(Refused):
-        run(CALCULATOR, {"protect_from": 61.0})
-    with pytest.raises(Refused):
-        run(CALCULATOR, {"set_back": 23.0})
+    assert run(CALCULATOR, {"depth": 50.0, "protect_from": 48.0, "footing": 240.0})["protection"] == REQUIRED
+    with pytest.raises(Refused, match=r"looser than the .* of 29 CFR 1926\.652"):
+        run(CALCULATOR, {"protect_from": 61.0, "footing": 240.0})
+    with pytest.raises(Refused, match=r"looser than the .* of 29 CFR 1926\.651\(j\)\(2\)"):
+        run(CALCULATOR, {"set_back": 23.0, "footing": 240.0})
 
 
 @pytest.mark.parametrize(
@@ -82,7 +117,7 @@ def test_the_competent_person_is_named_in_every_answer() -> None:
     ],
 )
 def test_cautions_stand_where_they_belong(given: dict[str, float | str], words: str) -> None:
-    assert any(words in caution for caution in run(CALCULATOR, given)["cautions"])
+    assert any(words in caution for caution in run(CALCULATOR, {"footing": 240.0, **given})["cautions"])
     assert not any(words in caution for caution in trench(depth=48.0, soil="b")["cautions"])
 
 
@@ -111,8 +146,9 @@ def test_nobody_is_further_than_25_feet_from_a_way_out(depth: float, length: flo
 
 def drawn(**given: float | str) -> dict[str, object]:
     """The drawing of a trench."""
-    values = {item.name: given.get(item.name, item.default) for item in CALCULATOR.inputs}
-    return trench_drawing(values, run(CALCULATOR, given))
+    values = {"footing": 240.0, **given}
+    filled = {item.name: values.get(item.name, item.default) for item in CALCULATOR.inputs}
+    return trench_drawing(filled, run(CALCULATOR, values))
 
 
 def test_the_drawing_says_the_figures() -> None:
