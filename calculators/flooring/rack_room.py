@@ -213,7 +213,9 @@ CALCULATOR = Calculator(
         "A row is lawful when each of its joints is far enough from those of the row before, is not in line with one "
         "two rows back, and does not carry on a climb of the last three rows. A sawn end stands at a wall.\n\n"
         "For each row a few beginnings are carried on board by board. Where two open boards fill the rest without a "
-        "cut they are taken; else one is cut, and what falls off may start a later row.\n\n"
+        "cut they are taken; else one is cut, and what falls off may start a later row. Rows shorter than the longest "
+        "board are cut from one chain of boards: what is left of a board starts the next row. They are laid in an "
+        "order in which their joints are lawful.\n\n"
         "Waste = length of the boards used - length of the rows. A drawn pile has boards of "
         "shortest + (longest - shortest) x u^k, u drawn by lot, k such that they average as asked."
     ),

@@ -30,6 +30,11 @@ class Run:
         """How long it is."""
         return self.end - self.start
 
+    @property
+    def ends(self) -> tuple[int, int]:
+        """Where it starts and ends."""
+        return self.start, self.end
+
 
 @dataclass(frozen=True, slots=True)
 class Band:

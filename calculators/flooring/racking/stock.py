@@ -54,3 +54,14 @@ class Stock:
                 self.starts.append(right)
             if had.start == 0 and left.laid >= least:
                 self.ends.append(left)
+
+    def take_chain(self, rows: list[list[Piece]], items: list[Piece], least: int, kerf: int) -> None:
+        """Take the boards and offcuts of rows that were cut from one chain; what the last one leaves is kept."""
+        numbers = {item.board for item in items}
+        self.boards = [board for board in self.boards if board.number not in numbers]
+        self.starts = [piece for piece in self.starts if piece.board not in numbers]
+        self.ends = [piece for piece in self.ends if piece.board not in numbers]
+        last = items[-1]
+        at = max(piece.end for row in rows for piece in row if piece.board == last.board) + kerf
+        if last.end == last.length and last.end - at >= least:
+            self.starts.append(Piece(last.board, at, last.end, last.length))
