@@ -8,7 +8,7 @@ In the order of MkDocs' events:
 - ``on_files``: hand the pages to MkDocs as generated files.
 - ``on_nav``, ``on_env``: render the theme's frame once for each place in the navigation.
 - ``on_page_context``: a page outside the navigation gets its frame, filled.
-- ``on_post_build``: the list of every file of the site, for devices that keep the book.
+- ``on_post_build``: the list of every file of the site, for devices that keep the book; the site into its place.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ import gc
 import logging
 import re
 import warnings
-from contextlib import nullcontext
+from contextlib import nullcontext, suppress
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
 from functools import partial
@@ -28,7 +28,7 @@ from jinja2 import Environment
 from mkdocs.commands.build import get_context
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import PluginError
+from mkdocs.exceptions import Abort, PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
@@ -54,6 +54,7 @@ from build_tools.pages.search import search_data
 from build_tools.pages.site import Maker, make_pages, navigation, signs
 from build_tools.pages.site_files import make_dear, site_files, whole_style
 from build_tools.plan.for_crew import without_private
+from build_tools.site_folder import REFUSED, SiteFolder, told
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
@@ -75,6 +76,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._frames: dict[str, Frame] = {}
         self._written = Written("")
         self._preview = False
+        self._folder: SiteFolder | None = None
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Being here keeps the plugin between the builds of a preview.
@@ -94,10 +96,14 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
-        """Read and check the book, and make its pages, before MkDocs clears the last build away.
+        """Read and check the book, and make its pages, before MkDocs writes anything.
 
-        A mistake stops here, so that a preview goes on showing the last good site.
+        A mistake stops here, so that a preview goes on showing the last good site. What a build writes goes into a
+        folder beside the site's; a preview, whose folder is nobody's, writes into it what changed.
         """
+        if not self._preview:
+            self._folder = SiteFolder(Path(config.site_dir))
+            self._folder.check()
         # A large book is millions of small objects that all stay: looking through them for garbage, again and again,
         # is a third of the time of a build.
         gc.disable()
@@ -117,10 +123,12 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         found = {*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}
         if context.book.jobs and not any(problem.severity == "error" for problem in found):
             found |= set(self._plan_jobs(context, maker, config, kept))
-        _report(sorted(found))
+        _report(sorted(found), strict=config.strict)
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in book.entries()]
         self._memo.forget({id(thing) for thing in (*alive, *self._pages)})
+        if self._folder:
+            config.site_dir = str(self._folder.begin())
 
     def _plan_jobs(self, context: Context, maker: Maker, config: MkDocsConfig, kept: Path) -> list[Problem]:
         """Check and plan every job; its problems. What is planned is the maker's to show."""
@@ -189,7 +197,8 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return context
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Write the list of every file that a device keeps, once all of them lie there."""
+        """Write the list of every file that a device keeps, once all of them lie there, and put the site in its
+        place."""
         _collect_again()
         site, maker = Path(config.site_dir), self._maker
         if self._preview:
@@ -200,10 +209,22 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
                 write_offline(site, made, maker.words, maker.book.language)
             except Unserved as file:
                 raise PluginError(str(file)) from None
+        if self._folder:
+            config.site_dir = str(self._folder.finish())
 
     def on_build_error(self, *, error: Exception) -> None:
-        """Leave nothing switched off."""
+        """Leave nothing switched off and nothing half written; what the disk refuses is no traceback."""
         _collect_again()
+        self.on_shutdown()
+        if isinstance(error, OSError) and error.errno in REFUSED:
+            log.error(told(error, self._folder.place if self._folder else Path("the preview")))
+            raise Abort("Nothing was built; a site that was there is as it was.") from None
+
+    def on_shutdown(self) -> None:
+        """Remove what a build began that was stopped."""
+        with suppress(OSError):
+            if self._folder:
+                self._folder.drop()
 
 
 def _today(config: MkDocsConfig) -> date:
@@ -303,13 +324,13 @@ def _collect_again() -> None:
     gc.enable()
 
 
-def _report(problems: list[Problem]) -> None:
+def _report(problems: list[Problem], *, strict: bool) -> None:
     for problem in problems:
         if problem.severity == "error":
             log.error("%s", problem)
         else:
             log.warning("%s", problem)
-    if any(problem.severity == "error" for problem in problems):
+    if any(strict or problem.severity == "error" for problem in problems):
         raise PluginError(f"The book has {count_line(problems)}.")
 
 

@@ -73,14 +73,15 @@ def _cores() -> int:
 
 def _help(work: Callable[[Item], Result], items: Sequence[Item], taken: Synchronized[int], results: Connection) -> None:
     _end_at_once()
-    with suppress(BrokenPipeError):
+    with suppress(Exception):  # what fails is done again in the process that forked this one, and told there
         results.send([work(item) for item in _untaken(items, taken)])
     results.close()
 
 
 def _quietly(work: Callable[[], object]) -> None:
     _end_at_once()
-    work()
+    with suppress(Exception):
+        work()
 
 
 def _end_at_once() -> None:

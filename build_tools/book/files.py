@@ -1,7 +1,8 @@
-"""The files of the book on disk: when each changed, how messages call it, and reading many of them at once."""
+"""The files of the book on disk: when each changed, how messages call it, reading many of them at once; writing."""
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable
 from functools import partial
 from pathlib import Path
@@ -36,6 +37,18 @@ def read_ahead(paths: Iterable[Path], folder: Path) -> dict[Path, tuple[Stamp, D
     """The files of a large book, read on every core; none of a small one."""
     new = [path for path in paths if is_yaml(path)]
     return {path: (stamp, document) for path, stamp, document in shared_out(partial(_read, folder), new)}
+
+
+def write_whole(path: Path, content: str | bytes) -> None:
+    """Write a file so that nobody ever finds a part of it, also after the disk was full or the process was killed."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    begun = path.with_name(f"{path.name}.{os.getpid()}")
+    try:
+        begun.write_bytes(content.encode() if isinstance(content, str) else content)
+        begun.replace(path)
+    except BaseException:
+        begun.unlink(missing_ok=True)
+        raise
 
 
 def _read(folder: Path, path: Path) -> tuple[Path, Stamp, Document]:

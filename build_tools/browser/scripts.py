@@ -14,6 +14,7 @@ import calculators as package
 from build_tools.book.book import Book
 from build_tools.book.calls import bind
 from build_tools.book.checks.context import Context
+from build_tools.book.files import write_whole
 from build_tools.book.problems import Problem
 from build_tools.browser.compile import Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
@@ -71,10 +72,9 @@ def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:
         held = json.loads(file.read_text(encoding="utf-8"))
         return Scripts(**held)
     made = compile_calculators(chosen)
-    folder.mkdir(parents=True, exist_ok=True)
     for older in folder.glob("*.json"):
         older.unlink(missing_ok=True)
-    file.write_text(json.dumps(asdict(made)), encoding="utf-8")
+    write_whole(file, json.dumps(asdict(made)))
     return made
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
 from build_tools.environment import ROOT
+from build_tools.site_folder import SiteFolder
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -31,10 +32,10 @@ def run(arguments: argparse.Namespace) -> int:
     if site.exists() and not site.is_dir():
         raise Wrong(f"'{arguments.site}' is a file; the site needs a folder")
     if site in (book, ROOT) or site in book.parents or book in site.parents or site in ROOT.parents:
-        raise Wrong(f"the site cannot be written to '{arguments.site}': that folder is emptied first")
+        raise Wrong(f"the site cannot be written to '{arguments.site}': that folder would be removed")
     if site.is_dir() and any(site.iterdir()) and not (site / "index.html").exists():
-        raise Wrong(f"'{arguments.site}' holds other files than a site, and would be emptied; name another folder")
-    site.mkdir(parents=True, exist_ok=True)
+        raise Wrong(f"'{arguments.site}' holds other files than a site, and would be removed; name another folder")
+    SiteFolder(site).check()
     strict = ["--strict"] if arguments.strict else []
     code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book, **extra_of(arguments))
     if code != 0:

@@ -8,6 +8,8 @@ from importlib.metadata import version
 from importlib.resources import files
 from pathlib import Path
 
+from build_tools.book.files import write_whole
+
 WEIGHTS = {"regular": "Regular", "semibold": "Semibold", "bold": "Bold"}
 SIGNS = "".join(
     [
@@ -25,8 +27,7 @@ def make_fonts(kept: Path) -> dict[str, bytes]:
     for name, weight in WEIGHTS.items():
         held = kept / f"{name}-{stamp}.woff2"
         if not held.is_file():
-            kept.mkdir(parents=True, exist_ok=True)
-            held.write_bytes(_cut(weight))
+            write_whole(held, _cut(weight))
         made[f"crew-{name}.woff2"] = held.read_bytes()
     return made
 

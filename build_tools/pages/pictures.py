@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
+from contextlib import suppress
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
@@ -11,6 +12,7 @@ from pathlib import Path
 from PIL import Image, ImageOps
 
 from build_tools.book.book import Book
+from build_tools.book.files import write_whole
 from build_tools.book.problems import Problem
 
 WIDEST = 1280
@@ -63,13 +65,17 @@ def _make(path: Path, kept: Path) -> Shown:
             raise ValueError("no drawing")
         return Shown(_address(path, digest, "svg"), raw, round(float(size[1])), round(float(size[2])))
     held = kept / f"{digest}.webp"
-    if not held.is_file():
+    try:
+        content = held.read_bytes()
+    except FileNotFoundError:
         with Image.open(BytesIO(raw)) as opened:
             photo = _on_paper(ImageOps.exif_transpose(opened))
         photo.thumbnail((WIDEST, WIDEST * 2))
-        kept.mkdir(parents=True, exist_ok=True)
-        photo.save(held, "WEBP", quality=QUALITY, method=6)
-    content = held.read_bytes()
+        written = BytesIO()
+        photo.save(written, "WEBP", quality=QUALITY, method=6)
+        content = written.getvalue()
+        with suppress(OSError):  # a full disk is no broken photo; it is told where the site is written
+            write_whole(held, content)
     with Image.open(BytesIO(content)) as photo:
         width, height = photo.size
     return Shown(_address(path, digest, "webp"), content, width, height)

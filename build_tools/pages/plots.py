@@ -17,6 +17,7 @@ from typing import Any
 from markupsafe import Markup
 
 from build_tools.book.checks.context import Context
+from build_tools.book.files import write_whole
 from build_tools.pages.plot_data import PlotData, plot_data
 from calculators.declaration import Calculator
 from calculators.drawing_text import wrapped
@@ -57,8 +58,7 @@ def plot_svg(text: str, key: str, kept: Path | None) -> str:
         return held.read_text(encoding="utf-8")
     made = finished(_drawn(data), data, key)
     if held:
-        held.parent.mkdir(parents=True, exist_ok=True)
-        held.write_text(made, encoding="utf-8")
+        write_whole(held, made)
     return made
 
 

@@ -7,13 +7,13 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
 from dataclasses import asdict, dataclass, field
 from datetime import date, datetime
 from pathlib import Path
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
+from build_tools.book.files import write_whole
 from build_tools.book.model.job import Job
 from build_tools.plan.chain import Hold, chain, holds, may_start, slack
 from build_tools.plan.conflict import in_the_way
@@ -172,10 +172,7 @@ def _solved(problem: Problem, kept: Path | None, seconds: float, told: Told | No
     if file.is_file():
         return _from_json(json.loads(file.read_text(encoding="utf-8")))
     solution = _explained(problem, seconds, told, aims)
-    file.parent.mkdir(parents=True, exist_ok=True)
-    begun = file.with_suffix(f".{os.getpid()}")
-    begun.write_text(json.dumps(asdict(solution)), encoding="utf-8")
-    begun.replace(file)
+    write_whole(file, json.dumps(asdict(solution)))
     return solution
 
 

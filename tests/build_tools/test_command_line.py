@@ -347,7 +347,7 @@ def test_a_site_that_cannot_be_made_is_told(tmp_path: Path) -> None:
 def test_the_site_is_never_written_over_the_book(site: Path) -> None:
     ran = run("build", "--site", site)
     assert ran.code == 2
-    assert "that folder is emptied first" in ran.err
+    assert "that folder would be removed" in ran.err
 
 
 # serve
