@@ -22,7 +22,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
 from functools import partial
 from pathlib import Path
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from jinja2 import Environment
 from mkdocs.commands.build import get_context
@@ -55,6 +55,9 @@ from build_tools.pages.site import Maker, make_pages, navigation, signs
 from build_tools.pages.site_files import make_dear, site_files, whole_style
 from build_tools.plan.for_crew import without_private
 from build_tools.site_folder import REFUSED, SiteFolder, told
+
+if TYPE_CHECKING:
+    from build_tools.plan.whole import Whole
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
@@ -122,7 +125,8 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             work_ahead(maker, partial(make_dear, context, kept))
         found = {*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}
         if context.book.jobs and not any(problem.severity == "error" for problem in found):
-            found |= set(self._plan_jobs(context, maker, config, kept))
+            maker.jobs, problems = self._plan_jobs(context, _today(config), kept)
+            found |= set(problems)
         _report(sorted(found), strict=config.strict)
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in book.entries()]
@@ -130,16 +134,21 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         if self._folder:
             config.site_dir = str(self._folder.begin())
 
-    def _plan_jobs(self, context: Context, maker: Maker, config: MkDocsConfig, kept: Path) -> list[Problem]:
-        """Check and plan every job; its problems. What is planned is the maker's to show."""
-        from build_tools.plan.checks import check_jobs  # the solver is large: only a book with jobs loads it
+    def _plan_jobs(self, context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Problem]]:
+        """Every job planned, and the problems; what a preview has planned holds until an edit that a plan can see."""
+        from build_tools.plan.again import as_written_now, read_by_plans  # a book without jobs never loads the solver
+        from build_tools.plan.checks import check_jobs
         from build_tools.plan.whole import plan_all
 
-        problems = check_jobs(context, _today(config))
-        if not any(problem.severity == "error" for problem in problems):
-            maker.jobs, impossible = plan_all(context, _today(config), kept)
-            problems += impossible
-        return problems
+        def planned() -> tuple[dict[str, Whole], list[Problem]]:
+            problems = check_jobs(context, today)
+            if any(problem.severity == "error" for problem in problems):
+                return {}, problems
+            jobs, impossible = plan_all(context, today, kept)
+            return jobs, problems + impossible
+
+        jobs, problems = self._memo.named("plans", read_by_plans(context, today), planned)
+        return as_written_now(jobs, context), problems
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Replace the YAML files by the pages made from them."""

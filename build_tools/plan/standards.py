@@ -42,7 +42,8 @@ def context_of(context: Context, entry: Entry[Job]) -> Context:
         if each.value in values:
             kept = values[each.value]
             values[each.value] = replace(kept, item=kept.item.model_copy(update={"quantity": each.is_}))
-    return Context.of(replace(context.book, values=values, _standards=None), Memo(), context.calculators)
+    memo = context.memo.named(f"job {entry.id}", job.standards, Memo)  # a preview's next build finds what was made
+    return Context.of(replace(context.book, values=values, _standards=None), memo, context.calculators)
 
 
 def with_people(context: Context, more: Mapping[str, Person]) -> Context:

@@ -13,6 +13,7 @@ from mkdocs.exceptions import Abort
 
 from build_tools.browser.offline import SUMMARY, WORKER
 from build_tools.commands.site import settings_for
+from build_tools.plan import whole
 from build_tools.plugin import CrewMethodsPlugin
 from tests.builds import change, copy_book
 from tests.site_pages import SitePage
@@ -85,11 +86,16 @@ def preview(tmp_path: Path, kept: Path, monkeypatch: pytest.MonkeyPatch) -> Prev
     return started
 
 
-def test_an_edit_shows(preview: Preview) -> None:
-    """After a save the page, the search and the open data say the new words, and another page stays as it was."""
+def test_an_edit_shows(preview: Preview, monkeypatch: pytest.MonkeyPatch) -> None:
+    """After a save the page, the sheets of a job, the search and the open data say the new words; another page stays as
+    it was. No plan is made again for words."""
     other, new = preview.text(f"{LOCK}.html"), "Let the bowl down onto the bolts."
     preview.edit(TOILET, ACTION, new)
+    monkeypatch.setattr(whole, "plan_all", lambda *_: pytest.fail("planned again"))
     preview.build()
+    sheets = [path.relative_to(preview.site).as_posix() for path in preview.site.glob("jobs/*/sheets-*.html")]
+    assert [url for url in sheets if new in preview.text(url)]
+    assert not [url for url in sheets if ACTION in preview.text(url)]
     for url in (f"{TOILET}.html", "assets/script/found.js", "book.json"):
         assert new in preview.text(url)
         assert ACTION not in preview.text(url)

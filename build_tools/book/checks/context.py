@@ -19,7 +19,7 @@ class Context:
     """A book, the calculators, every name with its page, and what was worked out already.
 
     ``fingerprint`` changes when a name, a title, an address, a crew standard or what else a page takes from an entry
-    changes: what was made from one procedure alone holds as long as it stays.
+    changes: what was made from one procedure alone holds as long as it stays, and so does what was worked out.
     """
 
     book: Book
@@ -44,7 +44,9 @@ class Context:
         unread = frozenset(book.unread)
         shown = (standards, materials, tools, inspections)
         fingerprint = hash((index.fingerprint(), shown, unread, book.language))
-        return cls(book, index, calculators, memo, fingerprint)
+        made = cls(book, index, calculators, memo, fingerprint)
+        made._tables, made._calls = memo.named("worked out", fingerprint, lambda: (made._tables, made._calls))
+        return made
 
     def table(self, table: Table) -> tuple[Computed, list[Trouble]]:
         """A table worked out, once for all that are written alike."""

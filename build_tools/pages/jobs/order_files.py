@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from build_tools.book.spreadsheet import cell_text, csv_text
@@ -68,6 +68,12 @@ def order_csv(maker: Maker, id: str, whole: Whole) -> str:
 
 def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
     """The list as a workbook of one sheet, ready to be sorted, filtered and printed."""
+    lines = [_heads(maker), *rows(maker, id, whole)]
+    given = (maker.words["to_order_title"], lines, whole.today)
+    return maker.context.memo.named(f"workbook {id}", given, lambda: _workbook(*given))
+
+
+def _workbook(title: str, lines: list[Sequence[Any]], today: date) -> bytes:
     from openpyxl import Workbook
     from openpyxl.styles import Alignment, Font
     from openpyxl.utils import get_column_letter
@@ -76,9 +82,8 @@ def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
     book = Workbook()
     sheet = book.active
     assert sheet is not None
-    sheet.title = maker.words["to_order_title"]
-    sheet.append(_heads(maker))
-    for row in rows(maker, id, whole):
+    sheet.title = title
+    for row in lines:
         sheet.append([cell_text(each) if isinstance(each, str) else each for each in row])
     for column, width in enumerate(WIDTHS, 1):
         letter = get_column_letter(column)
@@ -97,7 +102,7 @@ def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
     sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
     made = io.BytesIO()
     book.save(made)
-    return _always_the_same(made.getvalue(), whole.today)
+    return _always_the_same(made.getvalue(), today)
 
 
 def _heads(maker: Maker) -> list[str]:
