@@ -14,6 +14,20 @@ read_figure = lru_cache(maxsize=KEPT)(read_number_with_unit)
 """The same as :func:`~calculators.reading.read_number_with_unit`, remembered."""
 
 
+def read_with_unit(text: str, quantity: str, unit: str) -> float:
+    """A figure that is shown as it was written, so its unit is not left to the reader: else as ``read``.
+
+    Raises Unreadable; ``unit`` is the one that is proposed.
+
+    >>> read_with_unit("90 min", "time", "h")
+    1.5
+    """
+    value = read(text, quantity, unit)
+    if read_figure(text)[1] == "number":
+        raise Unreadable(text, f"has no unit: write {text} {unit}")
+    return value
+
+
 @dataclass(frozen=True, slots=True)
 class AmountText:
     """``2-1/2 cu yd`` in its two parts."""

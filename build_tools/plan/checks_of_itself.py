@@ -6,7 +6,7 @@ from collections.abc import Container, Iterable, Iterator
 from datetime import date, timedelta
 from graphlib import CycleError, TopologicalSorter
 
-from build_tools.book.amounts import read_figure
+from build_tools.book.amounts import read_figure, read_with_unit
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Hand, Job, Opening, Space, Task
@@ -19,7 +19,7 @@ from build_tools.plan.links import unknown_tasks
 from build_tools.plan.measures import sizes
 from build_tools.plan.worktime import WEEK
 from calculators.doors.lock_schedule import FUNCTIONS
-from calculators.reading import Unreadable, read
+from calculators.reading import Unreadable
 
 YEARS = range(1970, 2200)
 LONGEST = timedelta(days=3 * 365)
@@ -187,7 +187,7 @@ def _known(entry: Entry[Job], at: Location, name: str | None, known: Iterable[st
 def _figure(entry: Entry[Job], at: Location, text: str, quantity: str, unit: str) -> tuple[float | None, list[Problem]]:
     """A figure above nought, or None with the reason."""
     try:
-        value = read(text, quantity, unit)
+        value = read_with_unit(text, quantity, unit)
     except Unreadable as trouble:
         return None, [entry.error(at, str(trouble))]
     if value <= 0:
@@ -198,7 +198,7 @@ def _figure(entry: Entry[Job], at: Location, text: str, quantity: str, unit: str
 def _wait(entry: Entry[Job], at: Location, text: str) -> Iterator[Problem]:
     """A time to wait: nought or more, and not years."""
     try:
-        hours = read(text, "time", "h")
+        hours = read_with_unit(text, "time", "h")
     except Unreadable as trouble:
         yield entry.error(at, str(trouble))
         return

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
-from build_tools.book.amounts import read_figure, split_amount
-from build_tools.book.book import ProcedureEntry
+from build_tools.book.amounts import read_figure, read_with_unit, split_amount
+from build_tools.book.book import Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.step import Measurement
 from build_tools.book.model.table import Call
 from build_tools.book.problems import Problem
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
-from calculators.reading import Unreadable, read
+from calculators.reading import Unreadable
 
 TOLERANCES = ("target", "within", "plus", "minus", "least", "most")
 
@@ -39,25 +40,25 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
 
 
 def of_reference_entries(context: Context) -> Iterator[Problem]:
-    """Crew standards and the notice of inspections."""
+    """Crew standards, and the notice of inspections and of people."""
     for value in context.book.values.values():
         try:
             read_figure(value.item.quantity)
         except Unreadable as trouble:
             yield value.error(("quantity",), str(trouble))
     for inspection in context.book.inspections.values():
-        try:
-            read(figure_of(inspection.item.notice, context.book) or "0 h", "time", "h")
-        except Unreadable as trouble:
-            yield inspection.error(("notice",), str(trouble))
+        yield from _time(context, inspection, ("notice",), inspection.item.notice)
+    for person in context.book.people.values():
+        if person.item.notice is not None:
+            yield from _time(context, person, ("notice",), person.item.notice)
 
 
-def _time(context: Context, entry: ProcedureEntry, at: Location, written: str) -> Iterator[Problem]:
+def _time(context: Context, entry: Entry[Any], at: Location, written: str) -> Iterator[Problem]:
     text = figure_of(written, context.book)
     if text is None:
         return
     try:
-        read(text, "time", "h")
+        read_with_unit(text, "time", "h")
     except Unreadable as trouble:
         yield entry.error(at, str(trouble))
 
@@ -92,6 +93,10 @@ def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str,
     amount = split_amount(text)
     if amount is None:
         yield entry.error(at, f"'{written}' is not a number with its unit", f"write it like '2 {counted_in or 'each'}'")
+    elif not amount.unit and not counted_in:
+        yield entry.error(
+            at, f"'{written}' does not say of what", f"write it like '{written} each' or '{written} sq ft'"
+        )
     elif counted_in and amount.unit != counted_in:
         yield entry.error(at, f"'{written}' is not in the unit of this material, which is counted in '{counted_in}'")
 
