@@ -110,7 +110,7 @@ class Pages:
         parts += [f"{labour.people} at work, {hours} for {labour.per} ({self.basis(labour.basis)})", ""]
         parts += ["## Before", ""]
         for line in item.before:
-            what = self.link("procedure", line.procedure) if line.procedure else self.prose(line.state or Text(""))
+            what = self.prose(line.state) if line.state else self.link("procedure", line.procedure or "")
             parts.append(f"- {what}: {self.prose(line.why)}")
         for closes in item.closes:
             parts.append(f"- Closes {self.prose(closes.what)} for {closes.time}: {self.prose(closes.why)}")

@@ -6,21 +6,27 @@ Files are remembered by their size and time, so that a preview reads again only 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from pydantic import BaseModel, ValidationError
+from pydantic import ValidationError
 
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
+from build_tools.book.explained import explained
 from build_tools.book.files import Stamp, is_yaml, read_ahead, shown_path, stamp_of
-from build_tools.book.model.base import IDENTIFIER, Part
+from build_tools.book.model.base import IDENTIFIER, Part, Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
-from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.problems import Problem
+from build_tools.book.walk import walk
+from build_tools.book.yaml_losses import lost
 from build_tools.book.yaml_reader import Document, Location, read_document
 
+FILL_IN = "FILL IN"
+"""What a starting file has where something is to be written."""
 NOT_TRADES = {"reference", "crew", "jobs"}
 BY_HAND = "nobody can reach this page: the book is YAML alone"
 NOT_BY_HAND = "write it as a procedure or as an entry of reference, or move it out of this folder"
@@ -125,14 +131,14 @@ def _parse(path: Path, file: str, model: type[Part], cache: Cache, *, many: bool
 
 
 def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Parsed:
-    parsed = _Parsed(document, {}, list(document.problems))
+    parsed = _Parsed(document, {}, [*document.problems, *_unfinished(document)])
     data = document.data
     if document.problems:
         parsed.unread.append("*")
         return parsed
     if not isinstance(data, dict):
         what = "ids with their entries" if many else "the fields of a procedure"
-        parsed.problems.append(document.error((), f"holds no mapping: {what} are wanted, one 'name: ...' a line"))
+        parsed.problems.append(document.error((), f"holds no fields: {what} are wanted, one 'name: ...' to a line"))
         parsed.unread.append("*")
         return parsed
     for name, fields in data.items() if many else [("", data)]:
@@ -146,8 +152,37 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
             parsed.items[name] = model.model_validate(fields)
         except ValidationError as mistakes:
             parsed.unread.append(name)
-            parsed.problems += [_explained(document, at, mistake, model, fields) for mistake in _once(mistakes, fields)]
+            parsed.problems += explained(document, at, mistakes, model, fields)
+        else:
+            parsed.problems += _cut_texts(document, at, parsed.items[name])
     return parsed
+
+
+def _unfinished(document: Document) -> Iterator[Problem]:
+    """What a starting file leaves to be written, and is not."""
+    if FILL_IN in document.text:
+        left: list[tuple[Location, Any]] = [((), document.data)]
+        while left:
+            location, found = left.pop()
+            if isinstance(found, str) and FILL_IN in found:
+                yield document.error(location, f"'{FILL_IN}' still stands here", "write the text, or take the line out")
+            elif isinstance(found, dict | list):
+                inside = found.items() if isinstance(found, dict) else enumerate(found)
+                left += [((*location, key), value) for key, value in inside]
+
+
+def _cut_texts(document: Document, at: Location, item: Part) -> list[Problem]:
+    """Words for people that end at a comment: it may be the rest of them."""
+    losses, problems = document.losses, []
+    if losses is None:
+        return []
+    for location, _, text in walk(item, at):
+        if isinstance(text, Text):
+            inside = [()] if isinstance(text.root, str) else [(language,) for language in text.root]
+            for place in {document.place((*location, *language)) for language in inside} & losses.comments.keys():
+                hint = f"{losses.hint(place)}; put a comment on a line of its own"
+                problems.append(Problem(document.file, *place, "error", lost(losses.comments[place]), hint))
+    return problems
 
 
 def _add_entries(book: Book, kind: str, parsed: _Parsed) -> list[Problem]:
@@ -201,119 +236,6 @@ def _taken(entry: Entry[Any], id: str, first: Entry[Any]) -> Problem:
     return entry.error(
         ("",) if entry.at else (), f"the id '{id}' is taken already by {place}", "give one of them another id"
     )
-
-
-def _once(mistakes: ValidationError, data: Any) -> list[dict[str, Any]]:
-    """Pydantic's mistakes, one a field: of a field that may take several shapes, the one that came nearest."""
-    kept: dict[Location, dict[str, Any]] = {}
-    for mistake in mistakes.errors(include_url=False):
-        where = _existing(data, mistake["loc"])
-        if mistake["type"] == "missing":
-            where = (*where, str(mistake["loc"][-1]))
-        kept.setdefault(where, dict(mistake))
-    return [
-        mistake
-        for where, mistake in kept.items()
-        if not any(other[: len(where)] == where and other != where for other in kept)
-    ]
-
-
-def _explained(document: Document, at: Location, mistake: dict[str, Any], model: type[Part], data: Any) -> Problem:
-    """Pydantic's mistake in the words of the book."""
-    location = _existing(data, mistake["loc"])
-    given = mistake.get("input")
-    last = str(mistake["loc"][-1]) if mistake["loc"] else ""
-    match mistake["type"]:
-        case "extra_forbidden":
-            known = _fields_at(model, mistake["loc"][:-1])
-            hint = did_you_mean(last, known) or (f"known here: {', '.join(sorted(known))}" if known else "")
-            return document.error((*at, *location, ""), f"there is no field '{last}' here", hint)
-        case "missing":
-            where = f" of '{location[-1]}'" if location and isinstance(location[-1], str) else ""
-            return document.error((*at, *location), f"the field '{last}'{where} is missing")
-        case "literal_error":
-            expected = mistake["ctx"]["expected"]
-            words = re.findall(r"'((?:[^'\\]|\\.)*?)'(?:,| or|$)", expected)
-            return document.error(
-                (*at, *location),
-                f"'{given}' is not one of {expected}",
-                did_you_mean(str(given), words),
-            )
-        case "string_pattern_mismatch":
-            return document.error(
-                (*at, *location), f"'{given}' is not a name here: small letters, digits and single hyphens are wanted"
-            )
-        case "value_error":
-            return document.error((*at, *location), str(mistake["ctx"]["error"]))
-        case "too_short":
-            return document.error((*at, *location), f"'{last}' is empty; at least one is wanted")
-    shown = "nothing" if given is None else f"'{given}'" if isinstance(given, str) else f"a {_shape(given)}"
-    return document.error((*at, *location), f"{shown} does not fit '{_field(location)}': {_wanted(mistake)}")
-
-
-def _wanted(mistake: dict[str, Any]) -> str:
-    words = {
-        "string_type": "a text is wanted",
-        "list_type": "a list is wanted, each item after a hyphen",
-        "dict_type": "a mapping is wanted",
-        "model_type": "a mapping is wanted, one 'name: ...' a line",
-        "int_parsing": "a whole number is wanted",
-        "greater_than": "a number above nought is wanted",
-        "bool_parsing": "true or false is wanted",
-        "date_from_datetime_parsing": "a date is wanted, like 2026-03-14",
-        "date_type": "a date is wanted, like 2026-03-14",
-        "date_parsing": "a date is wanted, like 2026-03-14",
-    }
-    return words.get(mistake["type"], str(mistake["msg"]).lower())
-
-
-def _shape(given: Any) -> str:
-    return "list" if isinstance(given, list) else "mapping" if isinstance(given, dict) else type(given).__name__
-
-
-def _field(location: Location) -> str:
-    return ".".join(str(part + 1) if isinstance(part, int) else part for part in location) or "file"
-
-
-def _existing(data: Any, loc: tuple[Any, ...]) -> Location:
-    """The part of pydantic's location that names fields which were written."""
-    location: list[str | int] = []
-    for part in loc:
-        in_list = isinstance(data, list) and isinstance(part, int) and part < len(data)
-        if in_list or (isinstance(data, dict) and part in data):
-            location.append(part)
-            data = data[part]
-    return tuple(location)
-
-
-def _fields_at(model: type[BaseModel], loc: tuple[Any, ...]) -> list[str]:
-    """The names of the fields that may stand at that location of a model."""
-    models = [model]
-    for part in loc:
-        if isinstance(part, int):
-            continue
-        models = _models_below(models, part) or models
-    names = []
-    for found in models:
-        names += [field.alias or name for name, field in found.model_fields.items()]
-    return names
-
-
-def _models_below(models: list[type[BaseModel]], part: str) -> list[type[BaseModel]]:
-    found: list[type[BaseModel]] = []
-    for model in models:
-        if model.__name__ == part:
-            return [model]
-        for name, declared in model.model_fields.items():
-            if part in (name, declared.alias):
-                found += _models_in(declared.annotation)
-    return found
-
-
-def _models_in(annotation: Any) -> list[type[BaseModel]]:
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return [annotation]
-    return [model for inner in getattr(annotation, "__args__", ()) for model in _models_in(inner)]
 
 
 __all__ = ["FIELD", "Cache", "Loaded", "load_book"]

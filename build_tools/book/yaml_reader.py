@@ -1,15 +1,18 @@
 """Reads YAML safely, keeping each scalar as the text that was written and the place of everything.
 
 The book's rules are narrower than YAML's, because YAML walks this trade into traps: ``1:48`` unquoted is a number to
-base 60, ``1.10`` loses its nought, ``no`` is a boolean, and a repeated key silently wins. Here every scalar is text
+base 60, ``1.10`` loses its zero, ``no`` is a boolean, and a repeated key silently wins. Here every scalar is text
 (``~``, ``null`` and an empty one are nothing), and the model says later what it means. Repeated keys, anchors,
-aliases, tags and merge keys are refused, each with its place and what to write instead.
+aliases, tags and merge keys are refused, each with its place and what to write instead. So is what YAML would lose or
+join without a word: text after `` #``, a figure like ``48,613`` in brackets, a list item glued to the text above it.
 
 The tree is built from the parser's events in a loop, so no depth of nesting can exhaust the stack.
 """
 
 from __future__ import annotations
 
+import re
+import stat
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -27,11 +30,16 @@ from yaml.events import (
 )
 
 from build_tools.book.problems import Problem
+from build_tools.book.yaml_losses import Losses
+from build_tools.book.yaml_mistakes import explain
 
 LARGEST = 2_000_000
 """Bytes: a procedure is some ten thousand; what is a hundred times that is no procedure."""
 DEEPEST = 40
-NOTHING = {"", "~", "null"}
+NOTHING = {"", "~", "null", "Null", "NULL"}
+CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ufffe\uffff]")
+"""What no page, workbook or calendar can hold. A text gets it through an escape in double quotes."""
+NOT_YAML = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 Place = tuple[int, int]
@@ -42,13 +50,15 @@ Location = tuple[str | int, ...]
 class Document:
     """One YAML file: its data, the problems met while reading, and where everything stands.
 
-    ``file`` is the path as it is shown to people.
+    ``file`` is the path as it is shown to people. ``losses`` knows the comments that follow
+    values, where there are any.
     """
 
     file: str
     text: str
     data: Any = None
     problems: list[Problem] = field(default_factory=list)
+    losses: Losses | None = None
     _places: dict[Location, Place] | None = None
 
     def place(self, location: Location) -> Place:
@@ -71,23 +81,29 @@ class Document:
 def read_document(path: Path, file: str) -> Document:
     """Read one file. A file that cannot be read at all gives a document without data and with the problem."""
     try:
-        raw = path.read_bytes()
+        if not stat.S_ISREG(path.stat().st_mode):
+            return _refused(file, "is no file that holds text, but a folder, a pipe or a device")
+        with path.open("rb") as opened:
+            raw = opened.read(LARGEST + 1)
     except OSError as problem:
         return _refused(file, f"cannot be read: {problem.strerror or problem}")
     if len(raw) > LARGEST:
-        return _refused(file, f"is {len(raw) / 1e6:.1f} MB long; a file of the book has at most {LARGEST / 1e6:.0f} MB")
+        return _refused(file, f"is too long: a file of the book has at most {LARGEST / 1e6:.0f} MB")
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
-        before = raw[: problem.start]
-        line = before.count(b"\n") + 1
-        column = len(before) - before.rfind(b"\n")
+        before = problem.object[: problem.start].decode("utf-8")
+        place = _end_of(before)
         return Document(
-            file,
-            "",
-            problems=[Problem(file, line, column, "error", "is not UTF-8 text here", "save the file as UTF-8")],
+            file, "", problems=[Problem(file, *place, "error", "is not UTF-8 text here", "save the file as UTF-8")]
         )
     return read_text(text, file)
+
+
+def _end_of(text: str) -> Place:
+    """Line and column of the character that stands behind this text."""
+    lines = f"{text}.".splitlines()
+    return len(lines), len(lines[-1])
 
 
 def read_text(text: str, file: str) -> Document:
@@ -97,7 +113,8 @@ def read_text(text: str, file: str) -> Document:
     {'slope': '1:48'}
     """
     tree = _Tree(file, text, with_places=False)
-    return Document(file, text, tree.data, tree.problems)
+    losses = tree.losses if tree.losses and tree.losses.comments else None
+    return Document(file, text, tree.data, tree.problems, losses)
 
 
 def _refused(file: str, message: str) -> Document:
@@ -127,6 +144,7 @@ class _Tree:
         self._stack: list[_Open] = []
         self._documents = 0
         self._ended = False
+        self.losses = None if with_places else Losses(text)
         take: dict[type, Callable[[Any], None]] = {
             ScalarEvent: self._scalar,
             MappingStartEvent: self._start,
@@ -143,14 +161,11 @@ class _Tree:
                 if self._ended:
                     break
         except yaml.MarkedYAMLError as problem:
-            mark = problem.problem_mark or problem.context_mark
-            said = " ".join(part for part in (problem.context, problem.problem) if part)
-            self._error(mark, f"is not YAML: {said}", _mend(said))
-        except yaml.YAMLError as problem:
-            position = getattr(problem, "position", 0)
-            before = text[:position]
-            place = (before.count("\n") + 1, position - before.rfind("\n"))
-            self.problems.append(Problem(file, *place, "error", "holds a character that YAML does not allow"))
+            line, column, message, hint = explain(text, problem)
+            self.problems.append(Problem(file, line, column, "error", message, hint))
+        except yaml.YAMLError:
+            wrong = NOT_YAML.search(text)
+            self._control(text[: wrong.start()] if wrong else "", wrong[0] if wrong else "")
         if self.problems:
             self.data = None
 
@@ -158,12 +173,29 @@ class _Tree:
         line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
         self.problems.append(Problem(self.file, line, column, "error", message, hint))
 
+    def _control(self, before: str, sign: str) -> None:
+        line, column = _end_of(before)
+        message = f"holds a control character (U+{ord(sign):04X})" if sign else "holds a character that YAML refuses"
+        self.problems.append(Problem(self.file, line, column, "error", message, "take it out"))
+
     def _scalar(self, event: Any) -> None:
         if event.anchor is not None or event.tag is not None:
             self._refuse_marks(event)
         text = event.value
-        plain = event.style is None
-        self._put(None if plain and text in NOTHING else text, event.start_mark, text)
+        plain = not event.style  # '' from the parser that is written in C, None from that in Python
+        if event.style == '"' and (wrong := CONTROL.search(text)):
+            self._error(event.start_mark, f"holds a control character (U+{ord(wrong[0]):04X})", "take it out")
+        losses = self.losses if plain else None
+        if losses is None or (
+            event.start_mark.line not in losses.suspect and event.start_mark.line == event.end_mark.line
+        ):
+            self._put(None if plain and text in NOTHING else text, event.start_mark, text)
+            return
+        inside = self._stack[-1] if self._stack else None
+        is_key = inside is not None and isinstance(inside.items, dict) and inside.key is None
+        for place, message, hint in losses.of(event, is_key=is_key):
+            self.problems.append(Problem(self.file, *place, "error", message, hint))
+        self._put(None if text in NOTHING else text, event.start_mark, text)
 
     def _start(self, event: Any) -> None:
         if event.anchor is not None or event.tag is not None:
@@ -179,7 +211,7 @@ class _Tree:
         self._stack.pop()
 
     def _alias(self, event: Any) -> None:
-        self._error(event.start_mark, f"an alias ('*{event.anchor}') is not used in this book", "write it out")
+        self._error(event.start_mark, f"an alias ('*{event.anchor}') is not used in this book", _in_quotes("*"))
         self._put(None, event.start_mark, f"*{event.anchor}")
 
     def _document(self, event: Any) -> None:
@@ -190,9 +222,9 @@ class _Tree:
 
     def _refuse_marks(self, event: Any) -> None:
         if event.anchor is not None:
-            self._error(event.start_mark, f"an anchor ('&{event.anchor}') is not used in this book", "leave it out")
-        if event.tag not in (None, "!"):
-            self._error(event.start_mark, f"a tag ('{event.tag}') is not used in this book", "leave it out")
+            self._error(event.start_mark, f"an anchor ('&{event.anchor}') is not used in this book", _in_quotes("&"))
+        if event.tag is not None:
+            self._error(event.start_mark, f"a tag ('{event.tag}') is not used in this book", _in_quotes("!"))
 
     def _put(self, value: Any, mark: Any, text: str | None) -> Location:
         """Put a value where it belongs and say its location; a scalar, whose text is given, may turn out to be a key.
@@ -219,10 +251,15 @@ class _Tree:
 
     def _take_key(self, inside: _Open, key: str | None, mark: Any) -> None:
         if key is None:
-            self._error(mark, "a key must be a plain word", "put the list or mapping after a key and a colon")
+            self._error(
+                mark, "a name is wanted here, not a list or a group", "put a text that begins with a bracket in quotes"
+            )
             key = "?"
         if key == "<<":
             self._error(mark, "a merge key ('<<') is not used in this book", "write the fields out")
+        if key.strip() != key:
+            hint = "indent with plain spaces, and take other ones out"
+            self._error(mark, f"'{key}' begins or ends with a space that is not a plain one", hint)
         inside.key = key
         inside.skip = key in inside.keys
         if inside.skip:
@@ -239,13 +276,5 @@ class _Tree:
         return location
 
 
-def _mend(said: str) -> str:
-    if "mapping values are not allowed" in said:
-        return "text that holds ': ' stands in quotes, or after '>-' on lines of its own"
-    if "cannot start any token" in said and "\\t" in said:
-        return "indent with spaces, not tabs"
-    if "could not find expected ':'" in said:
-        return "a key is followed by a colon and a space; go on with long text indented, after '>-'"
-    if "did not find expected" in said:
-        return "look at the indentation and the quotes of this line and the one before"
-    return ""
+def _in_quotes(sign: str) -> str:
+    return f"leave it out; put a text that begins with '{sign}' in quotes"

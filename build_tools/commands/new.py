@@ -52,12 +52,12 @@ def run(arguments: argparse.Namespace) -> int:
         text = starting_text(title, _approver(book), date.today())
     with path.open("x", encoding="utf-8", newline="\n") as file:
         file.write(text)
-    print(f"{_shown(path, folder)} is written: fill in the places marked FILL IN, then run 'check'")
+    print(f"{_shown(path, folder)} is written: fill in the places marked FILL IN; 'check' names those that are left")
     return FINE
 
 
 def starting_job(name: str, title: str, procedure: str, person: str, today: date) -> str:
-    """The starting file of a job of two weeks, which passes the checks as it is."""
+    """The starting file of a job of two weeks, which passes the checks once its FILL IN is written."""
     given = {"name": name, "title": title, "procedure": procedure, "person": person}
     given |= {"start": today.isoformat(), "deadline": (today + TWO_WEEKS).isoformat()}
     text = STARTING_JOB.read_text(encoding="utf-8")
@@ -83,7 +83,7 @@ def _one_task(book: Book) -> tuple[str, str]:
 
 
 def starting_text(title: str, approver: str, today: date) -> str:
-    """The starting file, which passes the checks as it is."""
+    """The starting file, which passes the checks once each FILL IN is written."""
     text = STARTING_FILE.read_text(encoding="utf-8")
     return text.replace("{title}", title).replace("{approver}", approver).replace("{today}", today.isoformat())
 

@@ -102,7 +102,7 @@ def _tries(context: Context, entry: Entry[Job]) -> Iterator[tuple[str, Entry[Job
     if "saturday" not in job.days:
         yield (
             "work on Saturdays",
-            varied(entry, Variant(title=Text("Saturdays"), why=Prose(""), more_days=["saturday"])),
+            varied(entry, Variant(title=Text("Saturdays"), why=Prose("tried"), more_days=["saturday"])),
             context,
         )
     sooner = [

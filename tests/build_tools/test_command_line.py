@@ -105,13 +105,14 @@ def test_a_good_book_has_no_mistakes() -> None:
 def test_every_mistake_is_named_and_counted(book: Path) -> None:
     assert run("new", "plumbing/try-one", "--book", book).code == 0
     file = book / "plumbing" / "try-one.yaml"
+    fill_in(file)
     text = file.read_text(encoding="utf-8")
     file.write_text(text.replace("who: helper ", "who: helpr "), encoding="utf-8")
     tools = book / "reference" / "tools" / "more.yaml"
     tools.write_text("odd-tool:\n  title: Odd tool\n", encoding="utf-8")
     ran = run("check", "--book", book)
     assert ran.code == 1
-    assert "procedures/plumbing/try-one.yaml:14:6: error: 'helpr' is not one of" in ran.err
+    assert "procedures/plumbing/try-one.yaml:15:6: error: 'helpr' is not one of" in ran.err
     assert "    did you mean 'helper'?" in ran.err
     assert "procedures/reference/tools/more.yaml:2:3: error: the field 'use' is missing" in ran.err
     assert ran.err.splitlines()[-1].startswith("2 errors")
@@ -124,9 +125,10 @@ def test_a_warning_counts_under_strict_alone(book: Path) -> None:
     )
     assert run("new", "plumbing/try-one", "--book", book).code == 0
     file = book / "plumbing" / "try-one.yaml"
+    fill_in(file)
     text = file.read_text(encoding="utf-8")
     action = "Mark 77 in, the [](value:odd-height)."
-    file.write_text(text.replace("FILL IN one action, as an order.", f'"{action}"'), encoding="utf-8")
+    file.write_text(text.replace("Here is one action, as an order.", f'"{action}"'), encoding="utf-8")
     ran = run("check", "--book", book)
     assert ran.code == 0
     assert "warning: '77 in' repeats the crew standard 'odd-height'" in ran.err
@@ -232,14 +234,24 @@ def test_a_call_without_inputs_that_is_refused_shows_them_all() -> None:
 # new
 
 
-def test_a_new_procedure_passes_as_it_is(book: Path) -> None:
+def fill_in(file: Path) -> None:
+    """Write something in every place that a starting file leaves open."""
+    file.write_text(file.read_text(encoding="utf-8").replace("FILL IN", "Here is"), encoding="utf-8")
+
+
+def test_a_new_procedure_passes_once_it_is_filled_in(book: Path) -> None:
     ran = run("new", "plumbing/set-faucet", "--book", book)
     assert ran.code == 0
     assert ran.out.startswith("procedures/plumbing/set-faucet.yaml is written")
     assert 'title: "Set faucet"' in (book / "plumbing" / "set-faucet.yaml").read_text(encoding="utf-8")
     checked = run("check", "--book", book)
-    assert checked.code == 0
-    assert "set-faucet" not in checked.err
+    assert checked.code == 1
+    open_places = [line for line in checked.err.splitlines() if line.startswith("procedures/plumbing/set-faucet.yaml:")]
+    assert len(open_places) == 13
+    assert all(line.endswith(" error: 'FILL IN' still stands here") for line in open_places)
+    fill_in(book / "plumbing" / "set-faucet.yaml")
+    checked = run("check", "--book", book)
+    assert (checked.code, "set-faucet" in checked.err) == (0, False)
 
 
 def test_every_commented_field_of_a_new_procedure_is_one(book: Path) -> None:
@@ -249,14 +261,19 @@ def test_every_commented_field_of_a_new_procedure_is_one(book: Path) -> None:
     lines = file.read_text(encoding="utf-8").splitlines()
     bare = [line.replace("# ", "", 1) if line.lstrip().startswith("# ") else line for line in lines[4:]]
     file.write_text("\n".join(bare) + "\n", encoding="utf-8")
+    fill_in(file)
     mistakes = [line for line in run("check", "--book", book).err.splitlines() if "set-faucet.yaml" in line]
     assert [line for line in mistakes if "'NAME'" not in line] == []
     assert len(mistakes) == 2
 
 
-def test_a_new_job_passes_as_it_is(book: Path) -> None:
+def test_a_new_job_passes_once_it_is_filled_in(book: Path) -> None:
     ran = run("new", "jobs/garden-house", "--book", book)
     assert (ran.code, ran.out.splitlines()[0].partition(" is written")[0]) == (0, "procedures/jobs/garden-house.yaml")
+    checked = run("check", "--book", book)
+    assert checked.code == 1
+    assert "procedures/jobs/garden-house.yaml:5:10: error: 'FILL IN' still stands here" in checked.err
+    fill_in(book / "jobs" / "garden-house.yaml")
     checked = run("check", "--book", book)
     assert (checked.code, "garden-house" in checked.err) == (0, False)
 
@@ -269,6 +286,7 @@ def test_every_commented_field_of_a_new_job_is_one(book: Path) -> None:
     fields = re.compile(r"^( *)# ((?:- \{|  |[a-z_-]+:).*)")
     bare = [fields.sub(r"\1\2", line) for line in lines]
     file.write_text("\n".join(bare) + "\n", encoding="utf-8")
+    fill_in(file)
     mistakes = [line for line in run("check", "--book", book).err.splitlines() if "garden-house.yaml" in line]
     assert [line for line in mistakes if "'NAME'" not in line] == []
     assert len(mistakes) == 4

@@ -5,7 +5,9 @@ Each scalar arrives as the text that was written (see ``book.yaml_reader``), and
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from datetime import date
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, RootModel, WithJsonSchema
@@ -20,7 +22,14 @@ class Part(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
 
 
-class Text(RootModel[str | dict[Annotated[str, Field(pattern=LANGUAGE)], str]]):
+HAS_A_WORD = r"\w"
+Words = Annotated[str, Field(pattern=HAS_A_WORD), WithJsonSchema({"type": "string", "minLength": 1})]
+"""A text with a letter or a digit in it: a blank one tells nobody anything."""
+
+_Languages = Annotated[dict[Annotated[str, Field(pattern=LANGUAGE)], Words], Field(min_length=1)]
+
+
+class Text(RootModel[Words | _Languages]):
     """Words for people: a plain string, or one string a language (``{en: ..., es: ...}``)."""
 
     model_config = ConfigDict(frozen=True)
@@ -61,6 +70,34 @@ PersonId = Annotated[str, _NAME, RefersTo("person")]
 class IsMeasure:
     """Marks a text that is a number with its unit, or ``value:NAME``."""
 
+
+ISO_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
+AMERICAN_DATE = re.compile(r"(\d{1,2})/(\d{1,2})/(\d{4})", re.ASCII)
+
+
+def read_date(given: Any) -> Any:
+    """A day written as ``2026-03-14`` or ``3/14/2026``; what is no text as it is. Raises ValueError.
+
+    >>> read_date("2026-03-14") == read_date("3/14/2026")
+    True
+    """
+    if not isinstance(given, str):
+        return given
+    iso, american = ISO_DATE.fullmatch(given), AMERICAN_DATE.fullmatch(given)
+    parts = iso.groups() if iso else american.group(3, 1, 2) if american else ()
+    try:
+        return date(*map(int, parts))
+    except (TypeError, ValueError):
+        raise ValueError(f"'{given}' is not a date: {A_DATE}") from None
+
+
+A_DATE = "write it like 2026-03-14 or 3/14/2026"
+Date = Annotated[
+    date,
+    BeforeValidator(read_date),
+    WithJsonSchema({"type": "string", "pattern": f"^({ISO_DATE.pattern}|{AMERICAN_DATE.pattern})$", "title": "Date"}),
+]
+"""A day of the calendar."""
 
 NUMBER_OR_TEXT: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
 

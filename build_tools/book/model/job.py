@@ -9,7 +9,6 @@ leaves them out before anything is made from the job. An amount of money is a nu
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, PositiveInt, model_validator
@@ -17,6 +16,7 @@ from pydantic import Field, PositiveInt, model_validator
 from build_tools.book.model.base import (
     IDENTIFIER,
     CalculatorId,
+    Date,
     InspectionId,
     MaterialId,
     Measure,
@@ -97,7 +97,7 @@ class Hand(Part):
 
     person: PersonId
     days: Annotated[list[Day], Field(min_length=1)] = WORKING_WEEK
-    off: list[date] = []
+    off: list[Date] = []
     skills: list[ProcedureId] = []
     rate: Measure | None = None
     note: Prose | None = None
@@ -160,9 +160,9 @@ class Task(Part):
     hours: Measure | None = None
     who: list[PersonId] = []
     after: list[Name] = []
-    not_before: date | None = None
-    done: date | None = None
-    started: date | None = None
+    not_before: Date | None = None
+    done: Date | None = None
+    started: Date | None = None
     left: Measure | None = None
     note: Prose | None = None
 
@@ -173,7 +173,7 @@ class Change(Part):
     task: Name
     after: list[Name] | None = None
     people: PositiveInt | None = None
-    not_before: date | None = None
+    not_before: Date | None = None
 
 
 class Variant(Part):
@@ -201,12 +201,12 @@ class Job(Part):
 
     title: Text
     summary: Prose
-    start: date
-    deadline: date
+    start: Date
+    deadline: Date
     begins: str = "7:30"
     hours: Measure = "8 h"
     days: Annotated[list[Day], Field(min_length=1)] = WORKING_WEEK
-    holidays: list[date] = []
+    holidays: list[Date] = []
     standards: list[Different] = []
     dwellings: dict[Name, Dwelling]
     spaces: Annotated[dict[Name, Space], Field(min_length=1)]

@@ -5,7 +5,6 @@ Its identity is the name of the file and its trade the name of the folder, so ne
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import Field, PositiveInt, model_validator
@@ -13,6 +12,7 @@ from pydantic import Field, PositiveInt, model_validator
 from build_tools.book.model.base import (
     Basis,
     Cited,
+    Date,
     MaterialId,
     Measure,
     Part,
@@ -31,7 +31,7 @@ class Revision(Part):
     """Which edition of the procedure this is, what changed in it, and who approved it."""
 
     number: PositiveInt
-    date: date
+    date: Date
     changed: Text
     approved_by: PersonId
 

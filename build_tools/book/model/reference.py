@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from build_tools.book.model.base import Basis, Measure, Part, PersonId, ProcedureId, Prose, TermId, Text, ToolId
+from build_tools.book.model.base import Basis, Measure, Part, PersonId, ProcedureId, Prose, TermId, Text, ToolId, Words
 
 
 class Trade(Part):
@@ -64,7 +64,7 @@ class Material(Part):
     """
 
     title: Text
-    counted_in: str
+    counted_in: Words
     buy: Prose
     other_names: list[Text] = []
     supplier: Text
@@ -128,7 +128,7 @@ class Person(Part):
     ``notice``: how long ahead a friend wants to be asked for a day.
     """
 
-    name: str
+    name: Words
     role: Literal["owner", "lead", "helper", "friend"]
     notice: Measure | None = None
     trained_in: list[ProcedureId] = []

@@ -1,6 +1,7 @@
 """Every check of the book: one change to a good small book, and the exact lines that must come out of it.
 
-``small/`` is a good book, ``broken_books.yaml`` the changes to it, whole text compared.
+``small/`` is a good book; ``broken_books.yaml`` and, for slips of writing, ``broken_yaml.yaml`` have the changes to it.
+The whole text is compared.
 """
 
 from __future__ import annotations
@@ -54,7 +55,11 @@ def test_the_small_book_is_good() -> None:
     assert problems_of(SMALL) == []
 
 
-CASES = [Case(**case) for case in yaml.safe_load((SMALL.parent / "broken_books.yaml").read_text(encoding="utf-8"))]
+CASES = [
+    Case(**case)
+    for name in ("broken_books.yaml", "broken_yaml.yaml")
+    for case in yaml.safe_load((SMALL.parent / name).read_text(encoding="utf-8"))
+]
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
