@@ -41,7 +41,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.cores import FEW, beside
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
-from build_tools.book.problems import Problem, count_line
+from build_tools.book.problems import Problem, count_line, listed
 from build_tools.browser.offline import Unserved, write_offline, write_preview
 from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
@@ -127,7 +127,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         if context.book.jobs and not any(problem.severity == "error" for problem in found):
             maker.jobs, problems = self._plan_jobs(context, _today(config), kept)
             found |= set(problems)
-        _report(sorted(found), strict=config.strict)
+        _report(found, strict=config.strict)
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in book.entries()]
         self._memo.forget({id(thing) for thing in (*alive, *self._pages)})
@@ -333,8 +333,8 @@ def _collect_again() -> None:
     gc.enable()
 
 
-def _report(problems: list[Problem], *, strict: bool) -> None:
-    for problem in problems:
+def _report(problems: set[Problem], *, strict: bool) -> None:
+    for problem in listed(problems):
         if problem.severity == "error":
             log.error("%s", problem)
         else:

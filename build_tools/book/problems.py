@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from difflib import get_close_matches
+from itertools import groupby
 from typing import Literal
 
+from build_tools.book.nearness import did_you_mean as did_you_mean
 from build_tools.book.printable import printable
+
+MOST = 50
+"""Problems of a file that are printed; whoever has more begins with these."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -32,14 +36,19 @@ class Problem:
         return f"{text}\n    {hint}" if hint else text
 
 
-def did_you_mean(given: str, known: Iterable[str]) -> str:
-    """A hint with the nearest known name, or an empty text when none is near.
-
-    >>> did_you_mean("tile-flor", ["tile-floor", "toilet-set"])
-    "did you mean 'tile-floor'?"
-    """
-    near = get_close_matches(given, list(known), n=1, cutoff=0.6)
-    return f"did you mean '{near[0]}'?" if near else ""
+def listed(problems: Iterable[Problem]) -> list[Problem]:
+    """The problems as they are printed: in order, and of each file the first fifty and the number of the rest."""
+    shown: list[Problem] = []
+    for _, group in groupby(sorted(set(problems)), key=lambda problem: problem.file):
+        found = list(group)
+        rest = found[MOST:]
+        shown += found[:MOST]
+        if rest:
+            worst = min(problem.severity for problem in rest)
+            at = rest[0]
+            message = f"and {len(rest):,} more mistake{'' if len(rest) == 1 else 's'} from here on"
+            shown.append(Problem(at.file, at.line, at.column, worst, message))
+    return shown
 
 
 def count_line(problems: Iterable[Problem]) -> str:

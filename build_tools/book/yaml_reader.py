@@ -258,8 +258,9 @@ class _Tree:
         if key == "<<":
             self._error(mark, "a merge key ('<<') is not used in this book", "write the fields out")
         if key.strip() != key:
-            hint = "indent with plain spaces, and take other ones out"
-            self._error(mark, f"'{key}' begins or ends with a space that is not a plain one", hint)
+            odd = ord(key[0] if key[0].isspace() else key[-1])
+            message = f"'{key.strip()}' stands beside a space that is not a plain one (U+{odd:04X})"
+            self._error(mark, message, "indent with plain spaces, and take other ones out")
         inside.key = key
         inside.skip = key in inside.keys
         if inside.skip:

@@ -20,7 +20,7 @@ def run(arguments: argparse.Namespace) -> int:
     from build_tools.book.checks.context import Context
     from build_tools.book.load import load_book
     from build_tools.book.memo import Memo
-    from build_tools.book.problems import count_line
+    from build_tools.book.problems import count_line, listed
 
     loaded = load_book(book_folder(arguments))
     context = Context.of(loaded.book, Memo())
@@ -29,12 +29,11 @@ def run(arguments: argparse.Namespace) -> int:
         from build_tools.plan.checks import check_jobs
 
         found |= set(check_jobs(context))
-    problems = sorted(found)
-    for problem in problems:
+    for problem in listed(found):
         print(problem, file=sys.stderr)
     count = len(loaded.book.procedures)
-    print(f"{count_line(problems)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
-    stops = [problem for problem in problems if arguments.strict or problem.severity == "error"]
+    print(f"{count_line(found)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
+    stops = [problem for problem in found if arguments.strict or problem.severity == "error"]
     return MISTAKES if stops else FINE
 
 

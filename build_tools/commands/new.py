@@ -37,7 +37,7 @@ def run(arguments: argparse.Namespace) -> int:
     trade, name = _split(arguments.name.removeprefix(f"{folder.name}/"))
     book = load_book(folder).book
     if trade != JOBS:
-        _refuse_unknown_trade(book, trade)
+        _refuse_unknown_trade(book, trade, folder)
     path = folder / trade / f"{name}.yaml"
     if path.exists():
         raise Wrong(f"{_shown(path, folder)} is there already, and is left as it is")
@@ -99,13 +99,24 @@ def _split(written: str) -> tuple[str, str]:
     return trade, name
 
 
-def _refuse_unknown_trade(book: Book, trade: str) -> None:
+def _refuse_unknown_trade(book: Book, trade: str, folder: Path) -> None:
     from build_tools.book.problems import did_you_mean
 
-    if trade not in book.trades:
-        known = ", ".join(sorted(book.trades)) or "none: write them in reference/trades/"
-        hint = did_you_mean(trade, book.trades) or f"the trades of the book are {known}"
-        raise Wrong(f"there is no trade '{trade}' in the book\n    {hint}")
+    if trade in book.trades:
+        return
+    near = did_you_mean(trade, book.trades)
+    known = f"the trades of the book are {', '.join(sorted(book.trades)) or 'none so far'}"
+    if near or not NAME.fullmatch(trade):
+        raise Wrong(f"there is no trade '{trade}' in the book\n    {near or known}")
+    files = sorted({entry.document.file for entry in book.trades.values()})
+    file = files[0] if files else f"{folder.name}/reference/trades/trades.yaml"
+    order = max((entry.item.order for entry in book.trades.values()), default=0) + 1
+    raise Wrong(
+        f"there is no trade '{trade}' in the book\n    {known}\n"
+        f"    for a new one, add these lines to {file} and try again:\n"
+        f"{trade}:\n  title: {trade.replace('-', ' ').capitalize()}\n"
+        f"  summary: What this trade does, in one sentence.\n  order: {order}"
+    )
 
 
 def _approver(book: Book) -> str:

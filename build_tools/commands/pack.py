@@ -35,7 +35,9 @@ def run(arguments: argparse.Namespace) -> int:
         raise Wrong(f"'{target}' is no file that could be written: name one in a folder that is there")
     made = packed(book_folder(arguments), name, ROOT / ".cache")
     if not isinstance(made, str):
-        for problem in made:
+        from build_tools.book.problems import listed
+
+        for problem in listed(made):
             print(problem, file=sys.stderr)
         return MISTAKES
     target.write_text(made, encoding="utf-8")

@@ -100,7 +100,9 @@ PARTS = {"end": 4, "closed": 4, "moves": 1}
 
 def _told(problems: Iterable[Problem]) -> int:
     """Print the problems in their order; 1 where one of them is an error."""
-    found = sorted(set(problems))
+    from build_tools.book.problems import listed
+
+    found = listed(problems)
     for problem in found:
         print(problem, file=sys.stderr)
     return MISTAKES if any(problem.severity == "error" for problem in found) else FINE

@@ -292,6 +292,18 @@ def test_every_commented_field_of_a_new_job_is_one(book: Path) -> None:
     assert len(mistakes) == 4
 
 
+def test_a_new_trade_is_added_by_the_lines_of_the_message(book: Path) -> None:
+    """Whoever adds a trade is told the file and the lines, and with them the procedure is written."""
+    ran = run("new", "painting/walls", "--book", book)
+    file = book / "reference" / "trades" / "trades.yaml"
+    message, known, hint, *lines = ran.err.splitlines()
+    assert (ran.code, message) == (2, "there is no trade 'painting' in the book")
+    assert known.startswith("    the trades of the book are concrete, doors, ")
+    assert hint == "    for a new one, add these lines to procedures/reference/trades/trades.yaml and try again:"
+    file.write_text(file.read_text(encoding="utf-8") + "\n".join(lines) + "\n", encoding="utf-8")
+    assert run("new", "painting/walls", "--book", book).code == 0
+
+
 def test_the_name_may_be_written_as_the_path_of_the_file(book: Path) -> None:
     assert run("new", "procedures/doors/set-hinge.yaml", "--book", book).code == 0
     assert (book / "doors" / "set-hinge.yaml").is_file()

@@ -18,7 +18,8 @@ def trades(context: Context) -> Iterator[Problem]:
             yield entry.error(
                 (),
                 f"nobody can reach this page: its folder '{entry.trade}' is no trade of reference/trades",
-                did_you_mean(entry.trade, context.book.trades) or "add the trade, or move the file",
+                did_you_mean(entry.trade, context.book.trades)
+                or f"'python3 -m build_tools new {entry.trade}/NAME' shows how a trade is added",
             )
     for id, trade in context.book.trades.items():
         if id in TAKEN:

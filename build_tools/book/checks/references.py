@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
-from build_tools.book.book import Entry
+from build_tools.book.book import FIELD, Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.prose import SCHEMES
@@ -29,7 +30,7 @@ def of_entry(context: Context, entry: Entry[Any]) -> Iterator[Problem]:
             yield entry.error(
                 use.location,
                 f"{_who(entry, use)} refers to {what} '{use.target}', which is not in the book",
-                did_you_mean(use.target, context.index.names(use.scheme)),
+                did_you_mean(use.target, context.index.names(use.scheme)) or _where(context, entry, use),
             )
         elif use.step:
             known = context.index.steps.get(use.target, ())
@@ -51,6 +52,23 @@ def of_reference_entries(context: Context) -> Iterator[Problem]:
     for scheme, entry in context.book.entries():
         if scheme != "procedure":
             yield from of_entry(context, entry)
+
+
+def _where(context: Context, entry: Entry[Any], use: Use) -> str:
+    """How what is referred to gets into the book."""
+    folder = entry.document.file.partition("/")[0]
+    match use.scheme:
+        case "procedure":
+            return f"write it, beginning with 'python3 -m build_tools new TRADE/{use.target}'"
+        case "job":
+            return f"write it, beginning with 'python3 -m build_tools new jobs/{use.target}'"
+        case "calculator":
+            return "'python3 -m build_tools compute' lists those that there are"
+        case "person":
+            return f"add it to {folder}/crew/people.yaml"
+    files = dict.fromkeys(known.document.file for known in context.book.kind(use.scheme).values())
+    own = [file for file in files if Path(file).stem == getattr(entry, "trade", "")] or list(files)
+    return f"add it to {own[0] if len(own) == 1 else f'a file of {folder}/reference/{FIELD[use.scheme]}'}"
 
 
 def _web_address(entry: Entry[Any], use: Use) -> Iterator[Problem]:
