@@ -24,7 +24,7 @@ def read_with_unit(text: str, quantity: str, unit: str) -> float:
     """
     value = read(text, quantity, unit)
     if read_figure(text)[1] == "number":
-        raise Unreadable(text, f"has no unit: write {text} {unit}")
+        raise Unreadable(text, f"has no unit: write {text} {unit}{f' or {text} days' if quantity == 'time' else ''}")
     return value
 
 

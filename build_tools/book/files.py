@@ -8,6 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from build_tools.book.cores import shared_out
+from build_tools.book.problems import Problem
 from build_tools.book.yaml_reader import Document, read_document
 
 Stamp = tuple[int, int]
@@ -30,7 +31,46 @@ def shown_path(path: Path, folder: Path) -> str:
 
 def is_yaml(path: Path) -> bool:
     """Whether a file is one of the book."""
-    return path.suffix in (".yaml", ".yml")
+    return path.suffix in ENDINGS
+
+
+ENDINGS = (".yaml", ".yml")
+
+
+def listed_files(folder: Path) -> tuple[list[Path], list[Problem]]:
+    """The files of a folder and of those in it, in order, and what cannot be read by its name alone.
+
+    Hidden files are left out. No link to a folder is followed: it may lead around in a circle.
+    """
+    found: list[Path] = []
+    problems: list[Problem] = []
+
+    def refuse(path: Path, message: str, hint: str) -> None:
+        problems.append(Problem(shown_path(path, folder), 1, 1, "error", message, hint))
+
+    def unreadable(error: OSError) -> None:
+        refuse(Path(error.filename), f"cannot be read: {error.strerror}", "let yourself read this folder")
+
+    for here, folders, names in os.walk(folder, onerror=unreadable):
+        folders[:] = [name for name in folders if not name.startswith(".")]
+        for name in [*folders, *names]:
+            path, ending = Path(here, name), Path(name).suffix
+            if name.startswith("."):
+                continue
+            if not name.isprintable():
+                refuse(path, "the name holds a sign that cannot be seen", "rename it, with letters, digits and hyphens")
+                folders[:] = [one for one in folders if one != name]
+            elif name in folders and path.is_symlink():
+                refuse(path, "is a link to a folder, and what lies there is not read", "put the folder itself here")
+            elif ending.lower() in ENDINGS and ending not in ENDINGS:
+                refuse(
+                    path,
+                    f"ends in '{ending}', and is not read",
+                    f"rename it: a file of the book ends in '{ENDINGS[0]}'",
+                )
+            elif name not in folders or ending in ENDINGS:
+                found.append(path)
+    return sorted(found), sorted(problems)
 
 
 def read_ahead(paths: Iterable[Path], folder: Path) -> dict[Path, tuple[Stamp, Document]]:

@@ -15,7 +15,7 @@ from pydantic import ValidationError
 
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
 from build_tools.book.explained import explained
-from build_tools.book.files import Stamp, is_yaml, read_ahead, shown_path, stamp_of
+from build_tools.book.files import Stamp, is_yaml, listed_files, read_ahead, shown_path, stamp_of
 from build_tools.book.model.base import IDENTIFIER, Part, Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
@@ -27,6 +27,8 @@ from build_tools.book.yaml_reader import Document, Location, read_document
 
 FILL_IN = "FILL IN"
 """What a starting file has where something is to be written."""
+LONGEST_ID = 80
+"""An id becomes the name of a page's file, and of folders in which others lie."""
 NOT_TRADES = {"reference", "crew", "jobs"}
 BY_HAND = "nobody can reach this page: the book is YAML alone"
 NOT_BY_HAND = "write it as a procedure or as an entry of reference, or move it out of this folder"
@@ -72,13 +74,12 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
     problems: list[Problem] = []
     if not folder.is_dir():
         return Loaded(book, [Problem(str(folder), 1, 1, "error", "there is no such folder")])
-    paths = sorted(folder.rglob("*"))
+    paths, refused = listed_files(folder)
+    problems += refused
     cache.ahead = read_ahead((path for path in paths if path not in cache.files), folder)
     for path in paths:
         inside = path.relative_to(folder)
         file = shown_path(path, folder)
-        if any(part.startswith(".") for part in inside.parts):
-            continue
         if is_yaml(path):
             problems += _take_file(path, inside.parts, file, book, cache)
         elif path.suffix == ".md":
@@ -143,10 +144,8 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
         return parsed
     for name, fields in data.items() if many else [("", data)]:
         at: Location = (name,) if many else ()
-        if many and not re.fullmatch(IDENTIFIER, name):
-            parsed.problems.append(
-                document.error((*at, ""), f"'{name}' is not an id: small letters, digits and single hyphens")
-            )
+        if many and (wrong := _no_id(name)):
+            parsed.problems.append(document.error((*at, ""), f"'{name}' {wrong}"))
             continue
         try:
             parsed.items[name] = model.model_validate(fields)
@@ -200,12 +199,8 @@ def _add_entries(book: Book, kind: str, parsed: _Parsed) -> list[Problem]:
 
 
 def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, path: Path) -> list[Problem]:
-    if not re.fullmatch(IDENTIFIER, id):
-        return [
-            parsed.document.error(
-                (), f"the name of the file, '{name}', is not an id: small letters, digits and single hyphens"
-            )
-        ]
+    if wrong := _no_id(id):
+        return [parsed.document.error((), f"the name of the file, '{name}', {wrong}")]
     if "" not in parsed.items:
         book.unread.add(("procedure", id))
         return []
@@ -219,8 +214,8 @@ def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, 
 
 
 def _add_job(book: Book, id: str, name: str, parsed: _Parsed) -> list[Problem]:
-    if not re.fullmatch(IDENTIFIER, id):
-        return [parsed.document.error((), f"the name of the file, '{name}', is not an id")]
+    if wrong := _no_id(id):
+        return [parsed.document.error((), f"the name of the file, '{name}', {wrong}")]
     if "" not in parsed.items:
         book.unread.add(("job", id))
         return []
@@ -228,6 +223,13 @@ def _add_job(book: Book, id: str, name: str, parsed: _Parsed) -> list[Problem]:
     assert isinstance(item, Job)
     book.jobs[id] = Entry(id, item, parsed.document)
     return []
+
+
+def _no_id(text: str) -> str:
+    """Why a text is no id, or nothing where it is one."""
+    if not re.fullmatch(IDENTIFIER, text):
+        return "is not an id: small letters, digits and single hyphens"
+    return f"is too long for an id: at most {LONGEST_ID} letters" if len(text) > LONGEST_ID else ""
 
 
 def _taken(entry: Entry[Any], id: str, first: Entry[Any]) -> Problem:

@@ -89,6 +89,8 @@ def starting_text(title: str, approver: str, today: date) -> str:
 
 
 def _split(written: str) -> tuple[str, str]:
+    from build_tools.book.load import LONGEST_ID
+
     trade, slash, name = written.removesuffix(".yaml").partition("/")
     if not (trade and slash and name):
         raise Wrong(f"'{written}' is not TRADE/NAME: write the trade's folder and a name, like 'plumbing/set-faucet'")
@@ -96,6 +98,8 @@ def _split(written: str) -> tuple[str, str]:
         better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
         hint = f"\n    write '{trade}/{better}'?" if NAME.fullmatch(better) else ""
         raise Wrong(f"'{name}' cannot be a name: small letters, digits and single hyphens between them{hint}")
+    if len(name) > LONGEST_ID:
+        raise Wrong(f"this name has {len(name)} letters: at most {LONGEST_ID} are wanted")
     return trade, name
 
 

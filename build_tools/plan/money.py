@@ -17,14 +17,14 @@ class Money:
 
 
 def read_money(text: str) -> Money:
-    """An amount of money. Raises Unreadable where it is none.
+    """An amount of money; a dollar sign before the figure is the word after it. Raises Unreadable where it is none.
 
-    >>> read_money("52 dollars")
-    Money(number=52.0, currency='dollars')
+    >>> read_money("52 dollars"), read_money("$48,613")
+    (Money(number=52.0, currency='dollars'), Money(number=48613.0, currency='dollars'))
     """
-    parts = split_amount(text)
+    parts = split_amount(f"{text[1:]} dollars" if text.startswith("$") else text)
     if parts is None or not parts.unit:
-        raise Unreadable(text, "is not an amount of money: write it like '52 dollars'")
+        raise Unreadable(text, "is not an amount of money: write it like '52 dollars' or '$52'")
     if parts.number < 0:
         raise Unreadable(text, "is less than nothing")
     return Money(parts.number, parts.unit)

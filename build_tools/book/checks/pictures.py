@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,6 +14,9 @@ PHOTOS = (".jpg", ".jpeg", ".png", ".webp")
 DRAWINGS = (".svg",)
 LARGEST = 30_000_000
 """Bytes: a phone's photo has some five million."""
+
+LONGEST_NAME = 240
+"""Bytes: no system holds longer names than 255, and the site puts a little before and after."""
 
 
 def files(context: Context) -> Iterator[Problem]:
@@ -31,6 +35,8 @@ def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
             path = Path(entry.folder) / picture.file
             if "/" in picture.file or "\\" in picture.file:
                 yield entry.error(at, f"'{picture.file}' is a path; a {field} lies beside the YAML file")
+            elif len(os.fsencode(picture.file)) > LONGEST_NAME:
+                yield entry.error(at, f"the name of this {field} is too long: at most {LONGEST_NAME} letters")
             elif path.suffix.lower() not in kinds:
                 yield entry.error(at, f"'{picture.file}' is no {field}: it ends in {' or '.join(kinds)}")
             elif not path.is_file():

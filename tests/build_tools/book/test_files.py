@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import random
 import shutil
 from pathlib import Path
@@ -101,6 +102,79 @@ def test_the_wrong_name_of_a_procedure_file_is_named(book: Path) -> None:
         "small/plumbing/Set Bowl.yaml:1:1: error: the name of the file, 'Set Bowl.yaml', is not an id: "
         "small letters, digits and single hyphens"
     )
+
+
+def test_what_is_no_file_of_text_is_refused_by_name_and_never_waited_for(book: Path) -> None:
+    """A pipe would be waited for without end, a device read without end, and a loop of links followed without end."""
+    trade = book / "plumbing"
+    os.mkfifo(trade / "pipe.yaml")
+    (trade / "zero.yaml").symlink_to("/dev/zero")
+    (trade / "folder.yaml").mkdir()
+    (trade / "loop.yaml").symlink_to(trade / "loop.yaml")
+    (trade / "nowhere.yaml").symlink_to(trade / "not-there.yaml")
+    (book / "around").symlink_to(book)
+    no_text = "is no file that holds text, but a folder, a pipe or a device"
+    link = "is a link to a folder, and what lies there is not read\n    put the folder itself here"
+    assert reading_problems(book) == [
+        f"small/around:1:1: error: {link}",
+        f"small/plumbing/folder.yaml:1:1: error: {no_text}",
+        "small/plumbing/loop.yaml:1:1: error: cannot be read: Too many levels of symbolic links",
+        "small/plumbing/nowhere.yaml:1:1: error: cannot be read: No such file or directory",
+        f"small/plumbing/pipe.yaml:1:1: error: {no_text}",
+        f"small/plumbing/zero.yaml:1:1: error: {no_text}",
+    ]
+
+
+def test_a_file_whose_name_is_not_read_is_named(book: Path) -> None:
+    """A capital ending was passed over in silence; a name with a line end broke the message in two."""
+    trade = book / "plumbing"
+    for name in ("SINK.YAML", "tub.Yml", "two\nlines.yaml", "\u202etxt.yaml", f"{'a' * 81}.yaml"):
+        (trade / name).write_text("title: x\n", encoding="utf-8")
+    Path(os.fsdecode(os.fsencode(trade) + b"/na\xefve.yaml")).write_text("title: x\n", encoding="utf-8")
+    (book / "a\x1bb").mkdir()
+    (book / "a\x1bb" / "x.yaml").write_text("title: x\n", encoding="utf-8")
+    unseen = "the name holds a sign that cannot be seen\n    rename it, with letters, digits and hyphens"
+    ending = "is not read\n    rename it: a file of the book ends in '.yaml'"
+    found = reading_problems(book)
+    assert found[:6] == [
+        f"small/a\\u001bb:1:1: error: {unseen}",
+        f"small/plumbing/SINK.YAML:1:1: error: ends in '.YAML', and {ending}",
+        f"small/plumbing/na\\udcefve.yaml:1:1: error: {unseen}",
+        f"small/plumbing/tub.Yml:1:1: error: ends in '.Yml', and {ending}",
+        f"small/plumbing/two\\nlines.yaml:1:1: error: {unseen}",
+        f"small/plumbing/\\u202etxt.yaml:1:1: error: {unseen}",
+    ]
+    too_long = f"the name of the file, '{'a' * 81}.yaml', is too long for an id: at most 80 letters"
+    assert f"small/plumbing/{'a' * 81}.yaml:1:1: error: {too_long}" in found
+
+
+def test_a_long_name_of_a_trade_is_refused(book: Path) -> None:
+    """The name of a trade becomes that of a folder, and no system makes one of 300 letters."""
+    file = book / "reference/trades/trades.yaml"
+    name = "a" * 300
+    text = f"{name}:\n  title: Long\n  summary: Long.\n  order: 3\n"
+    file.write_text(file.read_text(encoding="utf-8") + text, encoding="utf-8")
+    assert reading_problems(book) == [
+        f"small/reference/trades/trades.yaml:9:1: error: '{name}' is too long for an id: at most 80 letters"
+    ]
+
+
+def test_a_long_name_of_a_picture_is_refused(book: Path) -> None:
+    """Asking the system for a file of such a name is an error by itself."""
+    file, name = book / "plumbing/set-bowl.yaml", "a" * 300 + ".jpg"
+    text = file.read_text(encoding="utf-8")
+    photo = f"    materials: [ring]\n    photo: {{file: {name}, alt: The bowl}}\n"
+    file.write_text(text.replace("    materials: [ring]\n", photo), encoding="utf-8")
+    found = [str(problem) for problem in check_book(load_book(book).book, {})]
+    assert "small/plumbing/set-bowl.yaml:57:19: error: the name of this photo is too long: at most 240 letters" in found
+
+
+def test_a_file_that_is_too_long_is_refused_before_it_is_read(book: Path) -> None:
+    """Two megabytes are a hundred times a procedure."""
+    (book / "plumbing/set-bowl.yaml").write_text("# " + "x" * 10_000_000, encoding="utf-8")
+    assert reading_problems(book) == [
+        "small/plumbing/set-bowl.yaml:1:1: error: is too long: a file of the book has at most 2 MB"
+    ]
 
 
 @settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
