@@ -14,6 +14,8 @@ from calculators.writing import NOISE, decimal, feet_inches, inches
 Rows = list[dict[str, Any]]
 
 MOST_PIECES = 1000
+MOST_STOCK = 20
+LEAST_PRICE = 0.01
 WORK_A_SECOND = 0.3
 """The solver's own unit of work for each second asked for: about what a small machine does."""
 COST_GRAIN = 1000
@@ -90,6 +92,13 @@ def check_rows(pieces: Rows, stock: Rows, trim: float) -> None:
         refuse("stock", "No stock length is given.")
     if sum(piece["count"] for piece in pieces) > MOST_PIECES:
         refuse("pieces", f"More than the {MOST_PIECES} pieces that this answers for: make a list a room.")
+    if len(stock) > MOST_STOCK:
+        refuse("stock", f"More than the {MOST_STOCK} stock lengths that this answers for.")
+    for each in stock:
+        if each["length"] - trim < NOISE:
+            refuse("stock", f"{inches(trim)} of trim leave nothing of a stick of {feet_inches(each['length'])}.")
+        if 0 < each["price"] < LEAST_PRICE:
+            refuse("stock", f"A price is at least {LEAST_PRICE}, or 0 where none is known.")
     longest = max(each["length"] for each in stock)
     for piece in pieces:
         if piece["length"] > longest - trim + NOISE:
@@ -138,7 +147,9 @@ def _parts(taken: list[tuple[float, str, int]]) -> list[dict[str, Any]]:
 
 
 def _hand_out(wanted: list[Wanted], length: float, count: int) -> list[tuple[float, str, int]]:
-    given = []
+    given: list[tuple[float, str, int]] = []
+    if not count:
+        return given
     for one in wanted:
         if abs(one.length - length) < NOISE and one.left > 0 and count > 0:
             now = min(one.left, count)

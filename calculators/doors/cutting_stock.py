@@ -3,8 +3,9 @@
 Runs in Python alone. A *pattern* is a way to cut one stick: how many of each length. Where the patterns can be listed,
 the model chooses how often each is cut; where there are too many, those that matter are made one by one. Either way
 the solver is OR-Tools (CP-SAT, and GLOP for fractions), which also gives a bound that no packing can beat. It runs
-on one thread with a limit in its own units of work, so that the same question has the same answer on every machine. It
-is not asked where the list made by hand costs no more than the sum of the lengths: nothing can beat that.
+on one thread with one limit for all of it in its own units of work, so that the same question has the same answer on
+every machine. It is not asked where the list made by hand costs no more than the sum of the lengths: nothing can beat
+that.
 """
 
 from __future__ import annotations
@@ -16,7 +17,11 @@ from typing import Any
 from calculators.writing import NOISE
 
 MOST_PATTERNS = 6_000
+MOST_VISITS = 200_000
+"""Beginnings of patterns that are looked at; with hundreds of lengths the full ones lie far between."""
 MOST_ROUNDS = 300
+A_ROUND = 3e-5
+"""Work of a round for each length, stock and way beside what the solver counts: putting its questions together."""
 GRAIN = 10_000
 """Parts of an inch where lengths are whole numbers; pieces are rounded up and sticks down."""
 
@@ -99,17 +104,26 @@ def patterns(question: Question, stock: Stock, most: int = MOST_PATTERNS) -> lis
     """
     found: list[tuple[int, ...]] = []
     takes = [length + question.kerf for length in question.lengths]
-
-    def add(at: int, room: float, counts: list[int]) -> bool:
-        if at == len(takes):
-            spare = [take for take, count, want in zip(takes, counts, question.counts, strict=True) if count < want]
-            if not spare or min(spare) > room + NOISE:
-                found.append(tuple(counts))
-            return len(found) <= most
-        fits = min(question.counts[at], floor((room + NOISE) / takes[at]))
-        return all(add(at + 1, room - count * takes[at], [*counts, count]) for count in range(fits, -1, -1))
-
-    return found if add(0, question.room(stock), []) else None
+    begun: list[tuple[float, tuple[int, ...]]] = [(question.room(stock), ())]
+    visits = 0
+    while begun:
+        room, counts = begun.pop()
+        visits += 1
+        if len(found) > most or visits > MOST_VISITS:
+            return None
+        at = len(counts)
+        while at < len(takes) and takes[at] > room + NOISE:
+            at += 1
+        counts += (0,) * (at - len(counts))
+        if at < len(takes):
+            fits = min(question.counts[at], floor((room + NOISE) / takes[at]))
+            begun += [(room - count * takes[at], (*counts, count)) for count in range(fits + 1)]
+        elif any(counts) and not any(
+            count < want and take <= room + NOISE
+            for take, count, want in zip(takes, counts, question.counts, strict=True)
+        ):
+            found.append(counts)
+    return found
 
 
 def pack(question: Question, work: float) -> Packing:
@@ -158,7 +172,7 @@ def _choose(question: Question, ways: list[Stick], least: int, work: float) -> t
     cost = sum(question.stock[way.stock].cost // step * time for way, time in zip(ways, times, strict=True))
     model.add(cost >= least // step)
     model.minimize(cost)
-    solver = _solver(cp_model, work)
+    solver = _solver(cp_model, work * 4 / 5 if len(question.stock) > 1 else work)
     if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return [], least
     least = max(least, ceil(solver.best_objective_bound - 1e-6) * step)
@@ -168,7 +182,7 @@ def _choose(question: Question, ways: list[Stick], least: int, work: float) -> t
         model.minimize(sum(times))
         for time, now in zip(times, taken, strict=True):
             model.add_hint(time, now)
-        solver = _solver(cp_model, work / 4)
+        solver = _solver(cp_model, max(work / 5, work - solver.deterministic_time))
         if solver.solve(model) in (cp_model.OPTIMAL, cp_model.FEASIBLE):
             taken = [solver.value(time) for time in times]
     sticks = [way for way, now in zip(ways, taken, strict=True) for _ in range(now)]
@@ -187,21 +201,28 @@ def _most_times(question: Question, way: Stick) -> int:
 def by_columns(question: Question, by_hand: list[Stick], known: int, work: float) -> tuple[list[Stick], int]:
     """Ways to cut are made one by one, each the one that would lower the cost most (Gilmore and Gomory).
 
-    The choice in fractions is a bound: its cost, over the most that one way is worth for what it costs.
+    The choice in fractions is a bound: its cost, over the most that one way is worth for what it costs. The ways get
+    half of the work at most, and no more are made once they cannot raise the bound.
     """
     ways = list(dict.fromkeys(by_hand))
-    least = 0.0
+    step = _step(question)
+    bound, spent = known, 0.0
     for _ in range(MOST_ROUNDS):
         cost, worths = _in_fractions(question, ways)
-        best = [_worth_most(question, stock, worths, work) for stock in range(len(question.stock))]
+        best = []
+        for stock in range(len(question.stock)):
+            worth, way, took = _worth_most(question, stock, worths, work / 4)
+            best.append((worth, way))
+            spent += took
         over = max(worth / question.stock[way.stock].cost for worth, way in best)
-        least = max(least, cost / max(1.0, over))
-        new = [way for worth, way in best if worth > question.stock[way.stock].cost * (1 + 1e-6) and way not in ways]
-        if not new:
+        bound = max(bound, ceil(cost / max(1.0, over) / step - 1e-5) * step)
+        better = [way for worth, way in best if worth > question.stock[way.stock].cost * (1 + 1e-6) and any(way.counts)]
+        new = [way for way in better if way not in ways]
+        spent += A_ROUND * (len(question.lengths) * len(question.stock) + len(ways))
+        if not new or bound >= ceil(cost / step - 1e-5) * step or spent > work / 2:
             break
         ways += new
-    bound = max(known, ceil(least / _step(question) - 1e-5) * _step(question))
-    return _choose(question, ways, bound, work)[0], bound
+    return _choose(question, ways, bound, work - min(spent, work / 2))[0], bound
 
 
 def _in_fractions(question: Question, ways: list[Stick]) -> tuple[float, list[float]]:
@@ -210,18 +231,20 @@ def _in_fractions(question: Question, ways: list[Stick]) -> tuple[float, list[fl
 
     model = model_builder.Model()  # type: ignore[no-untyped-call]  # the library's own
     times = [model.new_num_var(0.0, float("inf"), f"way {n}") for n in range(len(ways))]
-    rows = [
-        model.add(sum(way.counts[at] * time for way, time in zip(ways, times, strict=True) if way.counts[at]) >= count)
-        for at, count in enumerate(question.counts)
-    ]
+    cut: list[list[Any]] = [[] for _ in question.lengths]
+    for way, time in zip(ways, times, strict=True):
+        for at, count in enumerate(way.counts):
+            if count:
+                cut[at].append(count * time)
+    rows = [model.add(sum(pieces) >= count) for pieces, count in zip(cut, question.counts, strict=True)]
     model.minimize(sum(question.stock[way.stock].cost * time for way, time in zip(ways, times, strict=True)))
     solver = model_builder.Solver("GLOP")
     solver.solve(model)
     return solver.objective_value, [max(0.0, solver.dual_value(row)) for row in rows]
 
 
-def _worth_most(question: Question, stock: int, worths: list[float], work: float) -> tuple[float, Stick]:
-    """The way to cut a stick of that stock whose pieces are worth most, with a bound on that worth."""
+def _worth_most(question: Question, stock: int, worths: list[float], work: float) -> tuple[float, Stick, float]:
+    """The way to cut a stick of that stock whose pieces are worth most, with a bound on that worth, and the work."""
     from ortools.sat.python import cp_model
 
     model = cp_model.CpModel()
@@ -231,9 +254,11 @@ def _worth_most(question: Question, stock: int, worths: list[float], work: float
     model.add(sum(take * piece for take, piece in zip(takes, cut, strict=True)) <= room)
     model.maximize(sum(round(worth * GRAIN) * piece for worth, piece in zip(worths, cut, strict=True)))
     solver = _solver(cp_model, work)
-    solver.solve(model)
+    if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return float("inf"), Stick(stock, (0,) * len(takes)), solver.deterministic_time
     rounding = 0.5 * sum(min(want, room // take) for want, take in zip(question.counts, takes, strict=True))
-    return (solver.best_objective_bound + rounding) / GRAIN, Stick(stock, tuple(solver.value(piece) for piece in cut))
+    bound = (solver.best_objective_bound + rounding) / GRAIN
+    return bound, Stick(stock, tuple(solver.value(piece) for piece in cut)), solver.deterministic_time
 
 
 def _solver(cp_model: Any, work: float) -> Any:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from typing import Any
 
 import pytest
@@ -9,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.cut_list import CALCULATOR, cut_list
+from calculators.doors import cutting_stock
+from calculators.doors.cut_list import CALCULATOR, cut_list, question_of
 from calculators.doors.cut_list_drawing import cut_list_drawing
 from calculators.doors.cutting_stock import Question, Stock, first_fit, pack, patterns
 from calculators.run import compute
@@ -127,6 +129,12 @@ def test_out_of_time_it_keeps_the_hand_s_list_and_tells_the_gap() -> None:
             [*sticks(96.0), {"length": 120.0, "price": 4.0}],
             "Some stock has a price and some has none: give all prices or none.",
         ),
+        (
+            rows([(10, 1)]),
+            [{"length": 96.0, "price": 0.0001}],
+            "A price is at least 0.01, or 0 where none is known.",
+        ),
+        (rows([(10, 1)]), sticks(*range(96, 117)), "More than the 20 stock lengths that this answers for."),
         (rows([(10, 1001)]), sticks(96.0), "More than the 1000 pieces that this answers for: make a list a room."),
     ],
 )
@@ -134,6 +142,70 @@ def test_refusals_name_what_is_wrong(pieces: list[dict[str, Any]], stock: list[d
     with pytest.raises(Refused) as caught:
         cut_list(pieces, stock)
     assert caught.value.message == message
+
+
+def test_a_trim_that_leaves_nothing_of_a_stick_is_refused() -> None:
+    with pytest.raises(Refused) as caught:
+        cut_list(rows([(10, 1)]), sticks(96.0, 12.0), 0.125, 12.0)
+    assert caught.value.message == "12 in of trim leave nothing of a stick of 1' 0\"."
+
+
+def test_a_stick_too_short_for_every_piece_is_left_alone() -> None:
+    """It gives no way to cut it, which is no way to buy it either."""
+    answer = cut_list(rows([(40, 3), (50, 2)]), sticks(96.0, 12.5), 0.125, 12.0)
+    assert [(row["length"], row["count"]) for row in answer["order"]] == [(96, 4)]
+    assert answer["proved"]
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    pieces=st.lists(st.tuples(st.floats(0.5, 480), st.integers(1, 20)), min_size=1, max_size=6),
+    stock=st.lists(st.floats(6, 480), min_size=1, max_size=3),
+    price=st.sampled_from([0.0, 0.01, 3.0, 9999.99]),
+    kerf=st.floats(0, 0.5),
+    trim=st.floats(0, 12),
+)
+def test_within_its_limits_it_answers_or_says_why_not(
+    pieces: list[tuple[float, int]], stock: list[float], price: float, kerf: float, trim: float
+) -> None:
+    try:
+        answer = cut_list(rows(pieces), [{"length": each, "price": price} for each in stock], kerf, trim, 1 / 3600)
+    except Refused:
+        return
+    assert sum(row["times"] * len(row["parts"]) for row in answer["cuts"]) == sum(count for _, count in pieces)
+
+
+def many(count: int) -> list[dict[str, Any]]:
+    """So many pieces, no two alike."""
+    chance = random.Random(7)
+    return [{"length": round(chance.uniform(6, 110), 4), "count": 1, "name": ""} for _ in range(count)]
+
+
+def test_a_thousand_different_lengths_are_packed() -> None:
+    answer = cut_list(many(1000), sticks(192.0), seconds=1 / 3600)
+    assert sum(row["times"] * len(row["parts"]) for row in answer["cuts"]) == 1000
+    assert answer["sticks"] <= answer["by_hand"]
+    assert "at least" in answer["proof"] or answer["proved"]
+
+
+def test_all_of_the_solver_s_work_is_held_to_one_limit(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two hundred lengths are hundreds of questions to the solver: together they take what was allowed for one."""
+    asked: list[Any] = []
+    make = cutting_stock._solver
+
+    def noted(cp_model: Any, work: float) -> Any:
+        asked.append(make(cp_model, work))
+        return asked[-1]
+
+    monkeypatch.setattr(cutting_stock, "_solver", noted)
+    question = question_of(many(200), sticks(192.0, 144.0), 0.125, 0.0, False)
+    packing = pack(question, 0.3)
+    assert len(asked) > 4
+    # The solver ends a little after its limit: it looks at it now and then.
+    assert sum(solver.deterministic_time for solver in asked) < 0.3 * 1.2
+    assert packing.least <= packing.cost
+    again = pack(question, 0.3)
+    assert (again.sticks, again.least) == (packing.sticks, packing.least)
 
 
 def test_drawing_shows_each_way_to_cut_once() -> None:
