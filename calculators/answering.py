@@ -14,6 +14,7 @@ from calculators.declaration import Answer, Input, Output, refuse
 from calculators.limits import limits, unusual_values
 from calculators.metric import unit_in, write_in
 from calculators.nearness import did_you_mean
+from calculators.ways import way_at_end, which_way, with_way
 
 NOT_A_NUMBER = ["choice", "yes-no", "text", "plan", "rows"]
 
@@ -31,8 +32,10 @@ def names_of(items: Sequence[Input]) -> list[str]:
 def read_one(item: Input, given: str, name: str, label: str, metric: bool) -> Any:
     """The value of a written single input, all but rows; ``name`` and ``label`` are those to complain under.
 
-    >>> read_one(Input("rise", "Rise", "length", "in"), " 1613 mm ", "rise", "Rise", False)
+    >>> read_one(Input("depth", "Depth", "length", "in"), " 1613 mm ", "depth", "Depth", False)
     63.503937007874015
+    >>> read_one(Input("step", "Step", "length", "in", ways=("up", "down")), "1/2 in down", "step", "Step", False)
+    -0.5
     """
     text = given.strip()
     if item.quantity == "text":
@@ -41,9 +44,16 @@ def read_one(item: Input, given: str, name: str, label: str, metric: bool) -> An
         return read_yes_no(given, name, label)
     if item.quantity == "choice":
         return read_choice(item, text, name, label)
-    value, why = read_or_why(text, item.quantity, unit_in(item.quantity, item.unit, metric))
+    way = way_at_end(item.ways, text)
+    size = text[0 : len(text) - len(way)]
+    value, why = read_or_why(size, item.quantity, unit_in(item.quantity, item.unit, metric))
     if why != "":
         refuse(name, label + ": " + why)
+    if len(item.ways) > 0 and value != 0:
+        if way == "" or value < 0:
+            refuse(name, label + ": " + which_way(item.ways, size.strip()))
+        if way == item.ways[1]:
+            return -value
     return value
 
 
@@ -152,6 +162,12 @@ def with_cautions(inputs: Sequence[Input], values: Mapping[str, Any], answer: An
 
 def shown_value(output: Output, value: Any, metric: bool) -> str:
     """The value of an output, all but rows, as text in its unit and rounding."""
+    if len(output.ways) > 0:
+        rounds = output.rounds
+        if value < 0 and rounds != "nearest":
+            rounds = "down" if rounds == "up" else "up"
+        size = write_in(abs(value), output.quantity, output.unit, output.step, rounds, metric)
+        return with_way(output.ways, value, size)
     return write_in(value, output.quantity, output.unit, output.step, output.rounds, metric)
 
 

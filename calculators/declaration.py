@@ -103,6 +103,10 @@ class Input:
     ``least``, ``most`` (hard limits, both allowed values) and ``usual`` (outside it the answer carries a caution)
     are in the unit of the inside. An input with ``default=None`` must be given. ``columns`` is for ``rows`` alone:
     each row is a dict with those names. ``rule`` is the published limit that a figure of the crew stays inside.
+
+    ``ways`` is for a figure that goes two ways from nothing, such as one floor above or below another: the words for
+    more than 0 and for less. People write a plain figure and the words (`1/2 in floor above flange`), never a sign,
+    which the next person would take the other way.
     """
 
     name: str
@@ -117,6 +121,7 @@ class Input:
     choices: tuple[Choice, ...] = ()
     columns: tuple[Input, ...] = ()
     help: str = ""
+    ways: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +130,8 @@ class Output:
 
     ``step`` is the field's precision in ``unit`` (0.0625 for a sixteenth of an inch, 0.25 for a quarter yard;
     0 for four significant figures) and ``rounds`` the direction that is safe. Rounding is done once, when the
-    value is shown or ordered. ``columns`` is for ``rows`` alone.
+    value is shown or ordered. ``columns`` is for ``rows`` alone, ``ways`` as those of an input; one that goes without
+    saying has no words.
     """
 
     name: str
@@ -136,6 +142,7 @@ class Output:
     rounds: Direction = "nearest"
     columns: tuple[Output, ...] = ()
     help: str = ""
+    ways: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from typing import Any
 
 from calculators.declaration import Input
 from calculators.metric import exactly_in
+from calculators.ways import with_way
 
 MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 """The quantities that are taken off the work, so that an odd one is measured again."""
@@ -17,6 +18,8 @@ ANSWERS = " that this answers for"
 
 def as_given(item: Input, value: Any, metric: bool) -> str:
     """A value of an input as a person gave it."""
+    if len(item.ways) > 0:
+        return with_way(item.ways, value, exactly_in(abs(value), item.quantity, item.unit, metric))
     return exactly_in(value, item.quantity, item.unit, metric)
 
 
@@ -53,7 +56,10 @@ def over_limit(item: Input, value: Any, label: str, metric: bool) -> str:
         return label + ": " + as_given(item, value, metric) + " is more than the " + most + ANSWERS
     if item.least is not None and value < item.least:
         least = as_given(item, item.least, metric)
-        return label + ": " + as_given(item, value, metric) + " is less than the " + least + ANSWERS
+        than = " is less than the "
+        if len(item.ways) > 0:
+            than = " is more than the "
+        return label + ": " + as_given(item, value, metric) + than + least + ANSWERS
     return ""
 
 

@@ -66,7 +66,9 @@ def along(axis: dict[str, Any], calculator: Calculator, book: Path) -> list[Any]
     """The values along an axis, as the calculator takes them."""
     if "values" in axis:
         return [inside(calculator, axis["input"], text, book) for text in axis["values"]]
-    low, high, step = (inside(calculator, axis["input"], axis[end], book) for end in ("from", "to", "step"))
+    low, high = (inside(calculator, axis["input"], axis[end], book) for end in ("from", "to"))
+    first_way = next((each.ways[0] for each in calculator.inputs if each.name == axis["input"] and each.ways), "")
+    step = inside(calculator, axis["input"], f"{axis['step']} {first_way}".strip(), book)
     return [low + step * n for n in range(round((high - low) / step) + 1)]
 
 

@@ -51,7 +51,8 @@ KEYS = (
     const name = root.dataset.calculator;
     if (found[name]) continue;
     const declared = crew.calculators[name].declaration.inputs;
-    const input = declared.find((one) => one.usual && root.querySelector(`[data-input="${one.name}"] .puts-in input`));
+    const plain = declared.filter((one) => one.usual && !one.ways.length);
+    const input = plain.find((one) => root.querySelector(`[data-input="${one.name}"] .puts-in input`));
     if (!input) continue;
     const field = root.querySelector(`[data-input="${input.name}"] .puts-in input`);
     found[name] = [];

@@ -157,7 +157,9 @@ class Pages:
     def measurement(self, item: Measurement) -> list[str]:
         """A measurement with its tolerance and what to do outside it."""
         names = ("target", "within", "plus", "minus", "least", "most")
-        limits = [f"{name} {self.amount(getattr(item, name))}" for name in names if getattr(item, name) is not None]
+        ways = [(one, f" {self.text(one.way)}") for one in item.ways]
+        given = [(getattr(one, name, None), name, way) for one, way in [(item, ""), *ways] for name in names]
+        limits = [f"{name} {self.amount(figure)}{way}" for figure, name, way in given if figure is not None]
         basis = self.basis(item.basis)
         return [f"Measure: {self.prose(item.what)}: {', '.join(limits)} ({basis}). {self.prose(item.outside)}", ""]
 

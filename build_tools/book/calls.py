@@ -14,6 +14,7 @@ from build_tools.book.book import Book
 from build_tools.book.uses import VALUE, figure_of
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
+from calculators.ways import with_way
 from calculators.writing import feet_inches, write
 
 Written = str | list[dict[str, str]]
@@ -83,7 +84,8 @@ def shown_input(declared: Input, value: Any) -> str:
     if declared.quantity == "yes-no":
         return "yes" if value else "no"
     step = 1 / 16 if declared.unit in ("in", "ft-in") else 0.0
-    return write(value, declared.quantity, declared.unit, step, "nearest")
+    size = abs(value) if declared.ways else value
+    return with_way(declared.ways, value, write(size, declared.quantity, declared.unit, step, "nearest"))
 
 
 def _row(declared: Input, row: Mapping[str, Any]) -> str:

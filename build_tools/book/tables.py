@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from build_tools.book.book import Book
@@ -180,9 +180,9 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
     """The values along an axis, in the unit of the inside; hard limits are for the cells to say."""
     declared = _input(calculator, axis.input)
 
-    def read(text: str, *place: str | int) -> Any:
+    def read(text: str, *place: str | int, item: Input = declared) -> Any:
         try:
-            return read_input(declared, figure_of(text, book) or text)
+            return read_input(item, figure_of(text, book) or text)
         except Refused as refused:
             troubles.append(Trouble((side, *place), refused.message))
             return None
@@ -191,7 +191,8 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
         read(axis.ours, "ours")
     if axis.values:
         return [read(text, "values", index) for index, text in enumerate(axis.values)]
-    start, to, step = read(axis.start or "", "from"), read(axis.to or "", "to"), read(axis.step or "", "step")
+    start, to = read(axis.start or "", "from"), read(axis.to or "", "to")
+    step = read(axis.step or "", "step", item=replace(declared, ways=()))  # a step has no way
     if not all(isinstance(number, float | int) for number in (start, to, step)):
         return []
     if step <= 0 or to < start:

@@ -17,15 +17,14 @@ VALUE = "value:"
 def named_value(measure: str) -> str | None:
     """The id of the crew standard that a measure names, or None where it is a figure.
 
-    >>> named_value("value:gap"), named_value("-value:gap"), named_value("1/4 in")
+    >>> named_value("value:gap"), named_value("value:gap floor above flange"), named_value("1/4 in")
     ('gap', 'gap', None)
     """
-    name = measure.removeprefix("-")
-    return name.removeprefix(VALUE) if name.startswith(VALUE) else None
+    return measure.removeprefix(VALUE).partition(" ")[0] if measure.startswith(VALUE) else None
 
 
 def figure_of(measure: str, book: Book) -> str | None:
-    """The figure itself: as written, or that of the standard it names (less than nothing for ``-value:NAME``).
+    """The figure itself: as written, or that of the standard it names, with the words of its way behind it.
 
     None where there is no such standard.
     """
@@ -33,9 +32,7 @@ def figure_of(measure: str, book: Book) -> str | None:
     if id is None:
         return measure
     entry = book.values.get(id)
-    if entry is None:
-        return None
-    return f"-{entry.item.quantity}" if measure.startswith("-") else entry.item.quantity
+    return None if entry is None else measure.replace(f"{VALUE}{id}", entry.item.quantity, 1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,7 @@ ENTRIES: tuple[Name, ...] = tuple(
         ("answering", "keep_limits"),
         ("answering", "with_cautions"),
         ("answering", "shown_lines"),
+        ("limits", "as_given"),
         ("metric", "unit_in"),
         ("metric", "write_in"),
         ("reading", "read"),

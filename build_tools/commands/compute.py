@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of ``compute``."""
     parser.add_argument("calculator", nargs="?", metavar="CALCULATOR", help="its name; left out, all are listed")
-    parser.add_argument("inputs", nargs="*", metavar="NAME=VALUE", help="an input with its unit, like rise='1/2 in'")
+    parser.add_argument("inputs", nargs="*", metavar="NAME=VALUE", help="an input with its unit, like ring='1-1/2 in'")
     parser.add_argument("--json", action="store_true", help="the answer as JSON, for programs")
     add_book(parser)
 
@@ -196,5 +196,9 @@ COMMAND = Command(
     "Without a name it lists the calculators.",
     add_arguments=add_arguments,
     run=run,
-    examples=("compute", "compute wax-ring rise='1/2 in' ring='1 in'", "compute wax-ring rise='1/2 in' --json"),
+    examples=(
+        "compute",
+        "compute wax-ring rise='1/2 in floor above flange' ring='1 in'",
+        "compute wax-ring recess='3/4 in' --json",
+    ),
 )

@@ -10,18 +10,19 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable
+from typing import Any
 
 from build_tools.book.book import Book
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Part, Text
-from build_tools.book.model.step import Check, Measurement, Step
+from build_tools.book.model.step import Check, Measurement, Step, Way
 from build_tools.book.uses import figure_of
 from calculators.reading import found_in, read_number_with_unit
 from calculators.scanning import plain, spaces_end, unit_at
 from calculators.unit_words import UNIT_WORDS
 from calculators.units import UNITS, to_inside
 
-STANDARD = re.compile(r"-?value:([a-z0-9]+(?:-[a-z0-9]+)*)")
+STANDARD = re.compile(r"value:([a-z0-9]+(?:-[a-z0-9]+)*)")
 US_UNITS = {"mm": "in", "cm": "in", "m": "ft", "m2": "sq ft", "m3": "cu yd", "L": "gal", "kg": "lb", "C": "F"}
 """The unit of a reading is that of its limits, in the units in which the whole book asks."""
 
@@ -44,24 +45,39 @@ def print_of(part: Step | list[Check], book: Book) -> str:
 
 
 def measure_data(measurement: Measurement, book: Book) -> str:
-    """What a reading is held against, as JSON: ``name`` within its step, quantity and unit, lowest and highest.
+    """What a reading is held against, as JSON: ``name``, quantity, unit, and lowest and highest or ``ways`` with both.
 
     The name comes from what is measured, so that it stays when measurements change places or a tolerance changes.
     """
-    figures = {
-        name: figure_of(getattr(measurement, name), book) or ""
-        for name in ("target", "within", "plus", "minus", "least", "most")
-        if getattr(measurement, name) is not None
-    }
-    first = figures.get("target") or figures.get("least") or figures["most"]
+    figures = _figures(measurement, book)
+    ways = [(way.way.inside(book.language), _figures(way, book)) for way in measurement.ways]
+    every = [figure for given in (figures, *(given for _, given in ways)) for figure in given.values()]
+    first = every[0]
     _, quantity = read_number_with_unit(first)
-    low, high = _limits(figures)
     unit = _unit(first)
     if quantity not in UNITS:
         quantity, unit = "number", "" if quantity == "number" else quantity
     name = digest(measurement.what.inside(book.language), 6)
-    data = {"name": name, "quantity": quantity, "unit": unit, "low": low, "high": high}
-    return json.dumps({key: item for key, item in data.items() if item is not None}, separators=(",", ":"))
+    low, high = _limits(figures)
+    data: dict[str, Any] = {"name": name, "quantity": quantity, "unit": unit, "low": low, "high": high}
+    held = [(way, *_limits(given)) for way, given in ways]
+    data["ways"] = [{"way": way, "low": low, "high": high} for way, low, high in held] or None
+    return json.dumps(_given(data), separators=(",", ":"))
+
+
+def _given(data: dict[str, Any]) -> dict[str, Any]:
+    """What is there, in each way too."""
+    given = {key: item for key, item in data.items() if item is not None}
+    return {**given, "ways": [_given(way) for way in data["ways"]]} if data.get("ways") else given
+
+
+def _figures(part: Measurement | Way, book: Book) -> dict[str, str]:
+    """The figures of a measurement or of one of its ways, by the names of their fields."""
+    return {
+        name: figure_of(written, book) or ""
+        for name in ("target", "within", "plus", "minus", "least", "most")
+        if (written := getattr(part, name, None)) is not None
+    }
 
 
 def _limits(figures: dict[str, str]) -> tuple[float | None, float | None]:

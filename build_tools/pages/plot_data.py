@@ -14,6 +14,7 @@ from build_tools.book.calls import Called, shown_input
 from calculators.declaration import Calculator, Input, Output, Plot, Refused
 from calculators.run import read_inputs, run
 from calculators.units import from_inside
+from calculators.ways import with_way
 from calculators.writing import decimal, feet_inches, fraction, write
 
 POINTS = 48
@@ -93,8 +94,8 @@ def plot_data(calculator: Calculator, plot: Plot, called: Called) -> PlotData:
     return PlotData(
         plot.title,
         f"{plot.title}. {' '.join(told)}",
-        _axis(x.label, x.unit, xs),
-        _axis(y.label, y.unit, heights),
+        _axis(x, xs),
+        _axis(y, heights),
         lines,
         by.label if by else "",
         ours,
@@ -136,7 +137,8 @@ def _place(inside: float, x: Input) -> str:
 
 def _value(inside: float, y: Output) -> str:
     """An output to its own step, to the nearest: on a plot nothing is rounded up."""
-    return write(inside, y.quantity, y.unit, y.step, "nearest")
+    size = abs(inside) if y.ways else inside
+    return with_way(y.ways, inside, write(size, y.quantity, y.unit, y.step, "nearest"))
 
 
 def _ours(
@@ -162,13 +164,19 @@ def _limit(calculator: Calculator, name: str, values: Mapping[str, Any], y: Outp
     return from_inside(values[name], y.quantity, y.unit), f"{item.label} {figure}"
 
 
-def _axis(label: str, unit: str, values: list[float]) -> Axis:
+def _axis(item: Input | Output, values: list[float]) -> Axis:
+    """An axis; that of an input that goes two ways says which lies where, and has no signs."""
+    unit = item.unit
     low, high = min(values), max(values)
     step = _step(high - low, unit)
     first = int(low // step)
     ticks = [step * number for number in range(first, first + 12) if low - 1e-9 <= step * number <= high + 1e-9]
     shown = "" if unit == "ft-in" else unit
-    return Axis(f"{label}, {shown}" if shown else label, ticks, [tick_text(tick, unit) for tick in ticks])
+    label = f"{item.label}, {shown}" if shown else item.label
+    if item.ways and isinstance(item, Input):
+        label = f"← {item.ways[1]}   {shown}   {item.ways[0]} →"
+        return Axis(label, ticks, [tick_text(abs(tick), unit) for tick in ticks])
+    return Axis(label, ticks, [tick_text(tick, unit) for tick in ticks])
 
 
 def _step(span: float, unit: str) -> float:

@@ -26,8 +26,8 @@ WIDTH, HEIGHT = 330, 250
 """As wide as a drawing: 12 units are 12 pixels on a phone."""
 SIZE = 12
 LINES: tuple[Any, ...] = ("-", (0, (7, 3)), (0, (1.5, 2)), (0, (9, 2, 2, 2)))
-NAME = 84.0
-"""The name of a curve is broken into lines of this width."""
+NAME, OURS = 84.0, 130.0
+"""The name of a curve, and that of the crew's own point, is broken into lines of this width."""
 FAMILY = "Source Sans Pro"
 
 
@@ -159,8 +159,8 @@ def _mark_ours(axes: Any, data: PlotData) -> None:
     at = axes.transData.transform((x, y))
     inks = [axes.transData.transform((one, two)) for curve in data.curves for one, two in _fine(curve.xs, curve.ys)]
     low, high = axes.transAxes.transform((0, 0)), axes.transAxes.transform((1, 1))
-    lines = ("our standard", words)
-    wide, tall = max(_width(line) for line in lines), 2 * SIZE + 4
+    lines = ("our standard", *wrapped(words, OURS))
+    wide, tall = max(_width(line) for line in lines), len(lines) * SIZE + 4
 
     def cost(place: tuple[float, float]) -> Any:
         left, bottom = at[0] + place[0], at[1] + place[1]

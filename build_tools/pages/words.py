@@ -512,6 +512,8 @@ WORDS: dict[str, dict[str, str]] = {
         "measure": "Measure",
         "at_least": "at least",
         "at_most": "at most",
+        "or": "or",
+        "never": "never",
         "to": "to",
         "outside": "If outside",
         "check": "Check",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from graphlib import CycleError, TopologicalSorter
 
@@ -18,8 +18,10 @@ from build_tools.plan.crew import able, hands_of, teams
 from build_tools.plan.links import unknown_tasks
 from build_tools.plan.measures import sizes
 from build_tools.plan.worktime import WEEK
+from calculators.declaration import Calculator
 from calculators.doors.lock_schedule import FUNCTIONS
 from calculators.reading import Unreadable
+from calculators.ways import way_at_end
 
 YEARS = range(1970, 2200)
 LONGEST = timedelta(days=3 * 365)
@@ -31,7 +33,7 @@ def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
     """The mistakes that can be seen in the job file alone, with the book's names."""
     yield from _dates(entry)
     yield from _working_day(entry)
-    yield from _spaces(entry)
+    yield from _spaces(entry, context.calculators.values())
     for name, opening in entry.item.openings.items():
         yield from _opening(entry, name, opening)
     yield from _people(entry)
@@ -89,8 +91,9 @@ def _minutes(text: str) -> int | None:
     return int(hour) * 60 + int(minute) if int(hour) < 24 and int(minute) < 60 else None
 
 
-def _spaces(entry: Entry[Job]) -> Iterator[Problem]:
+def _spaces(entry: Entry[Job], calculators: Iterable[Calculator]) -> Iterator[Problem]:
     job = entry.item
+    ways = [way for calculator in calculators for item in calculator.inputs for way in item.ways]
     for name, space in job.spaces.items():
         at: Location = ("spaces", name)
         if name in job.dwellings:
@@ -98,7 +101,7 @@ def _spaces(entry: Entry[Job]) -> Iterator[Problem]:
         yield from _known(entry, (*at, "dwelling"), space.dwelling, job.dwellings, "dwelling")
         for index, other in enumerate(space.reached_through):
             yield from _known(entry, (*at, "reached_through", index), other, job.spaces, "space")
-        yield from _measures(entry, at, space)
+        yield from _measures(entry, at, space, ways)
     graph = {name: [way for way in space.reached_through if way in job.spaces] for name, space in job.spaces.items()}
     try:
         TopologicalSorter(graph).prepare()
@@ -110,7 +113,8 @@ def _spaces(entry: Entry[Job]) -> Iterator[Problem]:
         yield entry.error(("spaces", around[0], "reached_through"), message, "name the way in from outside")
 
 
-def _measures(entry: Entry[Job], at: Location, space: Space) -> Iterator[Problem]:
+def _measures(entry: Entry[Job], at: Location, space: Space, ways: Sequence[str]) -> Iterator[Problem]:
+    """The sizes of a space; a measure that goes two ways ends with the words of one of ``ways``."""
     good = True
     for side in ("length", "width"):
         text = getattr(space, side)
@@ -125,7 +129,7 @@ def _measures(entry: Entry[Job], at: Location, space: Space) -> Iterator[Problem
         yield entry.error((*at, "rooms") if space.rooms else at, str(trouble))
     for name, text in space.measures.items():
         try:
-            read_figure(text)
+            read_figure(text.removesuffix(way_at_end(ways, text)))
         except Unreadable as trouble:
             yield entry.error((*at, "measures", name), str(trouble))
 

@@ -185,6 +185,8 @@ def approach_concrete(
     }
 
 
+GUTTER_WAYS = ("falling to the curb", "rising to the curb")
+DRIVE_WAYS = ("rising from the street", "falling from the street")
 SIDES = (
     Choice("none", "none: square sides, curb returns"),
     Choice("flare", "flare: runs out to nothing at the walk"),
@@ -221,8 +223,10 @@ CALCULATOR = Calculator(
         Input("edge_width", "Width of the thick edge", "length", "in", 12, 0, 60, (6, 24)),
         Input("edge_taper", "Taper behind it", "length", "in", 12, 0, 60, (0, 24)),
         Input("slope", "Rise from curb to walk", "slope", "%", 0.015, 0, 0.2, (0.01, 0.08)),
-        Input("gutter_slope", "Gutter's fall towards the curb", "slope", "%", 0.02, -0.1, 0.15, (0, 0.06)),
-        Input("drive_slope", "Rise of the drive beyond", "slope", "%", 0.02, -0.3, 0.3, (-0.02, 0.12)),
+        Input("gutter_slope", "Slope of the gutter", "slope", "%", 0.02, -0.1, 0.15, (0, 0.06), ways=GUTTER_WAYS),
+        Input(
+            "drive_slope", "Slope of the drive beyond", "slope", "%", 0.02, -0.3, 0.3, (-0.02, 0.12), ways=DRIVE_WAYS
+        ),
         Input(
             "grade_break",
             "Most change of grade",

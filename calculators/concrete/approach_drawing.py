@@ -121,12 +121,24 @@ def section(values: dict[str, Any]) -> list[Shape]:
     shapes.append(polyline([[depth + BEYOND, end], [depth, back]], "outline"))
     shapes.append(dimension(0.0, lip, 0.0, lip - edge, "edge " + inches(edge), "left"))
     shapes.append(dimension(depth, back, depth, back - thick, "slab " + inches(thick), "right"))
-    percent = "gutter falls " + write(values["gutter_slope"], "slope", "%", 0.1)
+    percent = "gutter " + per_cent(values["gutter_slope"], "falls", "rises")
     shapes.append(leader(-BEYOND * 0.6, gutter * 0.6, percent, "below"))
     shapes.append(leader(0.0, lip, "lip " + inches(lip), "below"))
-    percent = "drive rises " + write(values["drive_slope"], "slope", "%", 0.1)
+    percent = "drive " + per_cent(values["drive_slope"], "rises", "falls")
     shapes.append(leader(depth + BEYOND * 0.6, back + (end - back) * 0.6, percent, "below"))
     return shapes
+
+
+def per_cent(slope: float, more: str, less: str) -> str:
+    """A slope that goes two ways, in percent.
+
+    >>> [per_cent(0.02, "falls", "rises"), per_cent(-0.035, "falls", "rises")]
+    ['falls 2 %', 'rises 3.5 %']
+    """
+    goes = more
+    if slope < 0:
+        goes = less
+    return goes + " " + write(abs(slope), "slope", "%", 0.1)
 
 
 def words(values: dict[str, Any], across: float) -> str:
@@ -135,12 +147,12 @@ def words(values: dict[str, Any], across: float) -> str:
     if values["side"] != "none":
         sides = f"a {values['side']} of {feet_inches(values['left'])} left and {feet_inches(values['right'])} right"
     slope = write(values["slope"], "slope", "%", 0.1)
-    gutter = write(values["gutter_slope"], "slope", "%", 0.1)
-    drive = write(values["drive_slope"], "slope", "%", 0.1)
+    gutter = per_cent(values["gutter_slope"], "falls", "rises")
+    drive = per_cent(values["drive_slope"], "rises", "falls")
     return (
         f"From above: an approach with a throat of {feet_inches(values['throat'])}, {sides}, "
         f"{feet_inches(values['depth'])} deep, {feet_inches(across)} at the curb. In section: a slab of "
         f"{inches(values['thickness'])}, {inches(values['edge_thickness'])} at the curb, "
         f"on {inches(values['base_thickness'])} of base; it begins {inches(values['lip'])} above the gutter and rises "
-        f"{slope}. The gutter falls {gutter} to it, and the drive rises {drive} beyond."
+        f"{slope}. The gutter {gutter} to it, and the drive {drive} beyond."
     )

@@ -110,7 +110,16 @@ CALCULATOR = Calculator(
             Rule("least", 0.02, CODE),
         ),
         Input("settles", "Fresh ground settles at the wall", "length", "in", 1, 0, 12, (0.5, 3)),
-        Input("reading", "Drop that was read", "length", "in", 7, -60, 120),
+        Input(
+            "reading",
+            "Ground at the end of the strip, against that at the wall",
+            "length",
+            "in",
+            7,
+            -60,
+            120,
+            ways=("lower than at the wall", "higher than at the wall"),
+        ),
         Input("swale", "Length of the swale", "length", "ft-in", 480, 12, 6000, (60, 2400)),
         Input(
             "swale_fall",

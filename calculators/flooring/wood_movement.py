@@ -166,6 +166,8 @@ def _species() -> tuple[Choice, ...]:
     return tuple(Choice(name, label) for name, label in NAMES.items())
 
 
+WIDTH = ("wider", "narrower")
+
 CALCULATOR = Calculator(
     name="wood-movement",
     title="How much a floor moves",
@@ -213,8 +215,8 @@ CALCULATOR = Calculator(
         Output("coefficient", "Change of width for 1 % of moisture", "number", "", 0.00001, help="As a part of it."),
         Output("start", "Moisture at first", "percent", "%", 0.1),
         Output("end", "Moisture later", "percent", "%", 0.1),
-        Output("board_change", "Change of one board", "length", "in", 0.001),
-        Output("room_change", "Change of the room, if nothing held it", "length", "in", 0.01),
+        Output("board_change", "Change of one board", "length", "in", 0.001, ways=WIDTH),
+        Output("room_change", "Change of the room, if nothing held it", "length", "in", 0.01, ways=WIDTH),
         Output("gap_needed", "Gap at each wall that takes the swelling", "length", "in", 0.0625, "up"),
         Output("gap_crew", "The crew's gap", "length", "in", 0.0625),
         Output("gap_industry", "Gap as wide as the board is thick", "length", "in", 0.0625),

@@ -7,7 +7,7 @@ family has its own rule.
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot
-from calculators.plumbing.drain_fall_drawing import drain_fall_drawing
+from calculators.plumbing.drain_fall_drawing import MARK_WAYS, drain_fall_drawing, from_mark
 from calculators.writing import NOISE, decimal, inches
 
 QUARTER_A_FOOT = 0.25 / 12
@@ -82,7 +82,7 @@ def drain_fall(
         "cautions": cautions_for(slope, pipe, code, steep),
         "working": [
             f"fall = run x slope: {decimal(run / 12, 2)} ft x {decimal(slope * 12, 3)} in/ft = {inches(fall)}",
-            f"lower invert = {inches(upper_invert)} - {inches(fall)} = {inches(upper_invert - fall)}",
+            f"lower invert = {from_mark(upper_invert)}, {inches(fall)} down = {from_mark(upper_invert - fall)}",
             f"{CLAUSE[code]}, {decimal(pipe, 2)} in pipe: at least {decimal(least_slope * 12, 4)} in/ft, "
             f"{inches(run * least_slope)} over this run",
         ],
@@ -144,13 +144,14 @@ CALCULATOR = Calculator(
             default=0.0,
             least=-1200,
             most=1200,
-            help="Inside bottom of the pipe from your mark: minus below it. Leave 0 for the drop alone.",
+            help="Inside bottom of the pipe from your mark. Leave 0 for the drop alone.",
+            ways=MARK_WAYS,
         ),
         Input("steep", "Caution from a slope of", "slope", "in/ft", default=0.5 / 12, least=0.01, most=1),
     ),
     outputs=(
         Output("fall", "Fall over the run", "length", "in", 0.0625),
-        Output("lower_invert", "Invert at the lower end", "length", "in", 0.0625),
+        Output("lower_invert", "Invert at the lower end", "length", "in", 0.0625, ways=MARK_WAYS),
         Output("result", "This slope", "text"),
         Output("least_slope", "Least slope for this size", "slope", "in/ft", 0.0625),
         Output("least_fall", "Least fall over the run", "length", "in", 0.0625, "up"),
@@ -164,7 +165,7 @@ CALCULATOR = Calculator(
         Citation("upc", "708.1"),
         COMMON_PRACTICE,
     ),
-    example={"run": "20 ft", "slope": "1/4 in/ft", "pipe": "3 in", "upper_invert": "-18 in"},
+    example={"run": "20 ft", "slope": "1/4 in/ft", "pipe": "3 in", "upper_invert": "18 in below the mark"},
     other_names=("drain slope", "pipe pitch", "grade of drain", "sewer fall"),
     cannot_decide=(
         "How many fixtures the pipe may serve, and its vents: the code's tables and the inspector. "

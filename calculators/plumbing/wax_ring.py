@@ -19,9 +19,14 @@ from calculators.declaration import (
     Plot,
     refuse,
 )
-from calculators.plumbing.wax_ring_drawing import wax_ring_drawing
+from calculators.plumbing.wax_ring_drawing import FLANGE_WAYS, apart, wax_ring_drawing
+from calculators.ways import with_way
 from calculators.writing import NOISE, inches
 
+SUBFLOOR_WAYS = ("flange above subfloor", "flange below subfloor")
+GAP_WAYS = ("", "below the flange")
+SQUEEZE_WAYS = ("", "short")
+"""The bowl's china may lie below the top of the flange, and a ring may not reach it."""
 STANDARD_RING = 1.0
 THICK_RING = 1.5
 SPACER_STEP = 0.25
@@ -86,7 +91,7 @@ def wax_ring(
 ) -> Answer:
     """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
 
-    All lengths in inches. ``rise`` is the finished floor above (+) or below (-) the flange's top face; with
+    All lengths in inches. ``rise`` is the finished floor above the flange's top face, less than 0 below it; with
     ``rise_from`` 'layers' it is ``floor_layers`` less ``flange_above_subfloor``. ``recess`` is the depth of the hollow
     under the bowl, from the plane of its foot to the china that meets the wax.
     Gap = rise + recess. Squeeze = ring - gap.
@@ -110,10 +115,8 @@ def wax_ring(
     floor_rise = rise
     if rise_from == "layers":
         floor_rise = floor_layers - flange_above_subfloor
-        working.append(
-            f"floor layers {inches(floor_layers)} less flange {inches(flange_above_subfloor)} above the subfloor: "
-            f"rise {inches(floor_rise)}"
-        )
+        flange = with_way(SUBFLOOR_WAYS, flange_above_subfloor, inches(abs(flange_above_subfloor)))
+        working.append(f"floor layers {inches(floor_layers)}, {flange}: {apart(floor_rise)}")
     gap = floor_rise + recess
     squeeze = ring - gap
     ring_to_use = stock_ring(gap, least_squeeze, most_squeeze)
@@ -128,8 +131,16 @@ def wax_ring(
     thick_rings = 0
     if ring_to_use == "1-1/2 in ring":
         thick_rings = 1
-    working.append(f"gap = rise + recess: {inches(floor_rise)} + {inches(recess)} = {inches(gap)}")
-    working.append(f"squeeze = ring less gap: {inches(ring)} - {inches(gap)} = {inches(squeeze)}")
+    rule = f"gap = recess + floor above flange: {inches(recess)} + {inches(floor_rise)} = "
+    if floor_rise < 0:
+        rule = f"gap = recess - flange above floor: {inches(recess)} - {inches(-floor_rise)} = "
+    gap_is = with_way(GAP_WAYS, gap, inches(abs(gap)))
+    squeeze_is = with_way(SQUEEZE_WAYS, squeeze, inches(abs(squeeze)))
+    working.append(rule + gap_is)
+    rule = f"squeeze = ring less gap: {inches(ring)} - {inches(gap)} = "
+    if gap < 0:
+        rule = f"squeeze = ring + what the bowl lies below the flange: {inches(ring)} + {inches(-gap)} = "
+    working.append(rule + squeeze_is)
     working.append(f"the seal wants a squeeze of {inches(least_squeeze)} to {inches(most_squeeze)}")
     return {
         "rise_used": floor_rise,
@@ -193,24 +204,26 @@ CALCULATOR = Calculator(
         ),
         Input(
             "rise",
-            "Finished floor above the flange's top",
+            "Finished floor and top of the flange",
             "length",
             "in",
             default=-0.25,
             least=-2,
             most=4,
             usual=(-0.25, 0.625),
-            help="Straightedge across both. Floor higher than the flange: plus. Flange higher: minus.",
+            help="Level across both, on the higher one. Measure down to the lower one.",
+            ways=FLANGE_WAYS,
         ),
         Input(
             "flange_above_subfloor",
-            "Flange's top above the subfloor",
+            "Top of the flange and subfloor",
             "length",
             "in",
             default=0.25,
             least=-2,
             most=4,
             help="Used with 'layers'. A plastic flange screwed to the subfloor stands 1/4 in above it.",
+            ways=SUBFLOOR_WAYS,
         ),
         Input(
             "floor_layers",
@@ -248,9 +261,9 @@ CALCULATOR = Calculator(
         Input("most_spacer", "Tallest stack of spacer rings", "length", "in", default=1.0, least=0, most=3),
     ),
     outputs=(
-        Output("rise_used", "Rise of the floor", "length", "in", 0.0625),
-        Output("gap", "Gap from flange to bowl", "length", "in", 0.0625),
-        Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625),
+        Output("rise_used", "Floor and flange", "length", "in", 0.0625, ways=FLANGE_WAYS),
+        Output("gap", "Gap from flange to bowl", "length", "in", 0.0625, ways=GAP_WAYS),
+        Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625, ways=SQUEEZE_WAYS),
         Output("fit", "This ring", "text"),
         Output("fits", "It fits", "yes-no"),
         Output("ring_to_use", "Use", "text"),
@@ -262,7 +275,7 @@ CALCULATOR = Calculator(
         Output("spacer_rings", "1/4 in spacer rings to order", "count", step=1, rounds="up"),
     ),
     formula=(
-        "Gap = rise of the floor above the flange + recess under the bowl. Squeeze = ring - gap. "
+        "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap. "
         "The thinnest stock ring (1 in, 1-1/2 in) whose squeeze lies between the least and the most is the one to use. "
         "Where both are too thin, spacer rings raise the flange in steps of 1/4 in for a 1 in ring."
     ),
@@ -272,7 +285,7 @@ CALCULATOR = Calculator(
         COMMON_PRACTICE,
         CREW_RULE,
     ),
-    example={"rise": "1/2 in", "ring": "1-1/2 in"},
+    example={"rise": "1/2 in floor above flange", "ring": "1-1/2 in"},
     other_names=("wax seal", "bowl ring", "bowl wax", "toilet gasket", "jumbo ring", "extra thick ring"),
     cannot_decide=(
         "Whether the flange is sound and anchored, and what the bowl's own instructions ask for. "

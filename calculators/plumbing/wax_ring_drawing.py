@@ -6,8 +6,10 @@ from typing import Any
 
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import Shape, dimension, leader, line, polygon, rectangle, sheet
+from calculators.ways import with_way
 from calculators.writing import inches
 
+FLANGE_WAYS = ("floor above flange", "flange above floor")
 FLANGE = 0.25
 """Thickness of a plastic flange (IPC 405.4.1, at least)."""
 FLANGE_OUT = 3.5
@@ -49,15 +51,26 @@ def wax_ring_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         shapes.append(rectangle(RING_IN, 0.0, RING_OUT - RING_IN + (ring - wax) / 2, wax, "wax", "outline"))
     shapes.append(rectangle(RING_IN, 0.0, RING_OUT - RING_IN, ring, "none", "hidden"))
     shapes.append(line(0.0, floor - 0.5, 0.0, top + 1.5, "centre"))
-    shapes.append(dimension(FLANGE_OUT, 0.0, FLANGE_OUT + 0.125, rise, "rise " + inches(rise), "right"))
+    shapes.append(dimension(FLANGE_OUT, 0.0, FLANGE_OUT + 0.125, rise, apart(rise), "right"))
     shapes.append(dimension(FOOT_IN, foot, HORN_OUT, top, "recess " + inches(recess), "right"))
-    shapes.append(dimension(RING_IN, 0.0, HORN_OUT, gap, "gap " + inches(gap), "left"))
+    shapes.append(dimension(RING_IN, 0.0, HORN_OUT, gap, "gap " + inches(abs(gap)), "left"))
     shapes.append(leader(RING_IN + 0.25, min(wax, ring) / 2, f"ring {inches(ring)}, {pressed(answer)}", "below"))
     shapes.append(leader(FLANGE_OUT - 0.375, -FLANGE / 2, "flange", "below"))
     shapes.append(leader(FOOT_OUT, (rise + floor) / 2, "finished floor", "below"))
     shapes.append(leader(FOOT_OUT - 0.625, top + CHINA / 2, "bowl", "above"))
     shapes.append(leader(0.0, top + 1.25, "centre of the drain", "above"))
     return sheet("Wax ring in section", words(values, answer), shapes)
+
+
+def apart(rise: float) -> str:
+    """How far the finished floor and the top of the flange stand apart, and which is higher. Inches.
+
+    >>> [apart(0.5), apart(-0.25), apart(0)]
+    ['1/2 in floor above flange', '1/4 in flange above floor', 'floor level with flange']
+    """
+    if rise == 0:
+        return "floor level with flange"
+    return with_way(FLANGE_WAYS, rise, inches(abs(rise)))
 
 
 def bowl(foot: float, recess: float) -> Shape:
@@ -92,14 +105,12 @@ def pressed(answer: Answer) -> str:
 
 def words(values: dict[str, Any], answer: Answer) -> str:
     """The drawing in words."""
-    rise = answer["rise_used"]
-    stands = f"{inches(rise)} above"
-    if rise < 0:
-        stands = f"{inches(-rise)} below"
-    if rise == 0:
-        stands = "0 in from"
+    gap = answer["gap"]
+    between = f"the gap from flange to bowl is {inches(gap)}"
+    if gap < 0:
+        between = f"the bowl's china lies {inches(-gap)} below the flange's top"
     return (
-        f"Section: the finished floor is {stands} the flange's top. The recess under the bowl is "
-        f"{inches(values['recess'])}, so the gap from flange to bowl is {inches(answer['gap'])}. "
+        f"Section: {apart(answer['rise_used'])}. "
+        f"The recess under the bowl is {inches(values['recess'])}, so {between}. "
         f"A ring of {inches(values['ring'])} is {pressed(answer)}: {answer['fit']}."
     )

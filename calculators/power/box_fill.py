@@ -311,7 +311,7 @@ CALCULATOR = Calculator(
     outputs=(
         Output("needed", "Volume needed", "volume", "cu in", 0.01, "up"),
         Output("has", "Volume of the box", "volume", "cu in", 0.01, "down"),
-        Output("left", "Left over", "volume", "cu in", 0.01, "down", help="Less than 0: too full."),
+        Output("left", "Room in the box", "volume", "cu in", 0.01, "down", ways=("left", "too little")),
         Output("allowances", "Counts as conductors", "number", "", 0.01, "up"),
         Output("fits", "It fits", "yes-no"),
         Output("use", "Use", "text"),

@@ -20,9 +20,11 @@ WRITE = """
         const radio = [...field.querySelectorAll('input[type=radio]')].find(one => one.value === text);
         if (radio) { radio.click(); continue; }
         const box = field.querySelector('.puts-in input, textarea');
-        box.value = text;
+        const way = [...field.querySelectorAll('.two-ways input[type=radio]')].find(one => text.endsWith(one.value));
+        box.value = way ? text.slice(0, -way.value.length).trim() : text;
         box.dispatchEvent(new Event('input', {bubbles: true}));
         box.dispatchEvent(new Event('change', {bubbles: true}));
+        way?.click();
     }
 """
 """Puts texts into the fields at once, as keys would; the controls of rows are left as they are."""
@@ -71,12 +73,16 @@ class LiveForm:
 
     def box(self, name: str) -> WebElement:
         """The box that somebody types into."""
-        return self.field(name).find_element("css selector", "input, textarea")
+        return self.field(name).find_element("css selector", "input:not([type=radio]), textarea")
 
     def type(self, name: str, text: str) -> None:
-        """Type a text over what stands in a box."""
+        """Type a text over what stands in a box; a way at its end is picked."""
+        ways = self.field(name).find_elements("css selector", ".two-ways label")
+        way = next((one for one in ways if text.endswith(one.text)), None)
         self.box(name).send_keys(Keys.CONTROL + "a")
-        self.box(name).send_keys(text or Keys.DELETE)
+        self.box(name).send_keys((text.removesuffix(way.text).strip() if way else text) or Keys.DELETE)
+        if way:
+            way.click()
 
     def write(self, given: dict[str, str]) -> None:
         """Put texts into fields at once."""

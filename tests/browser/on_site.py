@@ -65,12 +65,19 @@ class OnSite:
         ]
 
     def read(self, step: str, text: str, number: int = 0) -> WebElement:
-        """Type a reading of a step over what stood there; gives the measurement's box once it is judged."""
+        """Type a reading of a step over what stood there; gives the measurement's box once it is judged.
+
+        A way at its end is picked.
+        """
         box = self.window.find_all(f"#{step} .measure")[number]
-        typing = box.find_element("css selector", ".reading input")
+        typing = box.find_element("css selector", ".puts-in input")
         self.show(typing)
+        ways = box.find_elements("css selector", ".reading .choose label")
+        way = next((one for one in ways if text.endswith(one.text)), None)
         typing.send_keys(Keys.CONTROL + "a")
-        typing.send_keys(text + Keys.ENTER)
+        typing.send_keys((text.removesuffix(way.text).strip() if way else text) + Keys.ENTER)
+        if way:
+            way.click()
         self.window.until(lambda: box.get_attribute("data-verdict") != "none", "a verdict")
         return box
 

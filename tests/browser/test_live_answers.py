@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 
 from calculators.declaration import Calculator, Input, Refused
+from calculators.limits import as_given
 from calculators.registry import CALCULATORS
 from calculators.run import read_inputs, run, shown
-from calculators.writing import exactly
 from tests.browser.live_form import LiveForm
 from tests.browser.window import Window
 
@@ -41,7 +41,7 @@ def draw(item: Input, start: dict[str, str], random: Random) -> str:
         value = high * 4 + 5
     if item.quantity == "count":
         return str(round(value))
-    return exactly(round(value * 16) / 16 if item.quantity == "length" else value, item.quantity, item.unit)
+    return as_given(item, round(value * 16) / 16 if item.quantity == "length" else value, False)
 
 
 def around(item: Input) -> tuple[float, float]:

@@ -18,12 +18,12 @@ def ring_for(rise: str, **more: str) -> str:
 
 def test_a_rise_gives_its_ring(ring: LiveForm) -> None:
     """The rise typed into the form of the step gives the ring, the gap and what to watch."""
-    assert ring.says("ring_to_use") == ring_for("-1/4 in") == "1 in ring"
-    ring.type("rise", "1/2")
-    assert ring.says("ring_to_use") == ring_for("1/2 in") == "1-1/2 in ring"
+    assert ring.says("ring_to_use") == ring_for("1/4 in flange above floor") == "1 in ring"
+    ring.type("rise", "1/2 floor above flange")
+    assert ring.says("ring_to_use") == ring_for("1/2 in floor above flange") == "1-1/2 in ring"
     assert ring.says("gap") == "1-1/8 in"
     assert any("Lower the bowl slowly" in line for line in ring.read()["cautions"])
-    assert any("1/2 in + 5/8 in = 1-1/8 in" in line for line in ring.read()["working"])
+    assert any("5/8 in + 1/2 in = 1-1/8 in" in line for line in ring.read()["working"])
     assert ring.window.console() == []
 
 
@@ -32,7 +32,7 @@ def test_a_figure_may_be_written_in_many_ways(ring: LiveForm) -> None:
     ways = ["1/2", "0.5", ".5", "½", "1/2 in", '1/2"', "½”", "1⁄2 ″", "0' 1/2\"", "12.7 mm", "1.27 cm", "0.0127 m"]
     read = {}
     for text in ways:
-        ring.type("rise", "1")
+        ring.type("rise", "1 floor above flange")
         ring.type("rise", text)
         read[text] = ring.says("gap"), ring.read()["wrong"]
     assert read == dict.fromkeys(ways, ("1-1/8 in", []))
@@ -49,11 +49,14 @@ def test_feet_and_inches_are_read(window: Window) -> None:
 
 def test_beyond_a_limit_the_last_answer_is_struck_out(ring: LiveForm) -> None:
     """Beyond a limit the message stands at the field, the last answer stays struck out, and what was typed stays."""
-    ring.type("rise", "1/2")
+    ring.type("rise", "1/2 floor above flange")
     good = ring.read()["answer"]
-    ring.type("rise", "9")
+    ring.type("rise", "9 floor above flange")
     wrong = ring.window.until(lambda: ring.read()["wrong"], "the message")
-    assert wrong == ["Finished floor above the flange's top: 9 in is more than the 4 in that this answers for"]
+    assert wrong == [
+        "Finished floor and top of the flange: 9 in floor above flange is more than the 4 in floor above flange that "
+        "this answers for"
+    ]
     said = ring.read()
     assert (said["stale"], said["answer"]) == (True, good)
     box = ring.box("rise")
@@ -64,7 +67,7 @@ def test_beyond_a_limit_the_last_answer_is_struck_out(ring: LiveForm) -> None:
     line = "return getComputedStyle(arguments[0].querySelector('.answer dd')).textDecorationLine"
     assert ring.window.script(line, ring.root) == "line-through"
     assert "last good answer" in ring.root.find_element("css selector", ".stale-says").text
-    ring.type("rise", "3/4")
+    ring.type("rise", "3/4 floor above flange")
     assert (ring.read()["stale"], ring.read()["wrong"]) == (False, [])
     assert ring.window.script(line, ring.root) == "none"
 
@@ -97,7 +100,7 @@ def test_the_standard_by_name_and_the_way_back(ring: LiveForm) -> None:
 def test_start_over(ring: LiveForm) -> None:
     """One button puts every field back to where the page starts it."""
     before = ring.read()["answer"]
-    ring.type("rise", "1")
+    ring.type("rise", "1 floor above flange")
     ring.type("recess", "7/8")
     ring.press("Start over")
     assert ring.read()["answer"] == before
@@ -105,13 +108,13 @@ def test_start_over(ring: LiveForm) -> None:
 
 def test_buttons_step_by_a_sixteenth(ring: LiveForm) -> None:
     """The buttons beside a length go to the next mark of the tape, and stop at the limit."""
-    ring.type("rise", "0.3")
-    ring.press("Finished floor above the flange's top: more")
+    ring.type("rise", "0.3 floor above flange")
+    ring.press("Finished floor and top of the flange: more")
     assert ring.box("rise").get_attribute("value") == "5/16"
-    ring.press("Finished floor above the flange's top: less")
+    ring.press("Finished floor and top of the flange: less")
     assert ring.box("rise").get_attribute("value") == "1/4"
-    ring.type("rise", "4")
-    ring.press("Finished floor above the flange's top: more")
+    ring.type("rise", "4 floor above flange")
+    ring.press("Finished floor and top of the flange: more")
     assert ring.box("rise").get_attribute("value") == "4"
 
 
@@ -124,17 +127,33 @@ def test_the_table_marks_the_nearest_row_and_column(ring: LiveForm) -> None:
                 [...table.querySelectorAll('.nearest')].map(one => one.textContent)]
     """
     assert ring.window.script(marked) == [None, None, []]
-    ring.type("rise", "0.55")
+    ring.type("rise", "0.55 floor above flange")
     ring.type("ring", "1-1/2")
-    expected = ["1/2 in", "1-1/2 in", ["yours", "nearest to yours"]]
+    expected = ["1/2 in floor above flange", "1-1/2 in", ["yours", "nearest to yours"]]
     ring.window.until(lambda: ring.window.script(marked) == expected, "the marks")
-    ring.type("rise", "9")
+    ring.type("rise", "9 floor above flange")
     ring.window.until(lambda: ring.window.script(marked) == [None, None, []], "no marks")
+
+
+def test_a_new_figure_asks_for_its_way(ring: LiveForm) -> None:
+    """The way of the example is not that of what somebody measured: until it is picked, there is no answer."""
+    picked = "return [...arguments[0].querySelectorAll('[data-input=rise] :checked')].map(one => one.value)"
+    assert ring.window.script(picked, ring.root) == ["flange above floor"]
+    ring.type("rise", "5/8")
+    wrong = ring.window.until(lambda: ring.read()["wrong"], "the message")
+    assert "write '5/8 in floor above flange' or '5/8 in flange above floor'" in wrong[0]
+    assert (ring.read()["stale"], ring.window.script(picked, ring.root)) == (True, [])
+    ring.type("rise", "5/8 floor above flange")
+    assert (ring.says("ring_to_use"), ring.read()["wrong"]) == ("1-1/2 in ring", [])
+    ring.type("rise", "1/2")
+    assert (ring.says("gap"), ring.read()["wrong"]) == ("1-1/8 in", [])
+    ring.press("Start over")
+    assert ring.says("gap") == "3/8 in"
 
 
 def test_the_drawing_follows(ring: LiveForm) -> None:
     """The drawing beside the form is drawn anew with the figures typed."""
-    ring.type("rise", "1/2")
+    ring.type("rise", "1/2 floor above flange")
     words = "return document.querySelector('#choose-ring [data-drawing]').textContent"
     ring.window.until(lambda: "gap 1-1/8 in" in ring.window.script(words), "the new drawing")
     ids = "return [...document.querySelectorAll('[id]')].map(one => one.id)"
@@ -196,10 +215,14 @@ def test_the_keyboard_is_enough(ring: LiveForm) -> None:
         ActionChains(ring.window.driver).send_keys(*pressed).perform()
         return str(ring.window.script("return document.activeElement.textContent.trim()"))
 
-    rise = ring.window.find(f"{RING} [data-input=rise] input")
+    rise = ring.window.find(f"{RING} [data-input=rise] .puts-in input")
     ring.window.script("arguments[0].focus()", rise)
     keys(Keys.ARROW_UP, Keys.ARROW_UP)
-    assert rise.get_attribute("value") == "-1/8"
+    assert rise.get_attribute("value") == "3/8"
+    back = ActionChains(ring.window.driver).key_down(Keys.SHIFT).send_keys(Keys.TAB, Keys.TAB).key_up(Keys.SHIFT)
+    back.perform()
+    keys(Keys.SPACE)
+    assert ring.says("gap") == "1/4 in"
     reached = next((True for _ in range(12) if keys(Keys.TAB).startswith("The rest")), False)
     assert reached
     keys(Keys.ENTER)

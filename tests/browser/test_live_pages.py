@@ -21,11 +21,11 @@ OWN_SCRIPT = 30 * 1024
 
 def test_a_link_with_figures_gives_the_same_answer(ring: LiveForm) -> None:
     """The address holds what was typed; opened anew, in a browser that remembers nothing, it gives the same answer."""
-    ring.type("rise", "5/8")
+    ring.type("rise", "5/8 floor above flange")
     ring.type("recess", '3/4"')
     window = ring.window
     link = window.until(lambda: "recess" in (url := window.driver.current_url) and url, "the address")
-    assert link.endswith("#choose-ring?rise=5/8+in&recess=3/4%22")
+    assert link.endswith("#choose-ring?rise=5/8+in+floor+above+flange&recess=3/4%22")
     before = ring.read()
     window.driver.get("about:blank")
     window.driver.delete_all_cookies()
@@ -39,7 +39,7 @@ def test_a_link_with_figures_gives_the_same_answer(ring: LiveForm) -> None:
 
 def test_an_address_that_was_cut_short(window: Window) -> None:
     """A link that lost its end, names no input, or holds what cannot be read, still opens a form that works."""
-    window.open(PAGE + "#choose-ring?rise=1/2+in&colour=red&recess=1/%")
+    window.open(PAGE + "#choose-ring?rise=1/2+in+floor+above+flange&colour=red&recess=1/%")
     form = LiveForm(window, RING)
     assert form.read()["stale"]
     form.press("Back to our standard", form.field("recess"))
@@ -48,9 +48,9 @@ def test_an_address_that_was_cut_short(window: Window) -> None:
 
 def test_going_to_a_step_keeps_the_figures(ring: LiveForm) -> None:
     """A link to another step of the page leads there and keeps the figures in the address."""
-    ring.type("rise", "1/2")
+    ring.type("rise", "1/2 floor above flange")
     ring.window.script("location.hash = '#acceptance'")
-    kept = "#acceptance?choose-ring.rise=1/2+in"
+    kept = "#acceptance?choose-ring.rise=1/2+in+floor+above+flange"
     ring.window.until(lambda: ring.window.driver.current_url.endswith(kept), "the figures in the address")
     ring.window.driver.refresh()
     assert LiveForm(ring.window, RING).says("gap") == "1-1/8 in"
@@ -63,16 +63,17 @@ def test_the_link_is_copied(ring: LiveForm) -> None:
         "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"],
     }
     ring.window.driver.execute_cdp_cmd("Browser.grantPermissions", given)
-    ring.type("rise", "1/2")
+    ring.type("rise", "1/2 floor above flange")
     ring.press("Copy link with these figures")
     ring.window.until(lambda: "copied" in ring.root.find_element("css selector", ".acts [role=status]").text, "copied")
     read = "const done = arguments[0]; navigator.clipboard.readText().then(done)"
-    assert ring.window.driver.execute_async_script(read) == f"{ring.window.address}{PAGE}#choose-ring?rise=1/2+in"
+    link = f"{ring.window.address}{PAGE}#choose-ring?rise=1/2+in+floor+above+flange"
+    assert ring.window.driver.execute_async_script(read) == link
 
 
 def test_the_units_are_remembered(ring: LiveForm) -> None:
     """Metres and millimetres: figures and answers change, nothing that was typed does, and the next page knows."""
-    ring.type("rise", "1/2")
+    ring.type("rise", "1/2 floor above flange")
     ring.press("m, mm")
     assert (ring.box("rise").get_attribute("value"), ring.says("gap")) == ("12.7", "29 mm")
     ring.type("rise", "20")
@@ -89,7 +90,7 @@ def test_the_units_are_remembered(ring: LiveForm) -> None:
 
 def test_units_to_and_fro_change_no_figure(ring: LiveForm) -> None:
     """What was typed comes back as it was."""
-    ring.type("rise", "5/16")
+    ring.type("rise", "5/16 floor above flange")
     before = ring.read()
     ring.press("m, mm")
     ring.press("ft, in")
@@ -115,7 +116,7 @@ def test_the_page_works_from_a_folder(site: Path, window: Window) -> None:
     """Opened by double click the form answers, writes the address, and the link works again."""
     window.open((site / PAGE).as_uri())
     form = LiveForm(window, RING)
-    form.type("rise", "1/2")
+    form.type("rise", "1/2 floor above flange")
     assert form.says("ring_to_use") == "1-1/2 in ring"
     link = window.until(lambda: "rise" in (url := window.driver.current_url) and url, "the address")
     window.open("about:blank")
@@ -175,7 +176,7 @@ def test_every_control_has_a_name(window: Window) -> None:
 @pytest.mark.parametrize(
     ("page", "place", "name", "texts"),
     [
-        (PAGE, RING, "rise", ["1", "1/2", "5/8", "3/4", "7/8"]),
+        (PAGE, RING, "recess", ["1", "1/2", "5/8", "3/4", "7/8"]),
         ("concrete/approach-forming.html", "#order", "throat", ["14'", "15'", "16' 2\"", "17'", "18'"]),
     ],
 )

@@ -86,7 +86,7 @@ def test_without_network_from_the_second_visit(browsers: Start, whole: Published
     window.until(lambda: window.script("return location.pathname").endswith(PAGE), "the procedure")
     form = LiveForm(window, RING)
     before = form.says("ring_to_use")
-    form.type("rise", "3/4 in")
+    form.type("rise", "3/4 in floor above flange")
     window.until(lambda: form.says("ring_to_use") != before, "another answer")
     assert window.script("return [...document.images].every(one => !one.complete || one.naturalWidth > 0)")
     window.open("jobs/garden-studio/index.html")

@@ -31,7 +31,7 @@ def test_it_works_alone(file: Path, window: Window) -> None:
     form = LiveForm(window, RING)
     before = form.says("ring_to_use")
     drawn = window.find(f"{RING} [data-drawing]").get_attribute("innerHTML")
-    form.type("rise", "3/4 in")
+    form.type("rise", "3/4 in floor above flange")
     window.until(lambda: form.says("ring_to_use") != before, "another answer")
     window.until(lambda: window.find(f"{RING} [data-drawing]").get_attribute("innerHTML") != drawn, "another drawing")
     assert window.script("return [...document.images].map(one => one.src.slice(0, 11))") == ["data:image/"]

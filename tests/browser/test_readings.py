@@ -39,6 +39,51 @@ def test_a_reading_is_judged_at_once(text: str, verdict: str, says: str, page: O
     assert ("Take the bowl that the form names" in said) == (verdict == "outside")
 
 
+@pytest.mark.parametrize(
+    ("text", "verdict", "says"),
+    [
+        ("5/8 floor above flange", "pass", "Pass"),
+        ("1/2 floor above flange", "pass", "Pass"),
+        ("1/2 flange above floor", "pass", "Pass"),
+        ("3/4 flange above floor", "outside", "Outside by 1/4 in, too much."),
+        ("11/16 floor above flange", "outside", "Outside by 1/16 in, too much."),
+        ("5/8", "unread", "Say which way: floor above flange / flange above floor."),
+        ("-5/8", "unread", "Say which way: floor above flange / flange above floor."),
+        ("0", "pass", "Pass"),
+    ],
+)
+def test_a_reading_that_goes_two_ways_is_judged_by_its_way(text: str, verdict: str, says: str, page: OnSite) -> None:
+    """The way is picked in words, and nobody has to know which one is minus."""
+    box = page.read("measure-rise", text)
+    page.window.until(lambda: box.get_attribute("data-verdict") == verdict, verdict)
+    assert says in box.find_element("css selector", ".verdict").text
+
+
+def test_a_way_that_never_passes(page: OnSite) -> None:
+    """A stop as far to the right as it belongs to the left is not where it belongs."""
+    box = page.read("check-supply", "6 right of the centre line", 1)
+    page.window.until(lambda: box.get_attribute("data-verdict") == "outside", "outside")
+    assert "Outside: never right of the centre line." in box.find_element("css selector", ".verdict").text
+    box = page.read("check-supply", "6 left of the centre line", 1)
+    page.window.until(lambda: box.get_attribute("data-verdict") == "pass", "a pass")
+
+
+def test_a_way_is_kept_with_its_reading(page: OnSite) -> None:
+    """After a reload figure and way stand there, and the record says both."""
+    page.read("measure-rise", "1/2 floor above flange")
+    page.wait_written()
+    page.reload()
+    box = page.window.find("#measure-rise .measure")
+    page.window.until(lambda: box.get_attribute("data-verdict") == "pass", "the reading")
+    assert box.find_element("css selector", ".puts-in input").get_attribute("value") == "1/2"
+    assert box.find_element("css selector", ".choose input:checked").get_attribute("value") == "floor above flange"
+    reading = next(one for one in page.record()["items"] if one["kind"] == "reading")
+    assert (reading["text"], reading["limits"]) == (
+        "1/2 in floor above flange",
+        "at most 5/8 in floor above flange or at most 1/2 in flange above floor",
+    )
+
+
 def test_a_reading_in_millimetres(page: OnSite) -> None:
     """Who works in metric types bare millimetres; what was kept keeps its unit."""
     page.press("m, mm")

@@ -129,7 +129,7 @@ def test_the_form_works_in_it(walk: Walk) -> None:
     walk.go_to("step", "choose-ring")
     form = LiveForm(walk.window, "#choose-ring")
     before = form.read()["answer"]
-    form.type("rise", "1")
+    form.type("rise", "1 floor above flange")
     walk.window.until(lambda: form.read()["answer"] != before, "another answer")
     form.box("rise").send_keys(Keys.ARROW_LEFT)
     assert walk.kind == "step"

@@ -32,7 +32,15 @@ def number_text(random: Random, value: float) -> str:
 
 
 def figure_text(random: Random, item: Input, value: float) -> str:
-    """A value of the inside as text, in the input's unit or another."""
+    """A value of the inside as text, in the input's unit or another, and with its way where it has two."""
+    if item.ways:
+        text = size_text(random, item, abs(value))
+        return f"{text} {item.ways[value < 0]}" if random.random() < 0.95 else text
+    return size_text(random, item, value)
+
+
+def size_text(random: Random, item: Input, value: float) -> str:
+    """A value of the inside without its way."""
     units = list(UNITS.get(item.quantity, {}))
     ways = [
         exactly(value, item.quantity, item.unit),

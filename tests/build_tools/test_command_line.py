@@ -150,17 +150,17 @@ def test_without_a_name_the_calculators_are_listed() -> None:
 
 
 def test_an_answer_has_labels_units_working_and_sources() -> None:
-    ran = run("compute", "wax-ring", "rise=1/2 in", "recess=5/8 in", "ring=1 in")
+    ran = run("compute", "wax-ring", "rise=1/2 in floor above flange", "recess=5/8 in", "ring=1 in")
     assert ran.code == 0
     assert "    Gap from flange to bowl: 1-1/8 in\n" in ran.out
-    assert "working:\n    gap = rise + recess: 1/2 in + 5/8 in = 1-1/8 in\n" in ran.out
+    assert "working:\n    gap = recess + floor above flange: 5/8 in + 1/2 in = 1-1/8 in\n" in ran.out
     assert "cautions:\n" in ran.out
     assert "sources:\n    International Plumbing Code, 405.4.1" in ran.out
     assert "not settled by this:\n" in ran.out
 
 
 def test_the_answer_for_programs_is_json() -> None:
-    ran = run("compute", "wax-ring", "rise=12.7 mm", "recess=5/8 in", "--json")
+    ran = run("compute", "wax-ring", "rise=12.7 mm floor above flange", "recess=5/8 in", "--json")
     assert ran.code == 0
     answer = json.loads(ran.out)
     assert answer["outputs"]["gap"] == {
@@ -174,7 +174,7 @@ def test_the_answer_for_programs_is_json() -> None:
 
 def test_inputs_may_stand_after_an_option() -> None:
     """People put options where they come to mind."""
-    ran = run("compute", "wax-ring", "--json", "rise=1/2 in")
+    ran = run("compute", "wax-ring", "--json", "rise=1/2 in floor above flange")
     assert ran.code == 0
     assert json.loads(ran.out)["inputs"]["rise"]["value"] == 0.5
 

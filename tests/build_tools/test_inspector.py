@@ -18,6 +18,8 @@ import pytest
 import yaml
 
 from build_tools.commands.site import BOOK
+from calculators.declaration import Input, Output
+from calculators.registry import CALCULATORS
 
 LAST = "handing-over"
 ENDS_ELSEWHERE: dict[str, str] = {}
@@ -167,7 +169,8 @@ def numbers(node: Any) -> set[str]:
 def stated(step: dict[str, Any]) -> set[str]:
     """The numbers of a step's measurements, form and table: each has its basis there."""
     fields = ("target", "within", "plus", "minus", "least", "most")
-    given = [[measurement.get(field, "") for field in fields] for measurement in step.get("measurements", [])]
+    limits = [way for one in step.get("measurements", []) for way in one.get("ways", [one])]
+    given = [[limit.get(field, "") for field in fields] for limit in limits]
     form, table = step.get("calculator", {}), step.get("table", {})
     return numbers([given, form.get("inputs", {}), {k: v for k, v in table.items() if k not in ("caption", "show")}])
 
@@ -233,19 +236,32 @@ def test_every_measurement_has_a_unit_and_a_tolerance() -> None:
     complaints = []
     for procedure in procedures():
         for place, measurement in procedure.measurements():
-            given = {part: measurement[part] for part in ("target", "within", "plus", "minus") if part in measurement}
-            limits = {part: measurement[part] for part in ("least", "most") if part in measurement}
-            off = "within" in given or {"plus", "minus"} <= set(given)
-            if not ((given.get("target") and off) or limits):
+            ways = measurement.get("ways", [measurement])
+            given = [{part: way[part] for part in ("target", "within", "plus", "minus") if part in way} for way in ways]
+            limits = [{part: way[part] for part in ("least", "most") if part in way} for way in ways]
+            off = any(one.get("target") and ("within" in one or {"plus", "minus"} <= set(one)) for one in given)
+            if not (off or any(limits)):
                 complaints.append(f"{place}: write 'target' with 'within', or 'least' or 'most'")
             complaints.extend(
                 f"{place}: '{part}: {written}' has no unit; write it like '1/4 in'"
-                for part, written in [*given.items(), *limits.items()]
+                for one in [*given, *limits]
+                for part, written in one.items()
                 if not has_unit(written)
             )
             if not measurement.get("outside", "").strip():
                 complaints.append(f"{place}: write in 'outside' what to do then")
     tell(complaints)
+
+
+def test_no_reading_and_no_input_is_told_by_its_sign() -> None:
+    """One person's plus is another's minus: which way a figure goes is picked in words."""
+    signs = re.compile(r"\b(plus|minus)\b|less than (nothing|nought|0)", re.IGNORECASE)
+    asked = {place: str(one["what"]) for each in procedures() for place, one in each.measurements()}
+    for calculator in CALCULATORS.values():
+        declared: list[Input | Output] = [each for item in calculator.inputs for each in (item, *item.columns)]
+        declared += [each for item in calculator.outputs for each in (item, *item.columns)]
+        asked |= {f"{calculator.name}.{each.name}": f"{each.label}. {each.help}" for each in declared}
+    tell([f"{place}: say the two ways in words: '{words}'" for place, words in asked.items() if signs.search(words)])
 
 
 def test_every_figure_in_prose_has_a_source_or_a_label() -> None:

@@ -38,10 +38,12 @@ def test_squeeze_falls_as_the_floor_rises() -> None:
     assert [curve.name for curve in data.curves] == ["1 in", "1-1/2 in"]
     for curve, ring in zip(data.curves, (1.0, 1.5), strict=True):
         assert curve.ys == pytest.approx([ring - (rise + 0.625) for rise in curve.xs])
-    assert data.ours == (-0.25, 0.625, "5/8 in at -1/4 in")
-    assert data.x.texts == ["-1", "-1/2", "0", "1/2", "1", "1-1/2"]
-    assert "Thickness of the ring 1 in: 1-3/8 in at -1 in, -1-1/8 in at 1-1/2 in." in data.alt
-    assert data.alt.endswith("Our standard: 5/8 in at -1/4 in.")
+    assert data.ours == (-0.25, 0.625, "5/8 in at 1/4 in flange above floor")
+    assert data.x.says == "← flange above floor   in   floor above flange →"
+    assert data.x.texts == ["1", "1/2", "0", "1/2", "1", "1-1/2"]
+    ends = "1-3/8 in at 1 in flange above floor, 1-1/8 in short at 1-1/2 in floor above flange."
+    assert f"Thickness of the ring 1 in: {ends}" in data.alt
+    assert data.alt.endswith("Our standard: 5/8 in at 1/4 in flange above floor.")
 
 
 def test_concrete_is_in_yards_and_widths_in_feet() -> None:
@@ -76,7 +78,7 @@ def test_a_plot_is_whole_and_says_in_words_what_it_shows(calculator: Calculator,
     for curve in data.curves:
         assert curve.name.split(" ")[0] in " ".join(words)
     if data.ours:
-        assert "our standard" in words and data.ours[2] in words and data.ours[2] in data.alt
+        assert "our standard" in words and data.ours[2] in " ".join(words) and data.ours[2] in data.alt
 
 
 @each_plot

@@ -8,7 +8,7 @@ from typing import Any
 from build_tools.book.amounts import read_figure, read_with_unit, split_amount
 from build_tools.book.book import Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.model.step import Measurement
+from build_tools.book.model.step import Measurement, Way
 from build_tools.book.model.table import Call
 from build_tools.book.problems import Problem
 from build_tools.book.uses import figure_of
@@ -16,6 +16,9 @@ from build_tools.book.yaml_reader import Location
 from calculators.reading import Unreadable
 
 TOLERANCES = ("target", "within", "plus", "minus", "least", "most")
+TWO_WAYS = (
+    "say the two ways in words: 'ways', two of them, each with its 'way' (above the string), and a 'least' or a 'most'"
+)
 
 
 def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
@@ -64,9 +67,17 @@ def _time(context: Context, entry: Entry[Any], at: Location, written: str) -> It
 
 
 def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Measurement) -> Iterator[Problem]:
+    for number, way in enumerate(item.ways):
+        yield from _limits(context, entry, (*at, "ways", number), way)
+    yield from _limits(context, entry, at, item)
+
+
+def _limits(context: Context, entry: ProcedureEntry, at: Location, item: Measurement | Way) -> Iterator[Problem]:
     kinds: dict[str, str] = {}
     numbers: dict[str, float] = {}
     for part in TOLERANCES:
+        if part not in type(item).model_fields:
+            continue
         written = getattr(item, part)
         text = figure_of(written, context.book) if written is not None else None
         if text is None:
@@ -84,6 +95,22 @@ def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Me
             )
     if {"least", "most"} <= numbers.keys() and numbers["least"] > numbers["most"]:
         yield entry.error((*at, "least"), f"the least, {item.least}, is more than the most, {item.most}")
+    if "temperature" not in kinds.values():
+        yield from _signs(entry, at, numbers)
+
+
+def _signs(entry: ProcedureEntry, at: Location, numbers: dict[str, float]) -> Iterator[Problem]:
+    """A reading that may go below nothing does so alike both ways: then nobody has to know which one is minus."""
+    below = next((part for part in ("target", "least", "most") if numbers.get(part, 0) < 0), None)
+    if below is not None:
+        yield entry.error((*at, below), "is less than nothing, and a sign can be taken the other way", TWO_WAYS)
+    elif "target" in numbers:
+        minus, plus = (numbers.get(part, numbers.get("within", 0)) for part in ("minus", "plus"))
+        if minus > numbers["target"] > 0 or (numbers["target"] == 0 and minus != plus):
+            part = "minus" if "minus" in numbers else "within"
+            yield entry.error(
+                (*at, part), "a reading goes both ways from nothing here, each to its own limit", TWO_WAYS
+            )
 
 
 def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str, counted_in: str) -> Iterator[Problem]:

@@ -106,7 +106,8 @@ Measure = Annotated[
 ]
 """A number with its unit as people write it (``1/4 in``, ``24 h``, ``2 %``), or ``value:NAME``.
 
-``-value:NAME`` is the standard below nought.
+Where a figure goes two ways, the words of its way stand behind it: ``1/4 in flange above floor``, ``value:NAME flange
+above floor``.
 """
 
 Row = dict[str, Measure]

@@ -51,14 +51,41 @@ class Message(Part):
         return self
 
 
+class Way(Part):
+    """One of the two ways that a reading goes from nothing (``floor above flange``), and what passes that way.
+
+    ``target`` with ``within``; or ``least``, ``most`` or both; a way that has none of them never passes.
+    """
+
+    way: Text
+    target: Measure | None = None
+    within: Measure | None = None
+    least: Measure | None = None
+    most: Measure | None = None
+
+    @property
+    def never_passes(self) -> bool:
+        """Whether nothing passes this way."""
+        return self.target is None and self.least is None and self.most is None
+
+    @model_validator(mode="after")
+    def _has_one_tolerance(self) -> Way:
+        both = self.target is not None and (self.least is not None or self.most is not None)
+        if (self.target is None) != (self.within is None) or both:
+            raise ValueError("a way has a 'target' with 'within', or 'least', 'most' or both")
+        return self
+
+
 class Measurement(Part):
     """A reading with its tolerance, and what to do when it is outside.
 
     Either ``target`` with ``within`` (the same both ways) or with ``plus`` and ``minus``; or ``least``, ``most`` or
-    both.
+    both. A reading whose sign somebody could take the other way has ``ways`` instead: its way is picked in words, and
+    the figure has no sign.
     """
 
     what: Prose
+    ways: list[Way] = []
     target: Measure | None = None
     within: Measure | None = None
     plus: Measure | None = None
@@ -71,7 +98,13 @@ class Measurement(Part):
     @model_validator(mode="after")
     def _has_a_tolerance(self) -> Measurement:
         sided = self.plus is not None and self.minus is not None
-        if self.target is not None:
+        others = (self.target, self.within, self.plus, self.minus, self.least, self.most)
+        if self.ways:
+            if len(self.ways) != 2 or any(other is not None for other in others):
+                raise ValueError("'ways' are two, each with its own limits, and no limits stand beside them")
+            if all(way.never_passes for way in self.ways):
+                raise ValueError("one of the 'ways' at least says what passes")
+        elif self.target is not None:
             if (self.within is not None) == sided or self.least is not None or self.most is not None:
                 raise ValueError("a 'target' takes either 'within', or both 'plus' and 'minus'")
         elif self.least is None and self.most is None:

@@ -61,9 +61,10 @@ return {
   add: function (declaration, call, readPlan) {
     if (readPlan) planOf = readPlan;
     whole(declaration.inputs, {
-      unit: "", default: null, least: null, most: null, usual: null, rule: null, choices: [], columns: [], help: "", standard: null
+      unit: "", default: null, least: null, most: null, usual: null, rule: null, choices: [], columns: [], help: "", ways: [],
+      standard: null
     });
-    whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", columns: [], help: "" });
+    whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", columns: [], help: "", ways: [] });
     calculators[declaration.name] = { declaration: declaration, call: call };
   },
 
@@ -84,6 +85,11 @@ return {
   // As a person gave it: with as many places as it takes.
   exactly: function (value, quantity, unit) {
     return modules.writing.exactly(value, quantity, unit);
+  },
+
+  // A value of an input as a person gave it.
+  asGiven: function (item, value) {
+    return modules.limits.as_given(item, value, false);
   },
 
   // The unit that a bare number means.

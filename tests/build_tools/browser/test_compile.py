@@ -115,15 +115,19 @@ def test_an_answer_and_a_refusal_for_a_person(scripts: dict[str, str]) -> None:
     assert said("crew.read('about a yard', 'length', 'in')") is None
     assert said("crew.write(63.5, 'length', 'ft-in')") == "5' 3-1/2\""
     assert said("crew.unit('length', 'in', true)") == "mm"
-    assert said("crew.readInput('wax-ring', 'rise', '13', true)") == {"value": pytest.approx(13 / 25.4)}
+    lower = said("crew.readInput('wax-ring', 'rise', '13 flange above floor', true)")
+    assert lower == {"value": pytest.approx(-13 / 25.4)}
     refusal = said("crew.run('wax-ring', {rise: 5})")
     assert refusal == {
         "input": "rise",
-        "message": "Finished floor above the flange's top: 5 in is more than the 4 in that this answers for",
+        "message": "Finished floor and top of the flange: 5 in floor above flange is more than "
+        "the 4 in floor above flange that this answers for",
     }
     in_metric = said("crew.run('wax-ring', {rise: 5}, true)")
     assert isinstance(in_metric, dict)
-    assert in_metric["message"].endswith("127 mm is more than the 101.6 mm that this answers for")
+    assert in_metric["message"].endswith(
+        "127 mm floor above flange is more than the 101.6 mm floor above flange that this answers for"
+    )
     shown = said("crew.shown('wax-ring', crew.run('wax-ring', {rise: 0.5}).answer)")
     assert isinstance(shown, list)
     assert {"name": "ring_to_use", "label": "Use", "text": "1-1/2 in ring"} in shown

@@ -66,7 +66,7 @@ def test_the_block_cannot_end_early() -> None:
 
 def test_what_is_given_stands_open() -> None:
     """The inputs that a page gives are asked for; without any, those that have no crew standard."""
-    called = context_of(SMALL, FEW).call_with("wax-ring", {"rise": "1/2 in"})
+    called = context_of(SMALL, FEW).call_with("wax-ring", {"rise": "1/2 in floor above flange"})
     assert open_inputs(called, {"rise"}, {"recess", "ring"}) == ["rise"]
     others = open_inputs(called, (), {"recess", "ring"})
     assert "rise" in others and not {"recess", "ring"} & set(others)

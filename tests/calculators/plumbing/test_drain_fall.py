@@ -24,7 +24,7 @@ def test_a_ten_foot_run_at_the_standard_falls_two_and_a_half_inches() -> None:
 def test_working_says_the_arithmetic() -> None:
     assert drain_fall(run=240, upper_invert=-18)["working"] == [
         "fall = run x slope: 20 ft x 0.25 in/ft = 5 in",
-        "lower invert = -18 in - 5 in = -23 in",
+        "lower invert = 18 in below the mark, 5 in down = 23 in below the mark",
         "IPC Table 704.1, 3 in pipe: at least 0.125 in/ft, 2-1/2 in over this run",
     ]
 

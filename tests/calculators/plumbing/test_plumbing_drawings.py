@@ -9,7 +9,11 @@ from tests.shapes import corners, drawing_of, measured, shapes_of
 
 def test_wax_ring_stands_between_flange_and_bowl() -> None:
     sheet, _ = drawing_of("wax-ring", rise=0.5, recess=0.625, ring=1.5)
-    assert measured(sheet) == {"right: rise 1/2 in": 0.5, "right: recess 5/8 in": 0.625, "left: gap 1-1/8 in": 1.125}
+    assert measured(sheet) == {
+        "right: 1/2 in floor above flange": 0.5,
+        "right: recess 5/8 in": 0.625,
+        "left: gap 1-1/8 in": 1.125,
+    }
     (wax,) = shapes_of(sheet, "area", fill="wax")
     assert corners(wax)[2:] == (0.0, 1.125)
     (bowl,) = shapes_of(sheet, "area", fill="china")

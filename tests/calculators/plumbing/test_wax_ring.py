@@ -18,7 +18,7 @@ def test_layers_build_up_the_rise() -> None:
     answer = wax_ring(rise_from="layers", floor_layers=0.75, flange_above_subfloor=0.25)
     assert answer["rise_used"] == 0.5
     assert answer["ring_to_use"] == "1-1/2 in ring"
-    assert answer["working"][0] == "floor layers 3/4 in less flange 1/4 in above the subfloor: rise 1/2 in"
+    assert answer["working"][0] == "floor layers 3/4 in, 1/4 in flange above subfloor: 1/2 in floor above flange"
 
 
 def test_measured_rise_leaves_the_layers_alone() -> None:
@@ -27,7 +27,7 @@ def test_measured_rise_leaves_the_layers_alone() -> None:
 
 def test_working_says_the_arithmetic() -> None:
     assert wax_ring(rise=0.5, ring=1.5)["working"] == [
-        "gap = rise + recess: 1/2 in + 5/8 in = 1-1/8 in",
+        "gap = recess + floor above flange: 5/8 in + 1/2 in = 1-1/8 in",
         "squeeze = ring less gap: 1-1/2 in - 1-1/8 in = 3/8 in",
         "the seal wants a squeeze of 1/4 in to 7/8 in",
     ]

@@ -16,7 +16,7 @@ def shown_of(calculator: Calculator, written: dict[str, object], *names: str) ->
 
 
 def test_a_wax_ring_from_written_lengths() -> None:
-    written: dict[str, object] = {"rise": "12.7 mm", "ring": "1-1/2 in"}
+    written: dict[str, object] = {"rise": "12.7 mm floor above flange", "ring": "1-1/2 in"}
     assert shown_of(wax_ring.CALCULATOR, written, "gap", "squeeze", "fit", "ring_to_use", "thick_rings") == [
         "1-1/8 in",
         "3/8 in",
@@ -34,10 +34,10 @@ def test_a_place_from_written_lengths() -> None:
 
 @pytest.mark.parametrize("slope", ["1/4 in/ft", "1:48", "2.0833334 %", "1/4 in per ft"])
 def test_a_drain_from_any_written_slope(slope: str) -> None:
-    written: dict[str, object] = {"run": "20 ft", "slope": slope, "upper_invert": "-18 in"}
+    written: dict[str, object] = {"run": "20 ft", "slope": slope, "upper_invert": "18 in below the mark"}
     assert shown_of(drain_fall.CALCULATOR, written, "fall", "lower_invert", "least_slope", "result") == [
         "5 in",
-        "-23 in",
+        "23 in below the mark",
         "1/8 in/ft",
         "passes",
     ]
@@ -46,7 +46,7 @@ def test_a_drain_from_any_written_slope(slope: str) -> None:
 @pytest.mark.parametrize(
     ("calculator", "written", "input"),
     [
-        (wax_ring.CALCULATOR, {"rise": "5 in"}, "rise"),
+        (wax_ring.CALCULATOR, {"rise": "5 in floor above flange"}, "rise"),
         (water_closet_place.CALCULATOR, {"code": "uniform"}, "code"),
         (drain_fall.CALCULATOR, {"slope": "2:1"}, "slope"),
         (drain_fall.CALCULATOR, {"run": "0 ft"}, "run"),

@@ -16,7 +16,7 @@ function makeField(form, input, number) {
 function exactly(input) {
   const value = input.default;
   if (value === null || (Array.isArray(value) && value.length === 0)) return "";
-  return crew.exactly(value, input.quantity, input.unit);
+  return isFigure(input) ? crew.asGiven(input, value) : crew.exactly(value, input.quantity, input.unit);
 }
 
 /** The value of a field or the message why there is none; read once for each text. */
@@ -34,6 +34,8 @@ function readField(field) {
 /** Put a text into a field, as if somebody had. */
 function put(field, text) {
   field.text = text;
+  // The way of the example that a form starts with is not that of a figure that somebody measured.
+  field.chose = text !== field.start;
   field.show?.();
   showAround(field);
 }
@@ -92,8 +94,9 @@ function sameValue(field, text) {
 function readAs(field, value) {
   const { input, text } = field;
   if (input.quantity !== "length" || typeof value !== "number" || value < -1e9 || value > 1e9) return "";
-  const full = crew.write(value, input.quantity, unitOf(input), 0, "nearest");
-  const typed = field.typed ?? inBox(input, text);
+  const { size, way } = parted(input.ways, text);
+  const full = crew.write(way ? Math.abs(value) : value, input.quantity, unitOf(input), 0, "nearest");
+  const typed = field.typed ?? inBox(input, size);
   const same = [full, withoutUnit(input, full), full.replace(/' 0"$/, "'")].some((one) => one === typed.trim());
   const plain = !isBare(typed) || unitOf(input) === "ft-in";
   return same || !plain ? "" : `= ${full}`;

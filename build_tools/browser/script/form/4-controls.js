@@ -11,11 +11,22 @@ function line(field) {
   if (steps) control.append(stepButton(field, -1));
   control.append(typing, unit);
   if (steps) control.append(stepButton(field, 1));
-  typing.addEventListener("input", () => {
-    field.typed = typing.value;
-    field.text = withUnit(input, typing.value);
+  const taken = (way) => {
+    field.text = whole(withUnit(input, typing.value), way);
     showAround(field);
     field.form.changed(field);
+  };
+  let way = "";
+  const ways = input.ways.length ? waysToPick(input.ways, `${id}-way`, input.label, (picked) => {
+    way = picked;
+    field.chose = true;
+    taken(way);
+  }) : null;
+  typing.addEventListener("input", () => {
+    field.typed = typing.value;
+    if (!field.chose) way = "";
+    ways?.show(way);
+    taken(way);
   });
   typing.addEventListener("change", () => field.form.settled(field));
   typing.addEventListener("keydown", (event) => {
@@ -26,11 +37,15 @@ function line(field) {
   });
   field.show = () => {
     field.typed = null;
-    typing.value = inBox(input, field.text);
+    const parts = parted(input.ways, field.text);
+    way = parts.way;
+    ways?.show(way);
+    typing.value = inBox(input, parts.size);
     tell(unit, unitWords(unitOf(input)));
     unit.hidden = unit.textContent === "";
   };
-  return { label: make("label", { class: "asks", for: id }, input.label), control };
+  const label = make("label", { class: "asks", for: id }, input.label);
+  return { label, control: ways ? make("div", { class: "two-ways" }, ways.element, control) : control };
 }
 
 /** The keys that a phone shows. The pad for decimals has no minus and no fraction bar. */
@@ -47,9 +62,13 @@ function stepButton(field, ways) {
 
 /** To the next mark up or down; from a figure that cannot be read, from where the field started. */
 function step(field, ways) {
-  const value = readField(field).value ?? crew.readInput(field.form.name, field.input.name, field.start).value;
-  if (typeof value !== "number") return;
-  put(field, stepped(field.input, value, ways));
+  const { input } = field;
+  const valueOf = (text) => crew.read(parted(input.ways, text).size, input.quantity, input.unit);
+  const value = valueOf(field.text) ?? valueOf(field.start);
+  if (value === null) return;
+  const way = field.chose ? parted(input.ways, field.text).way : "";
+  const limits = input.ways.length ? { ...input, least: 0, most: way === input.ways[1] ? -input.least : input.most } : input;
+  put(field, whole(stepped(limits, value, ways), way));
   field.form.changed(field);
 }
 

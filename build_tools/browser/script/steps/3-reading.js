@@ -3,10 +3,22 @@
 const NOISE = 1e-6;
 const isMetric = () => remembered("crew-units") === "metric";
 
+/** A reading that goes as far one way as the other: its size alone is judged. */
+const isEven = ({ low, high }) => low < 0 && low === -high;
+
+/** The limits that a value is held against, and its size there: those of its way, where it has ways. */
+function heldTo(data, value) {
+  const size = data.ways || isEven(data) ? Math.abs(value) : value;
+  const limits = data.ways?.filter((_, at) => value === 0 || at === (value > 0 ? 0 : 1)) ?? [isEven(data) ? { high: data.high } : data];
+  return limits.map(({ low, high, way }) => ({ size, way, less: (low ?? -Infinity) - size, more: size - (high ?? Infinity), never: low === undefined && high === undefined }));
+}
+
+const isWithin = ({ less, more, never }) => !never && less <= NOISE && more <= NOISE;
+
 /** `pass`, `outside`, or `unread` for what is no figure. Limits and value are in the unit of the inside. */
-function verdictOf({ low, high }, value) {
+function verdictOf(data, value) {
   if (typeof value !== "number") return "unread";
-  return value < (low ?? -Infinity) - NOISE || value > (high ?? Infinity) + NOISE ? "outside" : "pass";
+  return heldTo(data, value).some(isWithin) ? "pass" : "outside";
 }
 
 const unitOf = ({ quantity, unit }) => (window.crew ? crew.unit(quantity, unit, isMetric()) : isMetric() ? "" : unit);
@@ -16,25 +28,45 @@ const unitWords = (unit) => ({ "ft-in": "ft in", "1:n": "" })[unit] ?? unit;
 function readText(data, text) {
   if (!window.crew) return { why: say.no_script };
   const unit = unitOf(data);
-  const value = crew.read(text, data.quantity, unit);
-  return value === null ? { why: crew.why(text, data.quantity, unit) } : { value };
+  const { size, way } = parted(waysOf(data), text);
+  const value = crew.read(size, data.quantity, unit);
+  if (value === null) return { why: crew.why(size, data.quantity, unit) };
+  if (data.ways && value !== 0 && (!way || value < 0)) return { why: fill(say.which_way, { ways: waysOf(data).join(" / ") }) };
+  if (value < 0 && data.low === undefined && !data.ways && data.quantity !== "temperature") return { why: say.no_minus };
+  return { value: way && way === waysOf(data)[1] ? -value : value };
 }
 
-/** By how much a reading is outside, in its unit. */
-function missBy(data, value) {
-  const miss = value < (data.low ?? -Infinity) ? data.low - value : value - data.high;
-  const words = value < (data.low ?? -Infinity) ? say.too_little : say.too_much;
-  if (!window.crew || ["number", "temperature"].includes(data.quantity)) return fill(words, { by: "" }).trim();
-  return fill(words, { by: crew.write(miss, data.quantity, unitOf(data), 0, "nearest") });
+const waysOf = ({ ways }) => ways?.map(({ way }) => way) ?? [];
+
+/** That a reading is outside, by how much in its unit, and to which side. */
+function outsideWords(data, value) {
+  const limits = heldTo(data, value);
+  const { less, more, way } = limits.find(({ never }) => !never) ?? {};
+  if (less === undefined) return fill(say.never, limits[0]);
+  if (!window.crew) return say.outside;
+  const words = less > NOISE ? say.too_little : isEven(data) ? say.outside_by : say.too_much;
+  return fill(words, { by: difference(data, Math.max(less, more)) });
 }
 
-/** A kept text without the unit that stands in its box. */
+/** A difference in the unit of a reading, to the tape's mark; a smaller one in figures. */
+function difference({ quantity, unit }, size) {
+  const shown = unitOf({ quantity, unit });
+  if (quantity === "temperature") return crew.write(shown === "C" ? (size * 5) / 9 : size, "number", shown);
+  if (shown === "1:n") return crew.write(size, quantity, "%");
+  const written = crew.write(size, quantity, shown);
+  if (quantity !== "length" || crew.read(written, quantity, shown) > 0) return written;
+  const plain = shown === "ft-in" ? "in" : shown;
+  return crew.write(size / crew.read("1", quantity, plain), "number", plain);
+}
+
+/** A kept text without its way, and without the unit that stands in its box. */
 function withoutUnit(data, text) {
+  const { size } = parted(waysOf(data), text);
   const end = ` ${unitOf(data)}`;
-  return end.length > 1 && text.endsWith(end) ? text.slice(0, -end.length) : text;
+  return end.length > 1 && size.endsWith(end) ? size.slice(0, -end.length) : size;
 }
 
-/** The line for a reading beside its measurement. */
+/** The line for a reading beside its measurement, with its ways where it has them. */
 function readingOf(step, measure) {
   const { data } = measure;
   const id = `reading-${step.id}-${data.name}`;
@@ -42,14 +74,27 @@ function readingOf(step, measure) {
   const unit = make("span", { class: "unit" });
   const said = make("div", { class: "verdict", id: `${id}-said`, role: "status" });
   const label = make("label", { for: id }, say.reading, make("span", { class: "unseen" }, `: ${measure.what}`));
-  measure.box.append(make("div", { class: "reading" }, label, make("div", { class: "puts-in" }, typing, unit), said));
+  let way = "";
+  const changed = () => {
+    ready().then(() => showVerdict(said, measure, now()));
+    soon();
+  };
+  const ways = data.ways ? waysToPick(waysOf(data), `${id}-way`, measure.what, (picked) => {
+    way = picked;
+    changed();
+    ready().then(keepIt);
+  }) : null;
+  const puts = make("div", { class: "puts-in" }, typing, unit);
+  measure.box.append(make("div", { class: "reading" }, label, ways ? make("div", { class: "two-ways" }, ways.element, puts) : puts, said));
   const now = () => {
-    const text = typing.value.trim();
+    const typed = parted(waysOf(data), typing.value.trim());
+    const text = typed.size;
     if (!text) return { text: "", value: null, verdict: "unread" };
     const bare = /^[\d\s./⁄½¼¾⅛⅜⅝⅞,+−-]+$/.test(text) && unitOf(data) !== "1:n" && data.quantity !== "count";
-    const { value = null, why } = readText(data, text);
-    const full = bare && value !== null ? `${text} ${unitOf(data) === "ft-in" ? "in" : unitOf(data)}`.trim() : text;
-    return { text: full, value, verdict: verdictOf(data, value), why };
+    const full = whole(text, typed.way || way);
+    const { value = null, why } = readText(data, full);
+    const united = bare && value !== null ? whole(`${text} ${unitOf(data) === "ft-in" ? "in" : unitOf(data)}`.trim(), typed.way || way) : full;
+    return { text: united, value, verdict: verdictOf(data, value), why };
   };
   const keepIt = () => {
     const { why, ...given } = now();
@@ -59,19 +104,23 @@ function readingOf(step, measure) {
   };
   const soon = later(500, keepIt);
   typing.addEventListener("focus", ready);
-  typing.addEventListener("input", () => {
-    ready().then(() => showVerdict(said, measure, now()));
-    soon();
-  });
+  typing.addEventListener("input", changed);
   typing.addEventListener("change", () => ready().then(keepIt));
   typing.addEventListener("keydown", (event) => event.key === "Enter" && typing.blur());
   measure.show = () => {
     unit.textContent = unitWords(unitOf(data));
     const kept = get("reading", step.id, data.name);
-    if (document.activeElement !== typing) typing.value = withoutUnit(data, kept?.text ?? "");
-    const verdict = typeof kept?.value === "number" ? verdictOf(data, kept.value) : "unread";
-    const { why } = kept?.text && kept.value === null && window.crew ? readText(data, kept.text) : {};
-    showVerdict(said, measure, { ...kept, text: kept?.text ?? "", verdict, why });
+    const value = kept?.value ?? null;
+    if (document.activeElement !== typing) {
+      typing.value = withoutUnit(data, kept?.text ?? "");
+      way = parted(waysOf(data), kept?.text ?? "").way;
+      ways?.show(way);
+    }
+    const verdict = verdictOf(data, value);
+    const { why } = kept?.text && value === null && window.crew ? readText(data, kept.text) : {};
+    showVerdict(said, measure, { value, text: kept?.text ?? "", verdict, why });
+    // By how much it is outside takes the functions that write figures.
+    if (verdict === "outside" && !window.crew) ready().then(() => window.crew && measure.show());
   };
 }
 
@@ -82,14 +131,15 @@ const ready = () => need("crew", "crew").then(() => measures().forEach((one) => 
 function showVerdict(said, measure, { text, value, verdict, why }) {
   const state = text ? verdict : "none";
   measure.box.dataset.verdict = state;
-  const key = `${state} ${value} ${why}`;
+  const words = state === "outside" ? outsideWords(measure.data, value) : why ?? say.unread;
+  const key = `${state} ${words}`;
   if (said.dataset.key === key) return;
   said.dataset.key = key;
   const lines = {
     none: [],
     pass: [make("p", { class: "passed" }, `✓ ${say.pass}`)],
-    outside: [make("p", { class: "failed" }, `✗ ${say.outside} ${missBy(measure.data, value)}`), make("p", {}, measure.mend)],
-    unread: [make("p", { class: "failed" }, why ?? say.unread)],
+    outside: [make("p", { class: "failed" }, `✗ ${words}`), make("p", {}, measure.mend)],
+    unread: [make("p", { class: "failed" }, words)],
   };
   said.replaceChildren(...lines[state]);
 }
