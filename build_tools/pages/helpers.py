@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
+from types import MappingProxyType
 from typing import Any
 
 from markupsafe import Markup
@@ -161,16 +162,24 @@ class Helpers:
 
     def form(self, form: Form, key: str) -> dict[str, Any]:
         """A calculator worked once, for the inputs of a step; ``key`` is the step's id."""
-        return self.worked(self.context.call(form), key, form.inputs, form.show)
+        return self.worked(self.context.call(form), key, form.inputs, form.show, form.readings)
 
-    def worked(self, called: Called, key: str, given: Mapping[str, Any], show: Sequence[str] = ()) -> dict[str, Any]:
+    def worked(
+        self,
+        called: Called,
+        key: str,
+        given: Mapping[str, Any],
+        show: Sequence[str] = (),
+        readings: Mapping[str, str] = MappingProxyType({}),
+    ) -> dict[str, Any]:
         """A call as the templates show it: what was given, what stood at its standard, the answer, the working.
 
-        ``given`` holds the inputs that the call itself sets; ``key`` names the form in addresses.
+        ``given`` holds the inputs that the call itself sets; ``key`` names the form in addresses; ``readings`` maps
+        inputs to the measurements that they are read at.
         """
         calculator, answer = called.calculator, called.answer or {}
         texts = shown(calculator, answer)
-        opened = open_inputs(called, given, self.context.book.standards(calculator.name))
+        opened = open_inputs(called, {*given, *readings}, self.context.book.standards(calculator.name))
         lines = [
             {"label": each.label, "text": shown_input(each, called.values[each.name]), "open": each.name in opened}
             for each in calculator.inputs
@@ -182,7 +191,9 @@ class Helpers:
             "url": self.url("calculator", calculator.name),
             "inputs": [line for line in lines if line["open"]],
             "standards": [line for line in lines if not line["open"]],
-            "start": start_of(self.context.book, called, key, given, list(show), opened) if calculator.on_site else "",
+            "start": start_of(self.context.book, called, key, given, list(show), opened, readings)
+            if calculator.on_site
+            else "",
             "outputs": [_output(output, texts[output.name]) for output in in_order_of(calculator.outputs, show)],
             "working": answer.get("working", []),
             "cautions": answer.get("cautions", []),

@@ -24,8 +24,19 @@ def open_inputs(called: Called, given: Collection[str], standards: Collection[st
     return [name for name in names if name in given] or [name for name in names if name not in standards]
 
 
-def start_of(book: Book, called: Called, key: str, given: Mapping[str, Any], show: list[str], open_: list[str]) -> str:
-    """Where a form starts, as JSON: ``key`` is its name in addresses, ``given`` the texts that the page puts in."""
+def start_of(
+    book: Book,
+    called: Called,
+    key: str,
+    given: Mapping[str, Any],
+    show: list[str],
+    open_: list[str],
+    readings: Mapping[str, str],
+) -> str:
+    """Where a form starts, as JSON: ``key`` is its name in addresses, ``given`` the texts that the page puts in.
+
+    ``readings`` maps inputs to the measurements whose readings are put in once they are there.
+    """
     calculator = called.calculator
     texts = {
         each.name: _text(book, each, given[each.name])
@@ -33,7 +44,8 @@ def start_of(book: Book, called: Called, key: str, given: Mapping[str, Any], sho
         if given.get(each.name) not in (None, "", [])
     }
     folded = [each.name for each in calculator.inputs if each.name not in open_]
-    return json.dumps({"key": key, "given": texts, "show": show, "folded": folded}, ensure_ascii=False)
+    start = {"key": key, "given": texts, "show": show, "folded": folded, "readings": dict(readings)}
+    return json.dumps(start, ensure_ascii=False)
 
 
 def _text(book: Book, declared: Input, written: Written) -> str:

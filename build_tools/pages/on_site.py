@@ -47,7 +47,8 @@ def print_of(part: Step | list[Check], book: Book) -> str:
 def measure_data(measurement: Measurement, book: Book) -> str:
     """What a reading is held against, as JSON: ``name``, quantity, unit, and lowest and highest or ``ways`` with both.
 
-    The name comes from what is measured, so that it stays when measurements change places or a tolerance changes.
+    The name is the measurement's own, or comes from what is measured, so that it stays when measurements change places
+    or a tolerance changes.
     """
     figures = _figures(measurement, book)
     ways = [(way.way.inside(book.language), _figures(way, book)) for way in measurement.ways]
@@ -57,7 +58,7 @@ def measure_data(measurement: Measurement, book: Book) -> str:
     unit = _unit(first)
     if quantity not in UNITS:
         quantity, unit = "number", "" if quantity == "number" else quantity
-    name = digest(measurement.what.inside(book.language), 6)
+    name = measurement.name or digest(measurement.what.inside(book.language), 6)
     low, high = _limits(figures)
     data: dict[str, Any] = {"name": name, "quantity": quantity, "unit": unit, "low": low, "high": high}
     held = [(way, *_limits(given)) for way, given in ways]

@@ -566,6 +566,8 @@ WORDS: dict[str, dict[str, str]] = {
         "live_yes": "yes",
         "live_no": "no",
         "live_back": "Back to our standard",
+        "live_read_at": "Your reading, step {n}",
+        "live_back_to_reading": "Back to your reading",
         "live_empty": "Put in a figure.",
         "live_stale": "The last good answer. It is not for the figures above: one of them cannot be used.",
         "live_nothing": "–",

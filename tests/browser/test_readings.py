@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from tests.browser.on_site import HELD, MEASURED, OnSite, forget_all
+from tests.browser.live_form import RING, LiveForm
+from tests.browser.on_site import HELD, MEASURED, PAGE, OnSite, forget_all
 from tests.browser.window import Window
 
 
@@ -82,6 +83,39 @@ def test_a_way_is_kept_with_its_reading(page: OnSite) -> None:
         "1/2 in floor above flange",
         "at most 5/8 in floor above flange or at most 1/2 in flange above floor",
     )
+
+
+def test_a_form_starts_from_the_readings_before_it(page: OnSite) -> None:
+    """The form of the ring takes what was read at the bowl and at the flange, says so, and follows; a link takes it."""
+    page.read("open-box", "3/4")
+    page.read("measure-rise", "1/2 floor above flange")
+    ring = LiveForm(page.window, RING)
+    page.window.until(lambda: ring.says("gap") == "1-1/4 in", "the gap of the readings")
+    said = ring.field("rise").find_element("css selector", ".read-at")
+    assert said.text.split("\n") == ["Your reading, step 6", "1/2 in floor above flange"]
+    assert "rise" not in page.window.driver.current_url
+    ring.type("rise", "1/4 flange above floor")
+    page.window.until(lambda: ring.says("gap") == "1/2 in", "another figure")
+    ring.press("Back to your reading", ring.field("rise"))
+    page.window.until(lambda: ring.says("gap") == "1-1/4 in", "the reading again")
+    page.wait_written()
+    page.reload()
+    ring = LiveForm(page.window, RING)
+    page.window.until(lambda: ring.says("gap") == "1-1/4 in", "the readings after a reload")
+    page.read("measure-rise", "0")
+    page.window.until(lambda: ring.says("gap") == "3/4 in", "the form follows")
+
+
+def test_a_form_of_another_place_has_not_its_readings(page: OnSite) -> None:
+    """In another space the form starts again from the page's own figures."""
+    page.read("measure-rise", "1/2 floor above flange")
+    ring = LiveForm(page.window, RING)
+    page.window.until(lambda: ring.says("gap") == "1-1/8 in", "the gap of the reading")
+    page.wait_kept(1)
+    page.window.open("index.html")
+    page.window.open(f"{PAGE}?job=three-cottages&space=cottage-2-bath")
+    ring = LiveForm(page.window, RING)
+    assert ring.says("gap") == "3/8 in"
 
 
 def test_a_reading_in_millimetres(page: OnSite) -> None:

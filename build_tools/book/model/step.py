@@ -81,9 +81,10 @@ class Measurement(Part):
 
     Either ``target`` with ``within`` (the same both ways) or with ``plus`` and ``minus``; or ``least``, ``most`` or
     both. A reading whose sign somebody could take the other way has ``ways`` instead: its way is picked in words, and
-    the figure has no sign.
+    the figure has no sign. ``name`` is what the form of a step calls it by.
     """
 
+    name: Annotated[str, Field(pattern=IDENTIFIER)] | None = None
     what: Prose
     ways: list[Way] = []
     target: Measure | None = None

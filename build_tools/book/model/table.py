@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field, model_validator
 
-from build_tools.book.model.base import CalculatorId, Measure, Part, Text, Written
+from build_tools.book.model.base import IDENTIFIER, CalculatorId, Measure, Part, Text, Written
 
 
 class Call(Part):
@@ -58,8 +58,13 @@ class Table(Part):
 
 
 class Form(Part):
-    """A calculator at a step, with inputs set for the work of this page; the rest start at their standards."""
+    """A calculator at a step, with inputs set for the work of this page; the rest start at their standards.
+
+    ``readings`` maps an input to the ``name`` of a measurement of this step or one before it: what is read there is put
+    in here.
+    """
 
     calculator: CalculatorId
     inputs: dict[str, Written] = {}
+    readings: dict[str, Annotated[str, Field(pattern=IDENTIFIER)]] = {}
     show: list[str] = []

@@ -1,15 +1,32 @@
 // One field of a form: what was put in, what it means, and what stands on the page for it.
 //
-// A field holds `text` (what was put in, with its unit), `start` (where the page starts it), and the elements `box`
-// (for it all), `wrong` (why it cannot be used) and, where it has them, `reads` and `back`.
+// A field holds `text` (what was put in, with its unit), `page` (where the page starts it), `start` (the reading of the
+// measurement that it is linked to, or else `page`), and the elements `box` (for it all), `wrong` (why it cannot be used)
+// and, where it has them, `reads`, `back` and `readAt`.
 
 /** A field that tells the form when it is changed: `changed()` after each key, `settled()` when somebody is done. */
 function makeField(form, input, number) {
   const standard = input.standard;
   const start = form.start.given[input.name] ?? standard?.written ?? exactly(input);
-  const field = { form, input, start, text: start, id: `${form.key}-${number}`, read: null };
+  const field = { form, input, page: start, start, text: start, id: `${form.key}-${number}`, read: null };
   field.standard = standard ? standard.written : null;
+  field.reading = form.start.readings[input.name] ? measureOf(form.start.readings[input.name]) : null;
+  startFromReading(field);
   return field;
+}
+
+/** The measurement of the page with that name. */
+const measureOf = (name) => [...document.querySelectorAll("[data-measure]")].find((one) => JSON.parse(one.dataset.measure).name === name);
+
+/** What was read at its measurement is where a field starts; a new reading is put in, whatever stood there. Whether it changed. */
+function startFromReading(field, isNew = false) {
+  const text = field.reading?.dataset.reads || field.page;
+  if (!field.reading || text === field.start) return false;
+  const follows = isNew || field.text === field.start;
+  field.start = text;
+  if (follows) put(field, text);
+  else showAround(field);
+  return true;
 }
 
 /** The default of an input as text; nothing for one that has to be given. */
@@ -35,7 +52,7 @@ function readField(field) {
 function put(field, text) {
   field.text = text;
   // The way of the example that a form starts with is not that of a figure that somebody measured.
-  field.chose = text !== field.start;
+  field.chose = text !== field.page;
   field.show?.();
   showAround(field);
 }
@@ -53,11 +70,30 @@ function drawField(field) {
   const group = ["choice", "yes-no", "rows"].includes(input.quantity);
   const around = group ? { role: "group", "aria-labelledby": `${id}-asks`, "aria-describedby": field.describes } : {};
   field.box = make("div", { class: `field of-${input.quantity}`, "data-input": input.name, ...around });
-  const given = make("div", { class: "given-in" }, control, field.reads, field.wrong, ...standardOf(field));
+  const given = make("div", { class: "given-in" }, control, field.reads, field.wrong, ...standardOf(field), ...readingAt(field));
   field.box.append(make("div", { class: "asked" }, label, help), given);
   field.show();
   showAround(field);
   return field.box;
+}
+
+/** Where the reading is that a field starts from, and the way back to it. */
+function readingAt(field) {
+  if (!field.reading) return [];
+  const step = field.reading.closest(".step");
+  const link = make("a", { href: `#${step.id}` }, fill(say.read_at, { n: step.querySelector(".number").lastChild.textContent.trim() }));
+  const figure = make("b");
+  const back = button(say.back_to_reading, () => {
+    put(field, field.start);
+    field.form.changed(field);
+  }, { class: "back-to" });
+  const element = make("p", { class: "read-at" }, link, " ", figure, back);
+  field.readAt = () => {
+    element.hidden = field.start === field.page;
+    tell(figure, field.start);
+    back.hidden = field.text === field.start;
+  };
+  return [element];
 }
 
 /** The crew's standard by name, and the way back to it. */
@@ -79,6 +115,7 @@ function showAround(field) {
   const { message, value } = readField(field);
   const changed = field.standard !== null && field.text !== field.standard && !sameValue(field, field.standard);
   if (field.back) field.back.hidden = !changed;
+  field.readAt?.();
   field.box.classList.toggle("changed", changed);
   tell(field.reads, message === undefined ? readAs(field, value) : "");
 }

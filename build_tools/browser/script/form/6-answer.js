@@ -73,7 +73,7 @@ function setStale(form, isStale, words = "") {
 /** The drawing beside the form, once it no longer is the one that the page came with. */
 function redraw(form, values, answer) {
   const box = form.root.querySelector("[data-drawing]");
-  const same = !form.redrawn && form.fields.every((field) => field.text === field.start);
+  const same = !form.redrawn && form.fields.every((field) => field.text === field.page);
   if (!box || same) return;
   form.redrawn = { values, answer };
   load([page.draw[0], scriptOf(page.draw, form.name)]).then(() => drawLatest(form, box), () => box.replaceChildren());

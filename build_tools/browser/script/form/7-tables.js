@@ -21,7 +21,7 @@ function markTables(form, values) {
 
 function isChanged(form, name) {
   const field = form.fields.find((one) => one.input.name === name);
-  return Boolean(field) && field.text !== field.start;
+  return Boolean(field) && field.text !== field.page;
 }
 
 function unmarkTables(form) {

@@ -18,8 +18,9 @@ function decoded(place) {
   }
 }
 
-/** What was changed in a form, as pairs; `prefix` names the form where it is not the place's own. */
-const changes = (form, prefix) => form.fields.filter((field) => field.text !== field.start).map((field) => [prefix + field.input.name, field.text]);
+// A reading that a field starts from is kept with the readings: only a link for somebody else takes it along.
+/** What was put into a form, as pairs; `prefix` names the form where it is not the place's own. */
+const changes = (form, prefix, from = "start") => form.fields.filter((field) => field.text !== field[from]).map((field) => [prefix + field.input.name, field.text]);
 
 function addressOf(place, given) {
   const plain = new URLSearchParams(given).toString().replace(/%2F/g, "/").replace(/%3B/g, ";").replace(/%2C/g, ",");
@@ -56,7 +57,7 @@ function addressTake() {
 
 /** Copy a link to this form with its figures; gives whether the browser let us. */
 async function copyLink(form) {
-  const link = addressOf(form.key, changes(form, ""));
+  const link = addressOf(form.key, changes(form, "", "page"));
   try {
     await navigator.clipboard.writeText(link);
     return true;

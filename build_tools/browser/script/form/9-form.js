@@ -90,6 +90,14 @@ function follow(form, field) {
   }
 }
 
+/** A reading was made or taken back: the forms that start from it follow. */
+document.addEventListener("crew-reading", ({ detail }) => {
+  for (const form of forms) {
+    const linked = form.fields.filter(({ input }) => form.start.readings[input.name] === detail.name);
+    if (linked.filter((field) => startFromReading(field, detail.isNew)).length) work(form);
+  }
+});
+
 /** The answer comes first; what stands elsewhere on the page waits until typing pauses. */
 function followLater(form, field) {
   field.followLater ??= later(150, () => follow(form, field));

@@ -100,7 +100,9 @@ function readingOf(step, measure) {
     const { why, ...given } = now();
     const before = get("reading", step.id, data.name);
     if ((before?.text ?? "") === given.text && (before?.value ?? null) === given.value) return;
+    measure.isNew = true;
     did("reading", step, { ...given, what: measure.what, limits: measure.limits }, data.name);
+    measure.isNew = false;
   };
   const soon = later(500, keepIt);
   typing.addEventListener("focus", ready);
@@ -121,7 +123,15 @@ function readingOf(step, measure) {
     showVerdict(said, measure, { value, text: kept?.text ?? "", verdict, why });
     // By how much it is outside takes the functions that write figures.
     if (verdict === "outside" && !window.crew) ready().then(() => window.crew && measure.show());
+    tellForms(measure, value === null ? "" : kept.text);
   };
+}
+
+/** The forms of the page start from the readings: each is there for them to find, and what changes is told. */
+function tellForms({ box, data, isNew }, text) {
+  if ((box.dataset.reads ?? "") === text) return;
+  box.dataset.reads = text;
+  document.dispatchEvent(new CustomEvent("crew-reading", { detail: { name: data.name, isNew } }));
 }
 
 /** The functions that read figures, once a figure is to be read; without them a text is kept as it stands. */
