@@ -6,6 +6,7 @@ import argparse
 from pathlib import Path
 
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.settings import settings
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
 from build_tools.environment import ROOT
 from build_tools.site_folder import SiteFolder
@@ -17,9 +18,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--site",
         type=Path,
-        default=ROOT / "site",
         metavar="FOLDER",
-        help="where the site is written (site, if left out)",
+        help="where the site is written (the site_dir of mkdocs.yml, if left out: site)",
     )
     add_jobs(parser)
     add_book(parser)
@@ -28,13 +28,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Build the site; 1 when the book has mistakes."""
     book = book_folder(arguments)
-    site: Path = arguments.site.resolve()
+    named: Path = arguments.site or settings().site
+    site = named.resolve()
     if site.exists() and not site.is_dir():
-        raise Wrong(f"'{arguments.site}' is a file; the site needs a folder")
+        raise Wrong(f"'{named}' is a file; the site needs a folder")
     if site in (book, ROOT) or site in book.parents or book in site.parents or site in ROOT.parents:
-        raise Wrong(f"the site cannot be written to '{arguments.site}': that folder would be removed")
+        raise Wrong(f"the site cannot be written to '{named}': that folder would be removed")
     if site.is_dir() and any(site.iterdir()) and not (site / "index.html").exists():
-        raise Wrong(f"'{arguments.site}' holds other files than a site, and would be removed; name another folder")
+        raise Wrong(f"'{named}' holds other files than a site, and would be removed; name another folder")
     SiteFolder(site).check()
     strict = ["--strict"] if arguments.strict else []
     code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book, **extra_of(arguments))

@@ -7,8 +7,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from build_tools.environment import ROOT
-
 FINE, MISTAKES, WRONG_USAGE, INTERRUPTED = 0, 1, 2, 130
 """Exit codes: all is well; the book has mistakes or a check failed; the command was called wrongly; Ctrl-C."""
 
@@ -35,15 +33,16 @@ def add_book(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--book",
         type=Path,
-        default=ROOT / "procedures",
         metavar="FOLDER",
-        help="the folder of the book (procedures, if left out)",
+        help="the folder of the book (the docs_dir of mkdocs.yml, if left out: procedures)",
     )
 
 
 def book_folder(arguments: argparse.Namespace) -> Path:
-    """The folder that ``--book`` names, which must be there."""
-    folder: Path = arguments.book
+    """The folder that ``--book`` names, or else the settings; it must be there."""
+    from build_tools.commands.settings import settings
+
+    folder: Path = arguments.book or settings().book
     if not folder.is_dir():
         raise Wrong(f"there is no folder '{folder}' that the book could be read from")
     return folder.resolve()

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
-from build_tools.commands.site import SETTINGS
+from build_tools.commands.settings import settings
 from build_tools.environment import ROOT
 
 if TYPE_CHECKING:
@@ -63,9 +63,9 @@ def packed(folder: Path, name: str, kept: Path) -> str | list[Problem]:
     errors = [one for one in sorted({*loaded.problems, *check(context), *unreadable}) if one.severity == "error"]
     if errors:
         return errors
-    site_name, site_url = _settings()
-    maker = Maker(context, pictures, site_name, kept / "plots")
-    maker.site_url = site_url
+    own = settings()
+    maker = Maker(context, pictures, own.site_name, kept / "plots")
+    maker.site_url = own.site_url
     today = date.today().isoformat()
     return Packer(maker, loaded.book.procedures[name], site_files(context, pictures, today, kept), today).whole()
 
@@ -76,15 +76,6 @@ def _refuse_unknown(book: Book, name: str) -> None:
     if name not in book.procedures:
         hint = did_you_mean(name, book.procedures) or f"the procedures are {', '.join(sorted(book.procedures))}"
         raise Wrong(f"there is no procedure '{name}' in the book\n    {hint}")
-
-
-def _settings() -> tuple[str, str]:
-    """The name of the site and its address, from ``mkdocs.yml``."""
-    import yaml
-
-    settings = yaml.safe_load(SETTINGS.read_text(encoding="utf-8"))
-    url = str(settings.get("site_url") or "")
-    return str(settings["site_name"]), f"{url.rstrip('/')}/" if url else ""
 
 
 def _size(count: int) -> str:

@@ -11,10 +11,11 @@ from datetime import date
 from importlib import import_module
 from pathlib import Path
 
+from build_tools.commands.settings import settings
 from build_tools.environment import ROOT
 
-SETTINGS = ROOT / "mkdocs.yml"
 BOOK = ROOT / "procedures"
+"""The book that comes with the project."""
 KEPT = ROOT / ".cache"
 """Where builds of the project's own book keep what is dear to make."""
 QUIET = {"NO_MKDOCS_2_WARNING": "1", "DISABLE_MKDOCS_2_WARNING": "true"}
@@ -58,11 +59,12 @@ def _day(text: str) -> date:
 
 def mkdocs(arguments: Sequence[str], book: Path, **extra: str) -> int:
     """Run MkDocs with these arguments; its exit code. :func:`settings_for` says more."""
-    if book == BOOK and not extra:
-        return _run([*arguments, "--config-file", str(SETTINGS)])
+    own = settings()
+    if book == own.book and not extra:
+        return _run([*arguments, "--config-file", str(own.file)])
     with tempfile.TemporaryDirectory() as folder:
-        settings = settings_for(book, Path(folder), **extra, **({"kept": str(KEPT)} if book == BOOK else {}))
-        return _run([*arguments, "--config-file", str(settings)])
+        kept = {"kept": str(own.file.parent / ".cache")} if book == own.book else {}
+        return _run([*arguments, "--config-file", str(settings_for(book, Path(folder), **extra, **kept))])
 
 
 def settings_for(book: Path, folder: Path, **extra: str) -> Path:
@@ -71,11 +73,12 @@ def settings_for(book: Path, folder: Path, **extra: str) -> Path:
     ``extra`` is put into the settings of that name: for whom the site is made (``made_for``), the day that jobs are
     planned from (``today``), where what is dear to make is kept (``kept``; beside the settings, if left out).
     """
+    own = settings()
     lines = {
-        "INHERIT": str(SETTINGS),
+        "INHERIT": str(own.file),
         "docs_dir": str(book),
         "site_dir": str(folder / "site"),
-        "watch": [str(ROOT / name) for name in ("build_tools", "calculators")] if book == BOOK else [],
+        "watch": [str(ROOT / name) for name in ("build_tools", "calculators")] if book == own.book else [],
         "extra": extra,
     }
     file = folder / "mkdocs.yml"
