@@ -25,6 +25,7 @@ from calculators.answering import (
 from calculators.declaration import Answer, Calculator, Input, Output, Refused
 from calculators.limits import limits as limits
 from calculators.nearness import did_you_mean
+from calculators.rooms import plan_text
 
 
 def read_inputs(calculator: Calculator, written: Mapping[str, object]) -> tuple[dict[str, Any], list[Refused]]:
@@ -68,10 +69,21 @@ def _value(item: Input, given: object, name: str, label: str) -> Any:
     if item.quantity == "rows":
         return _rows(item, given, name, label)
     if item.quantity == "plan" and isinstance(given, list):
-        return given
+        return _plan(item, given, name, label)
     if isinstance(given, bool) and item.quantity == "yes-no":
         return given
     return read_one(item, _text(given, name, label), name, label, False)
+
+
+def _plan(item: Input, given: list[Any], name: str, label: str) -> Any:
+    """Rooms that are listed: as shapes with their corners, or with their lengths and widths as people write them."""
+    if given and all(isinstance(shape, Mapping) and isinstance(shape.get("points"), list) for shape in given):
+        return given
+    try:
+        text = plan_text(given)
+    except ValueError as wrong:
+        raise Refused(name, f"{label}: {wrong}") from None
+    return read_one(item, text, name, label, False) if given else []
 
 
 def _text(given: object, name: str, label: str) -> str:
@@ -91,7 +103,7 @@ def _rows(item: Input, given: object, name: str, label: str) -> list[dict[str, A
     for number, row in enumerate(rows, start=1):
         where = f"{label}, row {number}"
         if not isinstance(row, Mapping):
-            raise Refused(name, f"{where}: a mapping is wanted with {columns}")
+            raise Refused(name, f"{where}: fields are wanted: {columns}")
         texts.append({str(key): _cell(cell, name, where) for key, cell in row.items()})
     return read_rows(item, texts, name, label, False)
 

@@ -10,6 +10,7 @@ from build_tools.book.model.job import Job, Opening, Space
 from calculators.declaration import Calculator
 from calculators.polygons import perimeter_in
 from calculators.reading import Unreadable, read
+from calculators.rooms import plan_text
 from calculators.shapes import plan_area_sq_ft, read_plan
 from calculators.writing import write
 
@@ -42,7 +43,7 @@ def sizes(space: Space) -> dict[str, str]:
     if rooms is None and space.length and space.width:
         for side in (space.length, space.width):
             read(side, "length", "ft")
-        rooms = f"{space.title.inside()}: {space.length} x {space.width}"
+        rooms = plan_text([{"name": space.title.inside(), "length": space.length, "width": space.width}])
     if rooms:
         plan = read_plan(rooms)
         around = sum(perimeter_in(shape["points"]) for shape in plan if not shape["less"])

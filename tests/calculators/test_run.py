@@ -105,6 +105,11 @@ def test_inputs_are_read_by_their_declaration() -> None:
         ),
         ({"rise": "1", "cuts": "6 in\n\n"}, {"rise": 1, "cuts": [{"width": 6, "count": 1}]}),
         ({"rise": "1", "room": [{"points": []}]}, {"rise": 1, "room": [{"points": []}]}),
+        ({"rise": "1", "room": []}, {"rise": 1, "room": []}),
+        (
+            {"rise": "1", "room": [{"name": "hall: up", "length": "2 ft", "width": "1 ft"}]},
+            {"rise": 1, "room": [{"name": "hall up", "less": False, "points": [[0, 0], [24, 0], [24, 12], [0, 12]]}]},
+        ),
     ],
 )
 def test_other_ways_to_give_inputs(written: Mapping[str, object], read: dict[str, Any]) -> None:
@@ -132,8 +137,30 @@ def test_other_ways_to_give_inputs(written: Mapping[str, object], read: dict[str
         ({"rise": "1", "kind": "thik"}, "kind", "Kind: 'thik' is not one of thin, thick; did you mean 'thick'?"),
         ({"rise": "1", "tight": "perhaps"}, "tight", "Tight: 'perhaps' is neither yes nor no"),
         ({"rise": "1", "room": "3 x 2"}, "room", "Room: '3' has no unit: write 3' or 3 in"),
+        ({"rise": "1", "room": [3]}, "room", "Room: room 1 has no fields: write {length: 12 ft, width: 4 ft}"),
+        (
+            {"rise": "1", "room": [{"points": "x"}]},
+            "room",
+            "Room: room 1 has no 'points'; it has name, length, width, less",
+        ),
+        (
+            {"rise": "1", "room": [{"lenght": "2 ft", "width": "1 ft"}]},
+            "room",
+            "Room: room 1 has no 'lenght'; did you mean 'length'?",
+        ),
+        (
+            {"rise": "1", "room": [{"length": "2 ft"}]},
+            "room",
+            "Room: room 1 has no width: write {length: 12 ft, width: 4 ft}",
+        ),
+        ({"rise": "1", "room": [{"length": "2", "width": "1 ft"}]}, "room", "Room: '2' has no unit: write 2' or 2 in"),
+        (
+            {"rise": "1", "room": [{"length": "2 ft", "width": "1 ft", "less": "maybe"}]},
+            "room",
+            "Room: room 1 is taken off or not: 'less' is yes or no",
+        ),
         ({"rise": "1", "cuts": 3}, "cuts", "Cuts: a list of rows is wanted, each with width, count"),
-        ({"rise": "1", "cuts": [3]}, "cuts", "Cuts, row 1: a mapping is wanted with width, count"),
+        ({"rise": "1", "cuts": [3]}, "cuts", "Cuts, row 1: fields are wanted: width, count"),
         ({"rise": "1", "cuts": [{"count": "2"}]}, "cuts", "Cuts, row 1, Width is not given, and has no default"),
         (
             {"rise": "1", "cuts": [{"width": "6"}, {"widht": "6"}]},

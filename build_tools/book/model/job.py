@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import Field, PositiveInt, model_validator
+from pydantic import BeforeValidator, Field, PositiveInt, model_validator
 
 from build_tools.book.model.base import (
     IDENTIFIER,
@@ -29,6 +29,7 @@ from build_tools.book.model.base import (
     ValueId,
     Written,
 )
+from calculators.rooms import plan_text
 
 Name = Annotated[str, Field(pattern=IDENTIFIER)]
 """A name that is known inside the job alone: a dwelling, a space, an opening, a task, a variant."""
@@ -51,19 +52,29 @@ class Dwelling(Part):
     title: Text
 
 
+Rooms = Annotated[
+    str,
+    BeforeValidator(
+        lambda given: plan_text(given) if isinstance(given, list) else given,
+        json_schema_input_type=str | list[dict[str, Measure]],
+    ),
+]
+"""A plan, or a list of rooms with their sizes, which is made one."""
+
+
 class Space(Part):
     """A room, or a part of the ground outside.
 
     ``length`` and ``width`` give ``area``, ``perimeter`` and ``rooms`` too; ``rooms`` written out is for a floor that
-    is no plain rectangle. ``measures`` holds whatever else its tasks take. ``reached_through`` names the spaces
-    that lie on the only way in. ``crews`` is how many crews find room in it.
+    is no plain rectangle, as a plan or as a list of rooms with their sizes. ``measures`` holds whatever else its tasks
+    take. ``reached_through`` names the spaces that lie on the only way in. ``crews`` is how many crews find room in it.
     """
 
     title: Text
     dwelling: Name | None = None
     length: Measure | None = None
     width: Measure | None = None
-    rooms: str | None = None
+    rooms: Rooms | None = None
     measures: dict[str, Measure] = {}
     holds: list[Text] = []
     reached_through: list[Name] = []
