@@ -285,7 +285,7 @@ CALCULATOR = Calculator(
             "ft-in",
             least=0,
             most=2400,
-            help="Of a house, a wall, a chimney, a porch. None near: the way to the nearest that you see.",
+            help="Of a house, a wall, a chimney, a porch. If none is near, the way to the nearest that you see.",
         ),
         Input(
             "footing_depth",

@@ -39,9 +39,9 @@ def index(site: Path) -> list[dict[str, Any]]:
     """The entries of the search."""
     script = (site / "assets" / "script" / "found.js").read_text(encoding="utf-8")
     data = json.loads(script.removeprefix("window.crewSearch=").rstrip(";\n"))
-    return [
-        dict(zip(("location", "title", "names", "weight", "text"), entry, strict=True)) for entry in data["entries"]
-    ]
+    parts = ("location", "title", "names", "weight", "text", "emergency")
+    assert all(len(entry) in (5, 6) for entry in data["entries"])
+    return [dict(zip(parts, entry, strict=False)) for entry in data["entries"]]
 
 
 @pytest.mark.parametrize("id", WRITTEN)
