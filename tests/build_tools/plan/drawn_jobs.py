@@ -29,7 +29,7 @@ def procedure(
     for number, inspection in (holds or {}).items():
         made[number - 1]["hold"] = {"inspection": inspection, "stops": "The rest."}
     labour = {"people": people, "hours": hours, "per": more.pop("per", "1 each"), "basis": "common practice"}
-    revision = {"number": 1, "date": "2026-01-01", "changed": "New.", "approved_by": "ann"}
+    revision = {"number": 1, "date": "2026-01-01", "changed": "New.", "approved_by": "alda-fenn"}
     check = {"check": "Look.", "passes": "Good.", "outside": "Again."}
     least = {"title": "P", "summary": "S.", "revision": revision, "who": "helper", "alone": "Yes.", "labour": labour}
     return Procedure.model_validate(least | {"steps": made, "acceptance": [check]} | more)
@@ -63,9 +63,9 @@ def book_of(
     people: dict[str, Fields] | None = None,
     inspections: dict[str, Inspection] | None = None,
 ) -> Context:
-    """A book of those; without people, Ann leads and may do everything."""
+    """A book of those; without people, Alda leads and may do everything."""
     everything = list(procedures)
-    people = people or {"ann": {"role": "lead", "trained_in": everything}}
+    people = people or {"alda-fenn": {"role": "lead", "trained_in": everything}}
     book = Book(
         procedures={id: ProcedureEntry(id, each, NOWHERE) for id, each in procedures.items()},
         people={id: Entry(id, Person.model_validate({"name": id, **each}), NOWHERE) for id, each in people.items()},
@@ -85,7 +85,7 @@ def job_of(tasks: dict[str, Fields], **more: Any) -> Entry[Job]:
         "hours": "8 h",
         "dwellings": {"house": {"title": "House"}},
         "spaces": {"room": {"title": "Room", "dwelling": "house"}},
-        "people": [{"person": "ann"}],
+        "people": [{"person": "alda-fenn"}],
     }
     tasks = {id: {"space": "room", **task} for id, task in tasks.items()}
     return Entry("drawn", Job.model_validate(least | {"tasks": tasks} | more), NOWHERE)
@@ -160,12 +160,12 @@ def _procedures(chance: Random) -> dict[str, Procedure]:
 def _people(chance: Random, procedures: list[str]) -> dict[str, Fields]:
     """A lead who may do everything, a helper, and at times a friend who may do a part."""
     part = chance.sample(procedures, len(procedures) // 2)
-    people: dict[str, Fields] = {"ann": {"role": "lead", "trained_in": procedures}}
-    people["ben"] = {"role": "helper", "trained_in": part}
+    people: dict[str, Fields] = {"alda-fenn": {"role": "lead", "trained_in": procedures}}
+    people["bram-tolle"] = {"role": "helper", "trained_in": part}
     if chance.random() < 0.5:
-        people["cyd"] = {"role": "friend", "trained_in": part[:2]}
+        people["cato-rusk"] = {"role": "friend", "trained_in": part[:2]}
     if chance.random() < 0.5:
-        people["dan"] = {"role": "helper"}
+        people["dorit-vane"] = {"role": "helper"}
     return people
 
 
@@ -174,7 +174,7 @@ def _hand(chance: Random, id: str, start: date) -> Fields:
         "person": id,
         "off": [start + timedelta(days=chance.randrange(12))] if chance.random() < 0.4 else [],
     }
-    if id != "ann" and chance.random() < 0.4:
+    if id != "alda-fenn" and chance.random() < 0.4:
         hand["days"] = chance.choice([["monday", "tuesday", "thursday"], [*WEEK[1:], "saturday"]])
     return hand
 
@@ -206,7 +206,7 @@ def _tasks(chance: Random, procedures: list[str], places: list[str], count: int,
         if chance.random() < 0.15:
             task["not_before"] = start + timedelta(days=chance.randrange(8))
         if chance.random() < 0.1:
-            task["who"] = ["ann", "ben"]
+            task["who"] = ["alda-fenn", "bram-tolle"]
         tasks[f"t{number}"] = task
     return tasks
 

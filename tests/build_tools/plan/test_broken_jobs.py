@@ -79,7 +79,8 @@ def test_a_mistake_is_named_by_its_line(case: Case, tmp_path: Path) -> None:
 ODD = [
     "", "~", "0", "-1", "-3 h", "99999999999999999999", "1e400", "nan", "inf", "25:00", "1:48", "yes", "½ h", "٣ h",
     "2026-02-30", "0001-01-01", "9999-12-31", "2026-12-08", "{}", "[]", "[[[]]]", "[room, room]", "{room: room}",
-    "room", "bath", "ann", "[ann]", "[hang]", "sand", "hang", "space:length", "space:area", "space:bath.rooms",
+    "room", "bath", "alda-fenn", "[alda-fenn]", "[hang]", "sand", "hang", "space:length", "space:area",
+    "space:bath.rooms",
     "value:shut", "value:none", "8 h", "3 ft", "20 sq ft", "10000 days", "10000 h", "[saturday]", "Größe", "'\u202e'",
 ]  # fmt: skip
 """What somebody may write where something else is wanted."""

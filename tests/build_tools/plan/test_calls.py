@@ -227,15 +227,16 @@ def test_what_is_due_before_the_plan_starts_is_late() -> None:
 
 def test_a_friend_is_asked_as_long_ahead_as_he_wants() -> None:
     people: dict[str, Fields] = {
-        "ann": {"role": "lead"},
-        "cyd": {"role": "friend", "trained_in": ["wire"], "notice": "5 days"},
+        "alda-fenn": {"role": "lead"},
+        "cato-rusk": {"role": "friend", "trained_in": ["wire"], "notice": "5 days"},
     }
     context = book_of({"wire": procedure("6 h")}, people=people)
     entry = job_of(
-        {"a": {"procedure": "wire", "not_before": "2026-12-16"}}, people=[{"person": "ann"}, {"person": "cyd"}]
+        {"a": {"procedure": "wire", "not_before": "2026-12-16"}},
+        people=[{"person": "alda-fenn"}, {"person": "cato-rusk"}],
     )
     (call,) = calls(planned(context, entry))
-    assert (call.kind, call.thing, call.notice) == ("friend", "cyd", "5 days")
+    assert (call.kind, call.thing, call.notice) == ("friend", "cato-rusk", "5 days")
     assert (call.comes.date(), call.at.date()) == (date(2026, 12, 16), date(2026, 12, 9))
 
 

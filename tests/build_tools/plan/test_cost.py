@@ -30,7 +30,7 @@ TASKS: dict[str, dict[str, Any]] = {
     "third": {"procedure": "wall", "space": "b", "after": ["first", "second"]},
 }
 PRICED: dict[str, Any] = {
-    "people": [{"person": "ann", "rate": "30 dollars"}],
+    "people": [{"person": "alda-fenn", "rate": "30 dollars"}],
     "prices": [{"material": "board", "price": "4 dollars"}, {"tool": "saw", "price": "50 dollars"}],
     "money": {"budget": "1000 dollars"},
 }
@@ -57,12 +57,12 @@ def test_materials_are_summed_over_the_tasks_before_they_are_rounded() -> None:
 
 def test_labour_is_hours_by_the_rate_of_each_person() -> None:
     made = cost(TASKS, **PRICED)
-    assert (line(made, "ann").quantity, line(made, "ann").amount) == (34, 1020)
+    assert (line(made, "alda-fenn").quantity, line(made, "alda-fenn").amount) == (34, 1020)
 
 
 def test_who_has_no_rate_costs_that_of_the_job() -> None:
     made = cost(TASKS, money={"budget": "1 euro", "labour_rate": "20 euro"})
-    assert (line(made, "ann").amount, made.currency) == (680, "euro")
+    assert (line(made, "alda-fenn").amount, made.currency) == (680, "euro")
 
 
 def test_a_rented_tool_costs_each_working_day_from_its_coming_to_its_going() -> None:
@@ -82,7 +82,7 @@ def test_total_and_what_is_left_of_the_budget() -> None:
 
 def test_what_has_no_price_is_named_and_in_no_sum() -> None:
     made = cost(TASKS, prices=[{"tool": "saw", "price": "50 dollars"}])
-    assert [each.thing for each in made.unpriced] == ["board", "ann"]
+    assert [each.thing for each in made.unpriced] == ["board", "alda-fenn"]
     assert (made.total, made.budget, made.left) == (200, None, None)
 
 
@@ -106,7 +106,7 @@ def test_what_was_worked_before_counts_at_the_rate_of_the_job() -> None:
     }
     made = cost(tasks, **PRICED | {"money": {"budget": "1 dollars", "labour_rate": "10 dollars"}})
     assert (line(made, EARLIER).quantity, line(made, EARLIER).amount) == (10 + 15, 250)
-    assert line(made, "ann").quantity == 5
+    assert line(made, "alda-fenn").quantity == 5
 
 
 @pytest.mark.parametrize("text", ["52", "dollars", "-3 dollars"])

@@ -28,7 +28,7 @@ def at(day: int, hour: int, minute: int = 0) -> datetime:
 
 @lru_cache
 def floor() -> Plan:
-    """Ann paints, coats the floor, which is closed until the next morning, and sets the door; then somebody looks."""
+    """Alda paints, coats the floor, which is closed until the next morning, and sets the door; then somebody looks."""
     context = book_of(
         {
             "paint": procedure("2 h", closes=[closes("4 h", "next work")]),
@@ -43,7 +43,7 @@ def floor() -> Plan:
 
 def test_the_days_hold_work_visits_what_is_closed_and_what_waits() -> None:
     first, second = diary(floor())
-    assert [(part.task, part.starts, part.ends) for part in first.of("ann")] == [
+    assert [(part.task, part.starts, part.ends) for part in first.of("alda-fenn")] == [
         ("paint", at(7, 7, 30), at(7, 9, 30)),
         ("coat", at(7, 13, 30), at(7, 15, 30)),
     ]
@@ -96,7 +96,7 @@ MATERIAL = {"material": "board", "quantity": "1 each", "per": "each"}
             {"prices": [{"material": "board", "lead_time": "2 days"}]},
             ["delivery"],
         ),
-        ({"a": {"procedure": "work"}}, {"people": [{"person": "ann", "off": ["2026-12-07"]}]}, ["away"]),
+        ({"a": {"procedure": "work"}}, {"people": [{"person": "alda-fenn", "off": ["2026-12-07"]}]}, ["away"]),
         (
             {"a": {"procedure": "work"}, "b": {"procedure": "work", "space": "hall"}},
             {},
@@ -153,7 +153,7 @@ def test_the_data_of_a_plan() -> None:
         "done": None,
         "starts": "2026-12-07T13:30",
         "ends": "2026-12-07T15:30",
-        "people": ["ann"],
+        "people": ["alda-fenn"],
         "hours": 2.0,
         "slack_hours": 0.0,
         "sets_the_end": True,

@@ -30,14 +30,14 @@ def test_a_first_plan_is_a_plan(seed: int) -> None:
 
 
 def test_it_waits_for_people_places_and_results() -> None:
-    problem = Problem(horizon=100, places={"room": 1}, people={"ann": [(0, 5)]}, waits={"dry": [*range(10, 111)]})
-    problem.teams = {"a": Team(1, ["ann"], ["ann"]), "b": Team(1, ["ann"], ["ann"])}
+    problem = Problem(horizon=100, places={"room": 1}, people={"alda-fenn": [(0, 5)]}, waits={"dry": [*range(10, 111)]})
+    problem.teams = {"a": Team(1, ["alda-fenn"], ["alda-fenn"]), "b": Team(1, ["alda-fenn"], ["alda-fenn"])}
     problem.pieces = {
         "a 1": Piece("a 1", 4, team="a"),
         "b 1": Piece("b 1", 4, [After("a 1", "dry")], team="b", allowed=[(30, 31)]),
     }
     problem.stays = [Stay("room", "a 1", "a 1"), Stay("room", "b 1", "b 1")]
-    assert first_plan(problem) == ({"a 1": 5, "b 1": 30}, {"a": ("ann",), "b": ("ann",)})
+    assert first_plan(problem) == ({"a 1": 5, "b 1": 30}, {"a": ("alda-fenn",), "b": ("alda-fenn",)})
 
 
 def test_where_there_is_no_room_there_is_none() -> None:

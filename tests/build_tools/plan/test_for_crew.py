@@ -23,14 +23,16 @@ JOB = Job.model_validate(
         "dwellings": {"shed": {"title": "Shed"}},
         "spaces": {"room": {"title": "Room"}},
         "people": [
-            {"person": "wren", "rate": SECRET, "note": f"Asked for {SECRET}."},
-            {"person": "ida", "days": ["friday"]},
+            {"person": "wren-okafor", "rate": SECRET, "note": f"Asked for {SECRET}."},
+            {"person": "ida-marsh", "days": ["friday"]},
         ],
         "prices": [{"material": "oak", "price": SECRET, "per": "1 bundle", "lead_time": "3 days"}],
         "money": {"budget": SECRET, "labour_rate": SECRET},
         "private_note": SECRET,
         "tasks": {"nail": {"procedure": "floor-nailing", "space": "room", "note": "Start at the door."}},
-        "variants": {"more": {"title": "More", "why": "Why.", "more_people": [{"person": "ben", "rate": SECRET}]}},
+        "variants": {
+            "more": {"title": "More", "why": "Why.", "more_people": [{"person": "bram-tolle", "rate": SECRET}]}
+        },
     }
 )
 BOOK = Book(jobs={"shed": Entry("shed", JOB, Document("shed.yaml", ""))})

@@ -60,9 +60,12 @@ def test_it_never_promises_too_much(seed: int) -> None:
 
 def test_the_earliest_start_knows_results_waits_and_days_off() -> None:
     problem = Problem(
-        horizon=100, people={"ann": [(0, 5)], "bob": [(0, 5), (12, 40)]}, waits={"dry": [*range(10, 111)]}
+        horizon=100, people={"alda-fenn": [(0, 5)], "bela-quist": [(0, 5), (12, 40)]}, waits={"dry": [*range(10, 111)]}
     )
-    problem.teams = {"a": Team(1, ["ann", "bob"], ["ann"]), "b": Team(2, ["ann", "bob"], ["ann"])}
+    problem.teams = {
+        "a": Team(1, ["alda-fenn", "bela-quist"], ["alda-fenn"]),
+        "b": Team(2, ["alda-fenn", "bela-quist"], ["alda-fenn"]),
+    }
     problem.pieces = {
         "b 1": Piece("b 1", 4, [After("a 1")], team="b"),
         "a 1": Piece("a 1", 4, team="a"),
@@ -74,7 +77,9 @@ def test_the_earliest_start_knows_results_waits_and_days_off() -> None:
 
 def test_the_last_work_is_as_late_as_may_be() -> None:
     """One pair of hands for two pieces at the end: the bound knows it, where the longest chain does not."""
-    problem = Problem(horizon=60, people={"ann": []}, teams={name: Team(1, ["ann"], ["ann"]) for name in "abcd"})
+    problem = Problem(
+        horizon=60, people={"alda-fenn": []}, teams={name: Team(1, ["alda-fenn"], ["alda-fenn"]) for name in "abcd"}
+    )
     for name, slots, before in (("a", 10, ""), ("b", 10, "a"), ("c", 8, "b"), ("d", 8, "b")):
         after = [After(f"{before} 1")] if before else []
         problem.pieces[f"{name} 1"] = Piece(f"{name} 1", slots, after, team=name)

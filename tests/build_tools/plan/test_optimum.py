@@ -32,12 +32,14 @@ def small(seed: int, rooms: int = 2) -> Problem:
     waits = {"long": [max(long[: slot + 1]) for slot in range(HORIZON + 1)]}
     waits["morning"] = [-(-slot // 4) * 4 for slot in range(HORIZON + 1)]
     problem = Problem(HORIZON, waits=waits, a_day=4, places={"a": 1, "b": 1, "c": rooms})
-    problem.people = {"ann": [(4, 6)] if chance.random() < 0.5 else [], "ben": []}
+    problem.people = {"alda-fenn": [(4, 6)] if chance.random() < 0.5 else [], "bram-tolle": []}
     ends: list[str] = []
     for number in range(chance.randint(2, 4)):
         name = f"t{number}"
         size = chance.choice([1, 1, 2])
-        problem.teams[name] = Team(size, ["ann", "ben"], chance.choice([["ann"], ["ann", "ben"]]))
+        problem.teams[name] = Team(
+            size, ["alda-fenn", "bram-tolle"], chance.choice([["alda-fenn"], ["alda-fenn", "bram-tolle"]])
+        )
         if size == 1:
             problem.teams[name].may = problem.teams[name].leads
         pieces = [f"{name} {part}" for part in range(chance.choice([1, 1, 2]))]

@@ -24,7 +24,7 @@ HOUSE = {
     "loft": {"title": "Loft", "dwelling": "house", "reached_through": ["bath"]},
     "shed": {"title": "Shed"},
 }
-TWO = [{"person": "ann"}, {"person": "ben"}]
+TWO = [{"person": "alda-fenn"}, {"person": "bram-tolle"}]
 
 
 def planned(context: Context, tasks: dict[str, Fields], **more: object) -> Plan:
@@ -36,7 +36,7 @@ def planned(context: Context, tasks: dict[str, Fields], **more: object) -> Plan:
 
 def two_people(**procedures: object) -> Context:
     everything: Fields = {"role": "lead", "trained_in": list(procedures)}
-    return book_of(procedures, {"ann": everything, "ben": everything}, {"look": inspection("0 h")})  # type: ignore[arg-type]
+    return book_of(procedures, {"alda-fenn": everything, "bram-tolle": everything}, {"look": inspection("0 h")})  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(
@@ -94,9 +94,9 @@ def test_a_link_that_the_job_asks_for_too_keeps_its_wait() -> None:
 
 def test_a_specialist_who_comes_once_a_week_is_waited_for() -> None:
     """Ten days of work on one day of the week: the axis is as long as that takes."""
-    people = [{"person": "ann", "days": ["friday"]}, {"person": "ben", "off": []}]
+    people = [{"person": "alda-fenn", "days": ["friday"]}, {"person": "bram-tolle", "off": []}]
     context = two_people(wire=procedure("80 h"))
-    plan = planned(context, {"wire": {"procedure": "wire", "who": ["ann"]}}, people=people)
+    plan = planned(context, {"wire": {"procedure": "wire", "who": ["alda-fenn"]}}, people=people)
     assert plan.end == datetime(2027, 2, 12, 15, 30)
 
 
@@ -118,7 +118,7 @@ def test_a_tool_has_a_lead_time_too() -> None:
         ({"lay": procedure("2 h", closes=[closes("90000 h")])}, {}, "it would end more than five years from now"),
         (
             {"lay": procedure("2 h", people=2)},
-            {"people": [{"person": "ann", "days": ["monday"]}, {"person": "ben", "days": ["friday"]}]},
+            {"people": [{"person": "alda-fenn", "days": ["monday"]}, {"person": "bram-tolle", "days": ["friday"]}]},
             "those who may do it never work on the same day",
         ),
         (

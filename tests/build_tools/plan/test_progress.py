@@ -70,7 +70,7 @@ def test_what_is_started_goes_on_first_with_what_is_left() -> None:
 
 
 def test_what_is_started_goes_on_when_somebody_is_there_again() -> None:
-    people = [{"person": "ann", "days": ["monday", "thursday"]}]
+    people = [{"person": "alda-fenn", "days": ["monday", "thursday"]}]
     plan = planned(floor(sand={"started": MONDAY, "left": "2 h"}), TUESDAY, people=people)
     assert plan.starts("sand") == at(date(2026, 12, 10), "07:30")
 

@@ -12,12 +12,14 @@ DAY = 8
 
 def two_people() -> Problem:
     """Two days of two people: a floor that closes its room over night, and a shelf in another room."""
-    problem = Problem(horizon=5 * DAY, people={"ann": [], "ben": []}, places={"room": 1, "hall": 1}, a_day=DAY)
+    problem = Problem(
+        horizon=5 * DAY, people={"alda-fenn": [], "bram-tolle": []}, places={"room": 1, "hall": 1}, a_day=DAY
+    )
     problem.waits = {"dries": [min(5 * DAY, -(-(end + 4) // DAY) * DAY) for end in range(5 * DAY + 1)]}
     for id, slots in (("floor 1", 3), ("door 1", 2), ("shelf 1", 2)):
         task = id.removesuffix(" 1")
         problem.pieces[id] = Piece(id, slots, team=task)
-        problem.teams[task] = Team(1, ["ann", "ben"], ["ann", "ben"])
+        problem.teams[task] = Team(1, ["alda-fenn", "bram-tolle"], ["alda-fenn", "bram-tolle"])
     problem.pieces["door 1"].after.append(After("floor 1", "dries"))
     problem.stays = [
         Stay("room", "floor 1", "floor 1", "dries"),
@@ -31,7 +33,7 @@ def test_nothing_is_later_than_it_must_be() -> None:
     problem = two_people()
     loose = Solution(
         {"floor 1": 1, "door 1": DAY + 2, "shelf 1": 6},
-        {"floor": ("ann",), "door": ("ann",), "shelf": ("ben",)},
+        {"floor": ("alda-fenn",), "door": ("alda-fenn",), "shelf": ("bram-tolle",)},
         Aim(DAY + 4, DAY + 2, 0.0),
         Aim(DAY - 4, 0, 0.0),
         Aim(0, 0, 0.0),
@@ -62,11 +64,11 @@ def test_a_piece_with_a_day_of_its_own_begins_a_chain() -> None:
 
 def test_the_moves_have_a_bound() -> None:
     """Four tasks in turn, each in a place of its own, for one person: three moves, and no fewer are possible."""
-    problem = Problem(horizon=20, people={"ann": []}, a_day=DAY)
+    problem = Problem(horizon=20, people={"alda-fenn": []}, a_day=DAY)
     for number in range(4):
         id, task, place = f"task{number} 1", f"task{number}", f"place{number}"
         problem.pieces[id] = Piece(id, 2, team=task)
-        problem.teams[task] = Team(1, ["ann"], ["ann"])
+        problem.teams[task] = Team(1, ["alda-fenn"], ["alda-fenn"])
         problem.places[place] = 1
         problem.stays.append(Stay(place, id, id))
     moves = solve(problem, 5).moves
