@@ -103,6 +103,7 @@ class Input:
     ``least``, ``most`` (hard limits, both allowed values) and ``usual`` (outside it the answer carries a caution)
     are in the unit of the inside. An input with ``default=None`` must be given. ``columns`` is for ``rows`` alone:
     each row is a dict with those names. ``rule`` is the published limit that a figure of the crew stays inside.
+    ``instead`` names the input that this one may be given in place of: an area that is measured, for rooms.
 
     ``ways`` is for a figure that goes two ways from nothing, such as one floor above or below another: the words for
     more than 0 and for less. People write a plain figure and the words (`1/2 in floor above flange`), never a sign,
@@ -122,6 +123,7 @@ class Input:
     columns: tuple[Input, ...] = ()
     help: str = ""
     ways: tuple[str, ...] = ()
+    instead: str = ""
 
 
 @dataclass(frozen=True, slots=True)

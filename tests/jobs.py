@@ -25,11 +25,23 @@ already_done:
   - {procedure: circuits-proved-dead}
 money: {budget: 2000 dollars}
 tasks:
-  recoat: {procedure: floor-recoat, space: room}
+  recoat:
+    procedure: floor-recoat
+    space: room
+    inputs: {floor-finish: {rooms: 'space:rooms'}}
+    serves: {doors: '1'}
   stops: {procedure: supply-stops, space: bath, count: 3}
-  toilet: {procedure: toilet-set, space: bath}
-  lock: {procedure: lockset-install, space: room, opening: front}
-  alarms: {procedure: alarm-places, space: room, after: [recoat]}
+  toilet: {procedure: toilet-set, space: bath, inputs: {wax-ring: {rise: 1/4 in flange above floor}}}
+  lock:
+    procedure: lockset-install
+    space: room
+    opening: front
+    inputs: {lock-schedule: {openings: [{opening: front, use: outside-door}]}}
+  alarms:
+    procedure: alarm-places
+    space: room
+    inputs: {alarm-places: {storeys: '1', sleeping_rooms: '2', sleeping_areas: '1', fuel: 'yes', garage: 'no'}}
+    after: [recoat]
 variants:
   floor-last:
     title: Coat the floor last

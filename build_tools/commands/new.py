@@ -67,13 +67,14 @@ def starting_job(name: str, title: str, procedure: str, person: str, today: date
 
 
 def _one_task(book: Book) -> tuple[str, str]:
-    """A procedure that needs nothing before it and is counted by the piece, and one of the crew who does it alone."""
+    """A procedure that needs nothing before it and no sizes, and one of the crew who does it alone."""
     from build_tools.plan.crew import ROLES
 
     for id, entry in sorted(book.procedures.items(), key=lambda each: each[1].item.who != "helper"):
         item = entry.item
         first = not any(line.procedure and line.needed == "always" for line in item.before)
-        if first and item.labour.people == 1 and item.labour.per == "1 each":
+        sized = any(line.serves or not isinstance(line.quantity, str) for line in item.materials)
+        if first and not sized and item.labour.people == 1 and item.labour.per == "1 each":
             for person, crew in book.people.items():
                 if id in crew.item.trained_in and crew.item.role in ROLES[item.who]:
                     return id, person

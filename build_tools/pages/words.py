@@ -274,15 +274,8 @@ WORDS: dict[str, dict[str, str]] = {
         "to_order_for": "needed {day}",
         "to_order_needed": "Needed {day}",
         "to_order_late": "day to order has passed",
-        "to_order_example": "by the book's own example",
-        "to_order_example_why": (
-            "The task does not give this calculator its sizes, so the figure is for the room of the book's own "
-            "example. Write the inputs into the job file before ordering."
-        ),
         "one_to_order_late": "The day to order 1 line has passed. Call now.",
         "many_to_order_late": "The day to order has passed for {n} lines. Call now.",
-        "one_to_order_example": "1 line is by the book's own example, and not by this job's rooms.",
-        "many_to_order_example": "{n} lines are by the book's own example, and not by this job's rooms.",
         "to_order_lead_day": "1 working day to come",
         "to_order_lead_days": "{n} working days to come",
         "to_order_takes": "The tasks take",
@@ -397,7 +390,6 @@ WORDS: dict[str, dict[str, str]] = {
         "sheet_before": "goes on from an earlier day: tick on",
         "sheet_after": "goes on on a later day",
         "sheet_measure": "measure, and work it out on the page.",
-        "sheet_example": "the job gives no size: the book's example",
         "sheet_code": "Code that opens the page: {title}",
         "one_row_more": "1 row more on the page",
         "many_rows_more": "{n} rows more on the page",

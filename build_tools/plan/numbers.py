@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from build_tools.book.calls import Called
 from build_tools.book.model.base import Written
 from build_tools.book.model.table import Axis, Form, Table
+from build_tools.plan.example import settings_of
 from build_tools.plan.measures import inputs_of
 
 if TYPE_CHECKING:  # the plan brings the solver, which is large
@@ -14,14 +15,15 @@ if TYPE_CHECKING:  # the plan brings the solver, which is large
 
 
 def worked(plan: Plan, task: str, form: Form) -> Called | None:
-    """A step's calculator with the inputs of a task over those of the book.
+    """A step's calculator with the inputs of a task and the settings of the book.
 
     None where the book gives an example and the task gives nothing: those are not the numbers of this job.
     """
     given = inputs_of(plan.job, task, plan.context.calculators[form.calculator])
     if form.inputs and not given:
         return None
-    return plan.context.call_with(form.calculator, {**form.inputs, **given})
+    settings = settings_of(plan.context.book, plan.context.calculators[form.calculator], form.inputs)
+    return plan.context.call_with(form.calculator, {**settings, **given})
 
 
 def table_here(plan: Plan, task: str, table: Table) -> Table:

@@ -24,7 +24,6 @@ if TYPE_CHECKING:  # the plan brings the solver, which is large
 class Line:
     """One material to order. ``late``: the day by which to order has passed.
 
-    ``example``: a task that uses it does not give the calculator its sizes; the figure is for the book's own example.
     ``lead`` is the lead time in days on which offices work; 0 where nothing is said.
     """
 
@@ -33,11 +32,6 @@ class Line:
     order_by: date
     lead: int
     late: bool
-
-    @property
-    def example(self) -> bool:
-        """Whether a part of it is for the room of the book's own example."""
-        return any(need.example for need in self.what.needs)
 
     @property
     def tasks(self) -> tuple[str, ...]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from build_tools.book.amounts import measured, read_figure, split_amount
@@ -11,12 +12,14 @@ from build_tools.book.calls import Called, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Written
 from build_tools.book.model.job import Job, Task
+from build_tools.book.model.procedure import MaterialLine, Procedure
 from build_tools.book.model.table import Amount, Call
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
+from build_tools.plan.example import example_of, settings_of, unsaid
 from build_tools.plan.measures import Unknown, columns_of, known_sizes, put_in
-from calculators.declaration import Answer, Calculator
+from calculators.declaration import Answer
 from calculators.reading import Unreadable, read
 from calculators.units import from_inside, to_inside
 from calculators.writing import decimal
@@ -35,8 +38,8 @@ class Piece:
 class Needed:
     """So much of a material for one task: ``number`` in the material's unit, not rounded, and how it was found.
 
-    ``given`` are the inputs that the calculator took, as they are written. ``example``: a size that the task does not
-    give is that of the book's own example. ``pieces`` are those of what is cut to length.
+    ``given`` are the inputs that the calculator took, as they are written. ``pieces`` are those of what is cut to
+    length.
     """
 
     task: str
@@ -46,7 +49,6 @@ class Needed:
     calculator: str = ""
     working: tuple[str, ...] = ()
     given: tuple[tuple[str, str], ...] = ()
-    example: bool = False
     pieces: tuple[Piece, ...] = ()
 
 
@@ -71,21 +73,74 @@ class _TaskReader:
     entry: Entry[Job]
     id: str
     problems: list[Problem] = field(default_factory=list)
+    unsized: set[str] = field(default_factory=set)
 
     @property
     def task(self) -> Task:
         return self.entry.item.tasks[self.id]
 
+    @property
+    def procedure(self) -> Procedure:
+        return self.context.book.procedures[self.task.procedure].item
+
     def read(self) -> TakeOff:
-        procedure = self.context.book.procedures[self.task.procedure].item
-        labour = procedure.labour
+        labour = self.procedure.labour
+        self.look_for_sizes()
+        self.look_for_served()
         times = self.times(figure_of(labour.per, self.context.book) or "", ("tasks", self.id))
         hours = self.hours(labour.hours, times)
         made = TakeOff(hours, times, problems=self.problems)
-        for line in procedure.materials:
-            work = figure_of(line.work, self.context.book) if line.work else ""
-            made.materials.append(self.needed(line.material, line.quantity, work or "", line.cut))
+        made.materials = [self.needed(line) for line in self.procedure.materials]
         return made
+
+    def look_for_sizes(self) -> None:
+        """Say which calculators lack what the book gives for its own example alone."""
+        hours = [] if self.task.hours is not None else [self.procedure.labour.hours]
+        examples: dict[str, dict[str, None]] = defaultdict(dict)
+        for amount in (*hours, *(line.quantity for line in self.procedure.materials)):
+            if isinstance(amount, Call):
+                calculator = self.context.calculators[amount.calculator]
+                examples[calculator.name] |= dict.fromkeys(example_of(self.context.book, calculator, amount.inputs))
+        for name, example in examples.items():
+            missing = unsaid(self.context.calculators[name], example, self.task.inputs.get(name, {}))
+            if missing:
+                self.unsized.add(name)
+                said = ", ".join(f"{each}: {self.size_here(name, each)}" for each in missing)
+                self.say(
+                    ("tasks", self.id),
+                    f"gives '{name}' no {_and(missing)}: the book's own example would be ordered",
+                    f"write 'inputs: {{{name}: {{{said}}}}}'",
+                )
+
+    def size_here(self, calculator: str, name: str) -> str:
+        """Where the task's space has such a size, how it is taken; else what is to be filled in."""
+        space = self.entry.item.spaces.get(self.task.space)
+        declared = self.context.calculators[calculator].input(name)
+        measure = "rooms" if declared and declared.quantity == "plan" else name.replace("_", "-")
+        return f"'space:{measure}'" if space is not None and measure in known_sizes(space) else "..."
+
+    def look_for_served(self) -> None:
+        """Say what the task does not count though a material goes by it, and what it counts for nothing."""
+        known = list(dict.fromkeys(line.serves for line in self.procedure.materials if line.serves))
+        for name in self.task.serves:
+            if name not in known:
+                hint = did_you_mean(name, known) or (f"known here: {', '.join(known)}" if known else "")
+                self.say(
+                    ("tasks", self.id, "serves", name), f"no material of '{self.task.procedure}' is counted by it", hint
+                )
+        missing = [name for name in known if self.written_of(name) is None]
+        if missing:
+            said = ", ".join(f"{name}: ..." for name in missing)
+            self.say(
+                ("tasks", self.id),
+                f"does not say its {_and(missing)}: materials of '{self.task.procedure}' are counted by that",
+                f"write 'serves: {{{said}}}', 0 where there are none; or measures of these names in its space",
+            )
+
+    def written_of(self, served: str) -> str | None:
+        """What the task says of something that a material goes by, or else its space."""
+        space = self.entry.item.spaces.get(self.task.space)
+        return self.task.serves.get(served) or (space.measures.get(served) if space is not None else None)
 
     def hours(self, amount: Amount, times: float) -> float:
         task = self.task
@@ -93,53 +148,78 @@ class _TaskReader:
             return self.figure(task.hours, "time", "h", ("tasks", self.id, "hours"))
         if isinstance(amount, Call):
             output = self.context.calculators[amount.calculator].output(amount.output)
-            value, _, _ = self.called(amount)
+            value, _ = self.called(amount)
             return to_inside(value, "time", output.unit) * self.calls(amount) if output else 0.0
         text = figure_of(amount, self.context.book) or "0 h"
         return read(text, "time", "h") * times
 
-    def needed(self, material: str, amount: Amount, work: str, cut: str | None) -> Needed:
-        if isinstance(amount, Call):
-            value, called, example = self.called(amount)
-            count = self.calls(amount)
-            how = "" if count == 1 else f"x {count}"
+    def needed(self, line: MaterialLine) -> Needed:
+        work = (figure_of(line.work, self.context.book) if line.work else "") or ""
+        served, share = self.served(line, work) if line.serves else (None, "")
+        if isinstance(line.quantity, Call):
+            value, called = self.called(line.quantity)
+            count = self.calls(line.quantity) if served is None else served
             answer = called.answer or {}
             return Needed(
                 self.id,
-                material,
+                line.material,
                 value * count,
-                how,
-                amount.calculator,
+                "" if count == 1 else f"x {share or decimal(count, 2)}",
+                line.quantity.calculator,
                 tuple(answer.get("working", ())),
                 tuple(shown_inputs(called)),
-                example,
-                tuple(pieces_of(answer, cut, count)) if cut else (),
+                tuple(pieces_of(answer, line.cut, round(count))) if line.cut else (),
             )
-        parts = split_amount(figure_of(amount, self.context.book) or "")
+        parts = split_amount(figure_of(line.quantity, self.context.book) or "")
         number = parts.number if parts else 0.0
-        times = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
-        share = f"{self.shown_quantity()} / {work}" if work else str(self.task.count)
-        return Needed(self.id, material, number * times, f"{decimal(number, 2)} x {share}")
+        if served is None:
+            served = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
+            share = f"{self.shown_quantity(work)} / {work}" if work else str(self.task.count)
+        return Needed(self.id, line.material, number * served, f"{decimal(number, 2)} x {share}")
+
+    def served(self, line: MaterialLine, work: str) -> tuple[float, str]:
+        """How often the quantity of a material goes into what it serves in this task, and that in words."""
+        name = line.serves or ""
+        at: Location = ("tasks", self.id, "serves", name) if name in self.task.serves else ("tasks", self.id)
+        written = self.written_of(name)
+        if written is None:
+            return 0.0, ""
+        text = self.put_in_space(written, at)
+        try:
+            size, kind = read_figure(text)
+            one, wanted = read_figure(work or "1")
+        except Unreadable as trouble:
+            self.say(at, str(trouble))
+            return 0.0, ""
+        if kind != wanted:
+            self.say(at, f"'{text}' does not fit: '{line.material}' goes by {work or 'a number'} of {name}")
+            return 0.0, ""
+        if size < 0:
+            self.say(at, f"'{text}' is less than nothing")
+            return 0.0, ""
+        return size / one, f"{text} ({name.replace('-', ' ')})" + (f" / {work}" if work else "")
 
     def calls(self, amount: Call) -> int:
         """How often the answer of a calculator counts: a list that the task gives is the whole list already."""
         given = self.task.inputs.get(amount.calculator, {}).values()
         return 1 if any(isinstance(written, list) for written in given) else self.task.count
 
-    def called(self, amount: Call) -> tuple[float, Called, bool]:
-        """A calculator with the inputs of the task over those of the book: the output as a bare number."""
+    def called(self, amount: Call) -> tuple[float, Called]:
+        """A calculator with the inputs of the task and the settings of the book: the output as a bare number."""
         calculator = self.context.calculators[amount.calculator]
         output = calculator.output(amount.output)
         given = self.inputs(amount.calculator)
-        called = self.context.call_with(amount.calculator, {**amount.inputs, **given})
+        if amount.calculator in self.unsized:
+            return 0.0, Called(calculator, {})
+        settings = settings_of(self.context.book, calculator, amount.inputs)
+        called = self.context.call_with(amount.calculator, {**settings, **given})
         at: Location = ("tasks", self.id, "inputs", amount.calculator)
         for complaint in called.complaints:
             place = (*at, complaint.input) if complaint.input in given else ("tasks", self.id)
             self.say(place, f"calculator '{amount.calculator}': {complaint.message}", complaint.hint)
         if called.answer is None or output is None:
-            return 0.0, called, False
-        value = from_inside(float(called.answer[output.name]), output.quantity, output.unit)
-        return value, called, any(_sizes(calculator, name) for name in amount.inputs if name not in given)
+            return 0.0, called
+        return from_inside(float(called.answer[output.name]), output.quantity, output.unit), called
 
     def inputs(self, calculator: str) -> dict[str, Written]:
         """What the task gives a calculator, with what it takes of spaces and openings put in."""
@@ -191,12 +271,20 @@ class _TaskReader:
             return known_sizes(space).get("area")
         return None
 
-    def shown_quantity(self) -> str:
-        quantity = self.task.quantity or "space:area"
+    def put_in_space(self, written: str, at: Location) -> str:
+        """A text with the measures that it takes of spaces put in."""
         try:
-            text = str(put_in(quantity, self.entry.item, self.task.space))
-        except Unknown:
-            text = quantity
+            return str(put_in(written, self.entry.item, self.task.space))
+        except Unknown as unknown:
+            self.say(at, unknown.message, did_you_mean(unknown.name, unknown.known))
+            return "0"
+
+    def shown_quantity(self, per: str) -> str:
+        """How much work the task is, as what is counted so is written."""
+        parts = split_amount(per)
+        if parts is None or not measured(parts.unit):
+            return str(self.task.count)
+        text = self.quantity(per) or "0"
         return text if self.task.count == 1 else f"{self.task.count} x {text}"
 
     def figure(self, text: str, quantity: str, unit: str, at: Location) -> float:
@@ -212,10 +300,14 @@ class _TaskReader:
             self.problems.append(problem)
 
 
-def _sizes(calculator: Calculator, name: str) -> bool:
-    """Whether an input says how large or how much, and is no setting."""
-    declared = calculator.input(name)
-    return declared is not None and declared.quantity in {"rows", "plan", "length", "area"}
+def _and(names: Sequence[str]) -> str:
+    """Names as a list in a sentence.
+
+    >>> _and(["rooms"]), _and(["length", "width", "ends"])
+    ("'rooms'", "'length', 'width' and 'ends'")
+    """
+    quoted = [f"'{name}'" for name in names]
+    return " and ".join([", ".join(quoted[:-1]), quoted[-1]] if len(quoted) > 1 else quoted)
 
 
 def shown_inputs(called: Called) -> Iterator[tuple[str, str]]:

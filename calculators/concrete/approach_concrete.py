@@ -25,6 +25,7 @@ from calculators.concrete.to_order import (
     order_words,
     order_yards,
     stakes,
+    supports,
     truck_loads,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, Rule
@@ -68,6 +69,8 @@ def approach_concrete(
     bar_spacing: float,
     bar_cover: float,
     bar_lap: float,
+    support_spacing: float,
+    bars_a_roll: float,
 ) -> Answer:
     """Quantities and slopes of one approach.
 
@@ -78,7 +81,7 @@ def approach_concrete(
     A plain slab of 20' x 16', 4 in thick, is 106.7 cu ft (a supplier's worked example):
 
     >>> answer = approach_concrete(240, 192, "none", 0, 0, 6, 1, 4, 4, 12, 12, 0, 0, 0, 0.08, False, 4, 0, 25, 2950, 5,
-    ...     270, False, False, 36, False, 24, 3, 24)
+    ...     270, False, False, 36, False, 24, 3, 24, 24, 3840)
     >>> round(answer["concrete"], 3)
     106.667
     """
@@ -133,10 +136,12 @@ def approach_concrete(
     base_bought = more(base, base_loose)
 
     bars = 0.0
+    under = 0
     if reinforced:
         along = bars_along(front, back, depth, bar_spacing, bar_cover, bar_lap)
         down = bars_down(throat, left, left_back, right, right_back, depth, bar_spacing, bar_cover, bar_lap)
         bars = along + down
+        under = supports(plan, support_spacing)
 
     gutter_break = abs(slope + gutter_slope)
     drive_break = abs(drive_slope - slope)
@@ -175,6 +180,8 @@ def approach_concrete(
         "stakes": stakes(edges, stake_spacing),
         "strip": strip,
         "bars": bars,
+        "supports": under,
+        "wire": bars / bars_a_roll,
         "drop": slope * depth,
         "side_slope": rise,
         "gutter_break": gutter_break,
@@ -253,6 +260,8 @@ CALCULATOR = Calculator(
         Input("bar_spacing", "Bar spacing, both ways", "length", "in", 18, 6, 48, (12, 24)),
         Input("bar_cover", "Bar ends from the edge", "length", "in", 3, 1.5, 6, (2, 4)),
         Input("bar_lap", "Lap of bars", "length", "in", 24, 6, 72, (18, 36)),
+        Input("support_spacing", "Bar supports apart, both ways", "length", "in", 24, 12, 60, (18, 48)),
+        Input("bars_a_roll", "Bar that a roll of tie wire ties", "length", "ft", 3840, 240, 24000),
     ),
     outputs=(
         Output("opening", "Opening at the curb", "length", "ft-in"),
@@ -269,6 +278,8 @@ CALCULATOR = Calculator(
         Output("stakes", "Stakes", "count", "stakes", 1, "up"),
         Output("strip", "Isolation strip, where no form stands", "length", "ft", 1, "up"),
         Output("bars", "Reinforcing bar", "length", "ft", 1, "up"),
+        Output("supports", "Bar supports", "count", "each", 1, "up"),
+        Output("wire", "Tie wire", "count", "roll", 1, "up"),
         Output("drop", "Drop from walk to curb", "length", "in"),
         Output("side_slope", "Slope of the steeper side piece", "slope", "1:n", 0.1, "up"),
         Output("gutter_break", "Change of grade at the gutter", "slope", "%", 0.1, "up"),

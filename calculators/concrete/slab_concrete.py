@@ -18,6 +18,7 @@ from calculators.concrete.to_order import (
     order_words,
     order_yards,
     stakes,
+    supports,
     truck_loads,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot, Rule
@@ -43,6 +44,8 @@ def slab_concrete(
     bar_spacing: float,
     bar_cover: float,
     bar_lap: float,
+    support_spacing: float,
+    bars_a_roll: float,
 ) -> Answer:
     """Quantities of one rectangular slab of the same thickness all over.
 
@@ -52,7 +55,7 @@ def slab_concrete(
 
     A slab of 20' x 16', 4 in thick, is 106.7 cu ft (a supplier's worked example):
 
-    >>> answer = slab_concrete(240, 192, 4, 0, 2, 2, 4, 0, 25, 2950, 5, 270, 36, 192, False, 18, 3, 24)
+    >>> answer = slab_concrete(240, 192, 4, 0, 2, 2, 4, 0, 25, 2950, 5, 270, 36, 192, False, 18, 3, 24, 24, 3840)
     >>> [round(answer["concrete"], 3), answer["forms"], answer["boards"]]
     [106.667, 864, 5]
     """
@@ -76,10 +79,12 @@ def slab_concrete(
         pins = pins + sides * stakes([length], stake_spacing)
 
     bars = 0.0
+    under = 0
     if reinforced:
         along = bars_along(length, length, width, bar_spacing, bar_cover, bar_lap)
         down = bars_down(length, 0.0, 0.0, 0.0, 0.0, width, bar_spacing, bar_cover, bar_lap)
         bars = along + down
+        under = supports(area, support_spacing)
 
     working = [
         f"{feet_inches(length)} x {feet_inches(width)} = {decimal(area / 144, 1)} sq ft; x {inches(thickness)} = "
@@ -105,6 +110,8 @@ def slab_concrete(
         "stakes": pins,
         "strip": strip,
         "bars": bars,
+        "supports": under,
+        "wire": bars / bars_a_roll,
         "diagonal": sqrt(length * length + width * width),
         "drop": fall * length,
         "cautions": loads_cautions(loads),
@@ -158,6 +165,8 @@ CALCULATOR = Calculator(
         Input("bar_spacing", "Bar spacing, both ways", "length", "in", 18, 6, 48, (12, 24)),
         Input("bar_cover", "Bar ends from the edge", "length", "in", 3, 1.5, 5, (2, 4)),
         Input("bar_lap", "Lap of bars", "length", "in", 24, 6, 72, (18, 36)),
+        Input("support_spacing", "Bar supports apart, both ways", "length", "in", 24, 12, 60, (18, 48)),
+        Input("bars_a_roll", "Bar that a roll of tie wire ties", "length", "ft", 3840, 240, 24000),
     ),
     outputs=(
         Output("area", "Area", "area", "sq ft", 0.1),
@@ -174,6 +183,8 @@ CALCULATOR = Calculator(
         Output("stakes", "Stakes", "count", "stakes", 1, "up"),
         Output("strip", "Isolation strip, where no form stands", "length", "ft", 1, "up"),
         Output("bars", "Reinforcing bar", "length", "ft", 1, "up"),
+        Output("supports", "Bar supports", "count", "each", 1, "up"),
+        Output("wire", "Tie wire", "count", "roll", 1, "up"),
         Output("diagonal", "Corner to corner, when it is square", "length", "ft-in"),
         Output("drop", "Low end below the high end", "length", "in"),
     ),

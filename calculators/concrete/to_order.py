@@ -106,3 +106,12 @@ def stakes(edges: list[float], spacing: float) -> int:
     for edge in edges:
         count = count + whole(edge / spacing, "up") + 1
     return count
+
+
+def supports(area: float, spacing: float) -> int:
+    """Supports under bars, one for each square of that spacing. Square inches, inches.
+
+    >>> supports(28800, 24)
+    50
+    """
+    return whole(area / (spacing * spacing), "up")

@@ -257,7 +257,7 @@ CALCULATOR = Calculator(
     function=trim_take_off,
     inputs=(
         Input("rooms", "Rooms", "plan", default=[], help="Each room as one outline, so that no inner line is counted."),
-        Input("walls", "Wall already measured, beside the rooms", "length", "ft", 0.0, 0.0, 60000.0),
+        Input("walls", "Wall already measured, beside the rooms", "length", "ft", 0.0, 0.0, 60000.0, instead="rooms"),
         Input(
             "openings",
             "Openings",

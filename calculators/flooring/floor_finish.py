@@ -37,6 +37,7 @@ def floor_finish(
     coverage: float,
     waste: float,
     container: float,
+    screen_coverage: float,
     recoat_wait: float,
     walk_wait: float,
     furniture_wait: float,
@@ -53,7 +54,7 @@ def floor_finish(
     Each coat runs from the far wall to the door at the same pace, so every place waits alike: the next coat begins one
     wait after this one began, or with the next working day that it fits into.
 
-    >>> answer = floor_finish([], 500, 3, 500, 10, 231 / 1728, 24, 24, 96, 720, 1 / 3, 1, 8)
+    >>> answer = floor_finish([], 500, 3, 500, 10, 231 / 1728, 500, 24, 24, 96, 720, 1 / 3, 1, 8)
     >>> round(answer["finish"] * 1728 / 231, 6), round(answer["containers"], 6), answer["closed"], answer["work_days"]
     (3.3, 3.3, 72.0, 3)
 
@@ -107,7 +108,8 @@ def floor_finish(
         "finish": gallons * CUBIC_FEET_A_GALLON,
         "containers": containers,
         "pads": coats,
-        "screens": (coats - 1) * whole(area / 500, "up"),
+        "strainers": coats,
+        "screens": (coats - 1) * whole(area / screen_coverage, "up"),
         "work_coat": work,
         "labour": labour_coat * coats,
         "work_days": work_days,
@@ -129,11 +131,21 @@ CALCULATOR = Calculator(
     function=floor_finish,
     inputs=(
         Input("rooms", "Rooms", "plan", default=[], help="Wall to wall, closets too; less what is not finished."),
-        Input("measured_area", "Area already measured, beside the rooms", "area", "sq ft", 0.0, 0.0, 20000.0),
+        Input(
+            "measured_area",
+            "Area already measured, beside the rooms",
+            "area",
+            "sq ft",
+            0.0,
+            0.0,
+            20000.0,
+            instead="rooms",
+        ),
         Input("coats", "Coats", "count", "", 3.0, 1.0, 8.0, (1.0, 4.0)),
         Input("coverage", "A gallon covers, one coat", "area", "sq ft", 500.0, 100.0, 1000.0, (400.0, 600.0)),
         Input("waste", "Left in tray, pad and can", "percent", "%", 10.0, 0.0, 50.0, (5.0, 15.0)),
         Input("container", "A container holds", "volume", "gal", CUBIC_FEET_A_GALLON, 0.01, 8.0),
+        Input("screen_coverage", "A buffer screen covers", "area", "sq ft", 500.0, 50.0, 2000.0, (300.0, 700.0)),
         Input("recoat_wait", "Wait between coats", "time", "h", 24.0, 1.0, 240.0, (2.0, 72.0)),
         Input("walk_wait", "Wait until socks on the last coat", "time", "h", 24.0, 1.0, 240.0, (4.0, 72.0)),
         Input("furniture_wait", "Wait for furniture", "time", "days", 96.0, 12.0, 720.0),
@@ -158,6 +170,7 @@ CALCULATOR = Calculator(
         Output("finish", "Finish in all", "volume", "gal", 0.25, "up"),
         Output("containers", "Containers", "count", "containers", 1.0, "up"),
         Output("pads", "Applicator pads", "count", "each", 1.0, "up"),
+        Output("strainers", "Paint strainers", "count", "each", 1.0, "up"),
         Output("screens", "Buffer screens", "count", "each", 1.0, "up"),
         Output("work_coat", "Work on a coat, these people", "time", "h", 0.5, "up"),
         Output("labour", "Labour of all coats", "time", "h", 0.5, "up"),

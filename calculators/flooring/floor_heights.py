@@ -23,12 +23,13 @@ def floor_heights(
     flush_within: float,
     upright_most: float,
     bevel_most: float,
+    doorway: float,
 ) -> Answer:
     """How high strip and tile stand above the same subfloor, and what goes between. All in inches.
 
-    >>> answer = floor_heights(0.75, 0.03125, 0.3125, 0.125, 0.25, 0.0625, 0.0625, 0.25, 0.5)
-    >>> answer["strip_height"], answer["tile_height"], answer["meeting"]
-    (0.78125, 0.75, 'flush')
+    >>> answer = floor_heights(0.75, 0.03125, 0.3125, 0.125, 0.25, 0.0625, 0.0625, 0.25, 0.5, 36)
+    >>> answer["strip_height"], answer["tile_height"], answer["meeting"], answer["reducer"]
+    (0.78125, 0.75, 'flush', 0.0)
 
     Source: sums; 1/4 in upright and 1/2 in with a bevel of 1:2 are the limits of accessible floors (303.2, 303.3).
     """
@@ -50,6 +51,9 @@ def floor_heights(
         meeting = "change the layers"
         what = f"Raise the lower floor by {inches(apart, 0.03125)} with a panel under all of it, before either is laid."
         cautions.append(f"Over {inches(bevel_most)} is a ramp or a step. It is settled in the subfloor.")
+    reducer = 0.0
+    if meeting == "reducer":
+        reducer = doorway
     higher = "tile"
     raise_by = -difference
     if difference < 0:
@@ -65,6 +69,7 @@ def floor_heights(
         "what": what,
         "backer_flush": max(0.0, backer + raise_by),
         "bevel": apart * BEVEL,
+        "reducer": reducer,
         "cautions": cautions,
         "working": [
             f"tile {inches(tile, 0.03125)} + bed {inches(bed, 0.03125)} + backer {inches(backer, 0.03125)} + its bed "
@@ -144,6 +149,7 @@ CALCULATOR = Calculator(
             0.5,
             rule=Rule("most", 0.5, "2010 ADA 303.3"),
         ),
+        Input("doorway", "Width of the doorway", "length", "in", 36.0, 12.0, 144.0, (24.0, 72.0)),
     ),
     outputs=(
         Output("tile_height", "Tile above the subfloor", "length", "in", 0.03125),
@@ -154,6 +160,7 @@ CALCULATOR = Calculator(
         Output("what", "What goes between", "text"),
         Output("backer_flush", "Backer that would make them flush", "length", "in", 0.03125),
         Output("bevel", "Width of a bevel of 1:2", "length", "in", 0.0625, "up"),
+        Output("reducer", "Reducer for the doorway", "length", "ft", 0.1, "up", help="0 where they meet flush."),
     ),
     formula=(
         "Tile = backer and its bed + mortar + tile. Strip = felt + strip. Both from the same subfloor.\n\n"

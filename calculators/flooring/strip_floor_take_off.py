@@ -240,7 +240,16 @@ CALCULATOR = Calculator(
     function=strip_floor_take_off,
     inputs=(
         Input("rooms", "Rooms", "plan", default=[], help="Wall to wall, closets too; less what is not floored."),
-        Input("measured_area", "Area already measured, beside the rooms", "area", "sq ft", 0.0, 0.0, 20000.0),
+        Input(
+            "measured_area",
+            "Area already measured, beside the rooms",
+            "area",
+            "sq ft",
+            0.0,
+            0.0,
+            20000.0,
+            instead="rooms",
+        ),
         Input("face_width", "Face width of the strip", "length", "in", 2.25, 1.0, 8.0, (1.5, 5.0)),
         Input("thickness", "Thickness", "length", "in", 0.75, 0.3125, 1.125),
         Input(

@@ -87,8 +87,8 @@ def test_what_is_done_is_not_planned_again(tmp_path: Path, capsys: pytest.Captur
     file = book / "jobs" / "two-rooms.yaml"
     change(
         file,
-        "recoat: {procedure: floor-recoat, space: room}",
-        "recoat: {procedure: floor-recoat, space: room, done: 2026-12-07}",
+        "    serves: {doors: '1'}\n",
+        "    serves: {doors: '1'}\n    done: 2026-12-07\n",
     )
     assert main(["plan", "two-rooms", "--json", "--book", str(book), "--today", "2026-12-08"]) == 0
     made = json.loads(capsys.readouterr().out)
@@ -109,7 +109,7 @@ def test_a_mistake_in_the_book_is_named(tmp_path: Path, capsys: pytest.CaptureFi
     assert main(["plan", "two-rooms", "--book", str(book), *TODAY]) == 1
     printed = capsys.readouterr()
     assert printed.out == ""
-    assert "procedures/jobs/two-rooms.yaml:20:" in printed.err
+    assert "procedures/jobs/two-rooms.yaml:24:" in printed.err
     assert "there is no space or dwelling 'bth' in this job\n    did you mean 'bath'?" in printed.err
 
 

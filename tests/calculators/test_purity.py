@@ -10,8 +10,8 @@ from pathlib import Path
 import calculators
 
 ALLOWED = {
-    "__future__", "bisect", "calculators", "collections", "dataclasses", "difflib", "functools", "importlib", "math",
-    "pkgutil", "typing",
+    "__future__", "bisect", "calculators", "collections", "dataclasses", "difflib", "functools", "importlib",
+    "itertools", "math", "pkgutil", "typing",
 }  # fmt: skip
 """What calculators import by name; these bring in more of the standard library."""
 

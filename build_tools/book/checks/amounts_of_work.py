@@ -23,12 +23,12 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
         if line.cut is not None:
             yield from _cut(context, entry, at, line)
         if line.work is not None:
-            yield from _work(context, entry, at, line.work, per.unit if per else "")
-        elif per and measured(per.unit) and not isinstance(line.quantity, Call):
+            yield from _work(context, entry, at, line.work, per.unit if per and not line.serves else "")
+        elif per and measured(per.unit) and not (line.serves or isinstance(line.quantity, Call)):
             yield entry.error(
                 at,
                 f"'{line.material}' does not say for how much work it is, and the hours are counted by {per.unit}",
-                f"write 'work: ...' with a figure in {per.unit} beside 'per'",
+                f"write 'work: ...' with a figure in {per.unit} beside 'per', or 'serves: doorways', if by them",
             )
 
 

@@ -156,9 +156,10 @@ class Task(Part):
     """A procedure to be done somewhere: how many or how much, and what its calculators take.
 
     ``quantity`` is in the unit that the hours of the procedure are counted for (``126 sq ft``), ``count`` is how many.
-    ``inputs`` are by calculator: those of one of them, but a list (openings) is the list of all. ``after`` names tasks
-    of the job that come first beside those that the book says. ``done`` is the day on which it was finished;
-    ``started`` the day on which it was begun, with ``left`` still to do.
+    ``inputs`` are by calculator: those of one of them, but a list (openings) is the list of all. ``serves`` says how
+    much the whole task has of what a material goes by (``doorways: '2'``); what it leaves out is the measure of that
+    name of its space. ``after`` names tasks of the job that come first beside those that the book says. ``done`` is the
+    day on which it was finished; ``started`` the day on which it was begun, with ``left`` still to do.
     """
 
     procedure: ProcedureId
@@ -167,6 +168,7 @@ class Task(Part):
     count: PositiveInt = 1
     quantity: Measure | None = None
     inputs: dict[CalculatorId, dict[str, Written]] = {}
+    serves: dict[Name, Measure] = {}
     people: PositiveInt | None = None
     hours: Measure | None = None
     who: list[PersonId] = []

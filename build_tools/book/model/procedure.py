@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 from pydantic import Field, PositiveInt, model_validator
 
 from build_tools.book.model.base import (
+    IDENTIFIER,
     Basis,
     Cited,
     Date,
@@ -100,6 +101,8 @@ class MaterialLine(Part):
 
     ``work`` says the same as a figure in the unit that the hours are counted for (``40 ft``), so that a job can take
     its share. Without it the quantity is that of one: one toilet, one opening.
+    ``serves`` is for what goes by something else than the work: ``doorways``, ``wall-ends``. A task says how many or
+    how much it has of them, and the quantity is for one, or for ``work`` of them.
     ``cut`` is for what is cut to length: the calculator lists ``pieces``, and those whose ``stock`` is this word are of
     this material. A job packs them into the lengths that are sold.
     """
@@ -108,6 +111,7 @@ class MaterialLine(Part):
     quantity: Amount
     per: Text
     work: Measure | None = None
+    serves: Annotated[str, Field(pattern=IDENTIFIER)] | None = None
     cut: str | None = None
     note: Prose | None = None
 

@@ -44,7 +44,6 @@ def _list(helpers: Helpers, plan: Plan, what: Ordered, cuts: Cuts) -> dict[str, 
         "buy": sticks(cuts.sticks),
         "spare": cuts.spare,
         "tasks": [task_name(helpers, plan.job, need.task) for need in what.needs],
-        "example": any(need.example for need in what.needs),
         "cuts": [
             {**text, "pieces": _pieces(row["parts"])}
             for text, row in zip(texts["cuts"], cuts.answer["cuts"], strict=True)

@@ -45,8 +45,6 @@ def rows(maker: Maker, id: str, whole: Whole) -> Iterator[Row]:
     helpers = Helpers(plan.context, "", maker.pictures)
     for lot in order_list(plan, whole.today):
         for line in lot.lines:
-            watch = [say["to_order_late"]] if line.late else []
-            watch += [say["to_order_example"]] if line.example else []
             yield Row(
                 lot.supplier,
                 lot.needed,
@@ -57,7 +55,7 @@ def rows(maker: Maker, id: str, whole: Whole) -> Iterator[Row]:
                 as_sold(line.what, line.what.quantity),
                 round(line.what.needed, 3),
                 "; ".join(task_name(helpers, plan.job, task) for task in line.tasks),
-                "; ".join(watch),
+                say["to_order_late"] if line.late else "",
             )
 
 

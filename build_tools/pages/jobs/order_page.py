@@ -38,7 +38,6 @@ def order_page(maker: Maker, id: str, whole: Whole) -> Page:
         anchors={each["name"]: each["id"] for each in suppliers},
         suppliers=suppliers,
         late=sum(line.late for lot in lots for line in lot.lines),
-        examples=sum(line.example for lot in lots for line in lot.lines),
         csv=CSV,
         xlsx=XLSX,
     )

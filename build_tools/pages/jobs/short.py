@@ -130,9 +130,8 @@ def materials(plan: Plan, tasks: list[str]) -> list[dict[str, Any]]:
     found: dict[str, dict[str, Any]] = {}
     for task in tasks:
         for line in plan.prepared.take_offs[task].materials:
-            one = found.setdefault(line.material, {"id": line.material, "number": 0.0, "example": False})
+            one = found.setdefault(line.material, {"id": line.material, "number": 0.0})
             one["number"] += line.number
-            one["example"] = one["example"] or line.example
     for one in found.values():
         unit = plan.context.book.materials[one["id"]].item.counted_in
         one["text"] = f"{counted(one['number'])} {unit.removeprefix('each')}".strip()

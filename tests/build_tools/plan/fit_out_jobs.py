@@ -22,7 +22,9 @@ FLOOR = {"procedure": "flooring-receiving", "inputs": {"strip-floor-take-off": {
 TILE = {
     "procedure": "tile-floor",
     "inputs": {"tile-take-off": {"length": "space:length", "width": "space:width"}},
+    "serves": {"doorways": "1", "sealed-joints": "8 ft"},
 }
+PAD = {"length": "20'", "width": "10'", "ends": "2", "reinforced": "no"}
 
 
 @lru_cache

@@ -9,7 +9,7 @@ import pytest
 
 from build_tools.plan.order_list import Line, order_list
 from build_tools.plan.plan import Plan
-from tests.build_tools.plan.fit_out_jobs import BATH, FLOOR, MONDAY, ROOM, TILE, closet, planned
+from tests.build_tools.plan.fit_out_jobs import BATH, FLOOR, MONDAY, PAD, ROOM, TILE, closet, planned
 
 
 def lines(plan: Plan, today: date = MONDAY) -> dict[str, Line]:
@@ -33,7 +33,6 @@ def test_the_size_of_a_room_changes_what_is_ordered() -> None:
     (need,) = wider.needs
     assert ("Rooms", "Room: 20' 0\" x 20' 0\"") in need.given
     assert need.working
-    assert not need.example
 
 
 def test_waste_is_taken_once() -> None:
@@ -45,24 +44,6 @@ def test_waste_is_taken_once() -> None:
     assert answer is not None
     assert need.number == what.needed == pytest.approx(answer["bundles"])
     assert 0 <= what.quantity - what.needed < 1
-
-
-def test_a_task_that_gives_nothing_is_marked_as_the_book_s_example() -> None:
-    plan = planned({"given": closet("8 ft"), "not": {"procedure": "closet-shelf-pole"}})
-    shelf = lines(plan)["closet-shelf-board"]
-    assert shelf.example
-    assert [need.task for need in shelf.what.needs if need.example] == ["not"]
-    assert not lines(planned({"given": closet("8 ft")}))["closet-shelf-board"].example
-
-
-def test_a_task_that_gives_a_part_is_marked_too() -> None:
-    """The rooms are given and the doors are not: those of the book's example are still taken off."""
-    base = {
-        "procedure": "base-and-shoe",
-        "quantity": "space:perimeter",
-        "inputs": {"trim-take-off": {"rooms": "space:rooms"}},
-    }
-    assert lines(planned({"base": base}))["base-molding"].example
 
 
 def test_lead_times_leave_out_weekends_and_holidays() -> None:
@@ -101,7 +82,7 @@ def test_each_material_comes_for_the_first_task_that_uses_it() -> None:
 
 
 def test_concrete_comes_to_each_pour_by_itself_in_quarter_yards() -> None:
-    pad = {"procedure": "parking-pad", "inputs": {"slab-concrete": {"length": "20'", "width": "10'"}}}
+    pad = {"procedure": "parking-pad", "inputs": {"slab-concrete": PAD}}
     pours = {
         "one": {**pad, "quantity": "200 sq ft"},
         "two": {**pad, "quantity": "200 sq ft", "after": ["one"], "space": "back"},

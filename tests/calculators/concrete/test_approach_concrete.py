@@ -106,6 +106,9 @@ def test_bars_are_counted_only_where_asked_for() -> None:
     bars = approach(reinforced=True, side="none", throat=126, depth=78)["bars"]
     assert bars == 5 * (126 - 6) + 8 * (78 - 6)
     assert approach(reinforced=True, side="none", throat=252, depth=78)["bars"] == 5 * (246 + 24) + 15 * 72
+    assert (approach()["supports"], approach()["wire"]) == (0, 0)
+    square = approach(reinforced=True, side="none", throat=144, depth=96, bars_a_roll=600)
+    assert (square["supports"], square["wire"]) == (24, square["bars"] / 600)
 
 
 def test_more_than_one_load_is_said() -> None:

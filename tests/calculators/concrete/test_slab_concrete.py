@@ -55,7 +55,10 @@ def test_bars_are_counted_both_ways() -> None:
     along = ceil(114 / 18) + 1
     across = ceil(234 / 18) + 1
     assert answer["bars"] == along * 234 + across * 114
-    assert slab()["bars"] == 0
+    assert slab()["bars"] == slab()["supports"] == slab()["wire"] == 0
+    assert answer["supports"] == 50
+    assert slab(length=240, width=120, reinforced=True, support_spacing=36)["supports"] == ceil(28800 / 1296)
+    assert answer["wire"] == answer["bars"] / 3840
 
 
 def test_a_flat_slab_and_a_second_truck_are_cautioned() -> None:

@@ -23,6 +23,7 @@ def test_a_trench_by_its_arithmetic() -> None:
     assert answer["bank"] == pytest.approx(6 / 6 * (2 * 60 + 4 * 8 * 66 + 14 * 72))
     assert answer["loose"] == pytest.approx(answer["bank"] * 1.25)
     assert (answer["ladders"], answer["ladders_apart"]) == (2, 30 * 12)
+    assert answer["fence"] == 2 * (answer["ground"] + answer["top_length"])
     assert answer["working"] == [
         "top = bottom + 2 x depth x run: 2' 0\" + 2 x 6' 0\" x 1 = 14' 0\" wide, 72' 0\" long",
         "in the ground 120 cu yd; loose, plus 25 %: 150 cu yd",

@@ -27,6 +27,12 @@ def test_gallons_are_area_coats_and_what_stays_in_the_can() -> None:
     assert finish(waste=10, container=5 * CUBIC_FEET_A_GALLON)["containers"] == pytest.approx(3.3 / 5)
 
 
+def test_pads_and_strainers_go_by_the_coat_and_screens_by_the_floor() -> None:
+    answer = finish(coats=2)
+    assert (answer["pads"], answer["strainers"], answer["screens"]) == (2, 2, 1)
+    assert finish(coats=3, screen_coverage=200)["screens"] == 2 * 3
+
+
 def test_three_coats_a_day_apart_shut_the_house_for_three_days() -> None:
     answer = finish(coats=3, recoat_wait=24, walk_wait=24)
     assert answer["closed"] == 72

@@ -24,10 +24,12 @@ def test_our_layers_are_flush() -> None:
     assert answer["meeting"] == "flush"
     assert answer["higher"] == "neither"
     assert answer["cautions"] == []
+    assert answer["reducer"] == 0
 
 
 def test_a_reducer_and_its_bevel() -> None:
     answer = meet(backer=0.5)
+    assert (answer["reducer"], meet(backer=0.5, doorway=30)["reducer"]) == (36, 30)
     assert answer["meeting"] == "reducer"
     assert answer["higher"] == "tile"
     assert answer["difference"] == pytest.approx(1.0 - 0.78125)
