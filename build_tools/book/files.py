@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterable
 from functools import partial
+from os.path import realpath
 from pathlib import Path
 
 from build_tools.book.cores import shared_out
@@ -62,6 +63,8 @@ def listed_files(folder: Path) -> tuple[list[Path], list[Problem]]:
                 folders[:] = [one for one in folders if one != name]
             elif name in folders and path.is_symlink():
                 refuse(path, "is a link to a folder, and what lies there is not read", "put the folder itself here")
+            elif path.is_symlink() and not Path(realpath(path)).is_relative_to(realpath(folder)):
+                refuse(path, "is a link out of the book's folder, and is not followed", "put the file itself here")
             elif ending.lower() in ENDINGS and ending not in ENDINGS:
                 refuse(
                     path,

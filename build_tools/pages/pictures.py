@@ -14,12 +14,12 @@ from PIL import Image, ImageOps
 from build_tools.book.book import Book
 from build_tools.book.files import write_whole
 from build_tools.book.problems import Problem
+from build_tools.book.svg import Drawing
 
 WIDEST = 1280
 """Pixels: twice the width of a phone's column, sharp on its screen."""
 QUALITY = 72
 NOT_IN_ADDRESSES = re.compile(r"[^A-Za-z0-9_-]+")
-SVG_SIZE = re.compile(rb'viewBox="\s*[-\d.]+[ ,]+[-\d.]+[ ,]+([\d.]+)[ ,]+([\d.]+)\s*"')
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,10 @@ class Shown:
     content: bytes
     width: int
     height: int
+
+
+class Refused(Exception):
+    """A drawing that does more than draw."""
 
 
 def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown], list[Problem]]:
@@ -48,7 +52,7 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
                 path = Path(entry.folder) / picture.file
                 try:
                     made[entry.folder, picture.file] = _make(path, kept)
-                except FileNotFoundError:
+                except (FileNotFoundError, Refused):
                     continue  # the check of the book's pictures names it
                 except Exception:  # a broken file raises whatever its decoder stumbles over
                     at = ("steps", index, field, "file")
@@ -60,10 +64,11 @@ def _make(path: Path, kept: Path) -> Shown:
     raw = path.read_bytes()
     digest = hashlib.sha256(raw + bytes([QUALITY])).hexdigest()[:16]
     if path.suffix.lower() == ".svg":
-        size = SVG_SIZE.search(raw)
-        if b"<svg" not in raw or size is None:
-            raise ValueError("no drawing")
-        return Shown(_address(path, digest, "svg"), raw, round(float(size[1])), round(float(size[2])))
+        drawing = Drawing(raw)
+        if drawing.wrong:
+            raise Refused
+        width, height = map(round, drawing.size)
+        return Shown(_address(path, digest, "svg"), raw, width, height)
     held = kept / f"{digest}.webp"
     try:
         content = held.read_bytes()

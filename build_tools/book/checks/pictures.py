@@ -1,14 +1,15 @@
-"""Photos and drawings are files beside the YAML file, neither missing nor huge."""
+"""Photos and drawings are files beside the YAML file, neither missing nor huge; drawings draw and do nothing else."""
 
 from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.svg import Drawing
 
 PHOTOS = (".jpg", ".jpeg", ".png", ".webp")
 DRAWINGS = (".svg",)
@@ -51,3 +52,12 @@ def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
                 )
             elif not picture.alt.inside(context.book.language).strip():
                 yield entry.error(("steps", index, field, "alt"), f"the {field} has no words that say what it shows")
+            elif field == "drawing":
+                yield from _drawing(entry, path)
+
+
+def _drawing(entry: ProcedureEntry, path: Path) -> Iterator[Problem]:
+    """What of a drawing is no drawing, by its own lines."""
+    file = str(PurePosixPath(entry.document.file).with_name(path.name))
+    for line, column, message in Drawing(path.read_bytes()).wrong:
+        yield Problem(file, line, column, "error", message, "take it out, or save the drawing as plain SVG")

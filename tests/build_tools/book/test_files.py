@@ -55,6 +55,25 @@ def test_a_file_in_the_wrong_place_is_named(book: Path, place: str) -> None:
     assert problem.startswith(f"small/{place}:1:1: error: stands where the book does not look for it")
 
 
+def test_a_link_out_of_the_book_is_refused(book: Path, tmp_path: Path) -> None:
+    """To a file elsewhere, and to one that is not there; a link within the book is a file."""
+    (tmp_path / "secret.yaml").write_text("title: [x\n", encoding="utf-8")
+    links = {
+        "doors/absent.yaml": tmp_path / "absent.yaml",
+        "doors/photo.jpg": tmp_path / "secret.yaml",
+        "doors/secret.yaml": Path("../../secret.yaml"),
+    }
+    for place, target in links.items():
+        (book / place).symlink_to(target)
+    (book / "reference/terms/more.yml").symlink_to("terms.yaml")
+    said = [problem for problem in reading_problems(book) if "taken already" not in problem]
+    hint = "put the file itself here"
+    assert said == [
+        f"small/{place}:1:1: error: is a link out of the book's folder, and is not followed\n    {hint}"
+        for place in links
+    ]
+
+
 def test_a_page_written_by_hand_is_named(book: Path) -> None:
     """The book is YAML alone: nothing would lead to a Markdown page."""
     (book / "notes.md").write_text("# Notes\n", encoding="utf-8")
@@ -117,11 +136,12 @@ def test_what_is_no_file_of_text_is_refused_by_name_and_never_waited_for(book: P
     link = "is a link to a folder, and what lies there is not read\n    put the folder itself here"
     assert reading_problems(book) == [
         f"small/around:1:1: error: {link}",
+        "small/plumbing/zero.yaml:1:1: error: is a link out of the book's folder, and is not followed\n"
+        "    put the file itself here",
         f"small/plumbing/folder.yaml:1:1: error: {no_text}",
         "small/plumbing/loop.yaml:1:1: error: cannot be read: Too many levels of symbolic links",
         "small/plumbing/nowhere.yaml:1:1: error: cannot be read: No such file or directory",
         f"small/plumbing/pipe.yaml:1:1: error: {no_text}",
-        f"small/plumbing/zero.yaml:1:1: error: {no_text}",
     ]
 
 
