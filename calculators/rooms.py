@@ -18,6 +18,8 @@ def plan_text(rooms: Sequence[object]) -> str:
 
     >>> plan_text([{"name": "hall", "length": "12'", "width": "4'"}, {"length": "2'", "width": "1'", "less": "yes"}])
     "hall: 12' x 4'; less 2' x 1'"
+    >>> print(plan_text([{"name": "Less used room; left", "length": "9'", "width": "8'"}]))
+    "Less used room left": 9' x 8'
     """
     return "; ".join(_shape(number, room) for number, room in enumerate(rooms, start=1))
 
@@ -33,6 +35,8 @@ def _shape(number: int, room: object) -> str:
             raise ValueError(f"room {number} has no {side}: write {EXAMPLE}")
     # A colon, a semicolon and a line's end part the shapes of a plan.
     name = " ".join(str(room.get("name") or "").replace(":", " ").replace(";", " ").split())
+    if name.lower().startswith("less "):  # it would be taken off
+        name = f'"{name}"'
     less = YES_AND_NO.get(str(room.get("less") or "").strip().lower())
     if less is None:
         raise ValueError(f"room {number} is taken off or not: 'less' is yes or no")

@@ -32,14 +32,15 @@ RINGS = timedelta(minutes=15)
 
 def calendar(maker: Maker, id: str, whole: Whole) -> bytes:
     """The calendar file of a job."""
-    from icalendar import Calendar
+    from icalendar import Calendar, vText
 
     plan = whole.plan
     helpers = maker.helpers(f"jobs/{id}/{ICS}")
     made = Calendar()
     made.add("prodid", "-//Crew Methods//Calls of a job//EN")
     made.add("version", "2.0")
-    made.add("name", f"{helpers.title('job', id)}: {maker.words['calls_title']}")
+    # The library knows no type of NAME (RFC 7986), and would write a text as it is.
+    made.add("name", vText(f"{helpers.title('job', id)}: {maker.words['calls_title']}"))
     for call in calls(plan):
         for event in (_to_make(maker, helpers, plan, id, call), _visit(maker, helpers, plan, id, call)):
             made.add_component(event)
