@@ -6,13 +6,13 @@ In script each function and constant of every module has a short name of its own
 from __future__ import annotations
 
 import ast
-import json
 from collections.abc import Callable, Iterable
 from typing import Any
 
 from pscript import JSError, py2js
 
 from build_tools.book.problems import Problem
+from build_tools.browser.in_script import data_in_script
 from build_tools.browser.kinds import Kind, annotated
 from build_tools.browser.library import short_names
 from build_tools.browser.lower import LETTERS, lowered
@@ -144,7 +144,7 @@ def _constant(held: Module, name: str, in_script: dict[Name, str]) -> str:
         line = next((node.lineno for node in names if node.id == name), 1)
         message = f"'{name}' is no figure, word, list or dict by words: the page cannot have it"
         raise NotPlain([Problem(held.file, line, 1, "error", message)])
-    return f"var {in_script[held.name, name]} = {as_script(value)};"
+    return f"var {in_script[held.name, name]} = {data_in_script(value)};"
 
 
 def _is_writable(value: Any) -> bool:
@@ -157,8 +157,3 @@ def _is_writable(value: Any) -> bool:
     if isinstance(value, int):
         return abs(value) <= 2**53
     return value is None or isinstance(value, str)
-
-
-def as_script(value: Any) -> str:
-    """A value as JSON that a script can hold anywhere: in plain letters, and no end of a script element in it."""
-    return json.dumps(value, separators=(",", ":"), allow_nan=False).replace("</", "<\\/")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from pathlib import Path
 
+from build_tools.browser.in_script import data_in_script
 from build_tools.browser.shorten import shorter
 
 SCRIPTS = Path(__file__).parent / "script"
@@ -21,7 +21,7 @@ def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
     True
     """
     whole = of_folders(*folders)
-    return shorter(whole if say is None else whole.replace(WORDS, json.dumps(say, ensure_ascii=False), 1))
+    return shorter(whole if say is None else whole.replace(WORDS, data_in_script(say), 1))
 
 
 def of_folders(*folders: str) -> str:

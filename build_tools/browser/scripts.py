@@ -18,7 +18,8 @@ from build_tools.book.files import write_whole
 from build_tools.book.problems import Problem
 from build_tools.browser.compile import Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
-from build_tools.browser.emit import NotPlain, as_script
+from build_tools.browser.emit import NotPlain
+from build_tools.browser.in_script import data_in_script
 from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
@@ -43,7 +44,7 @@ def _made(context: Context, kept: Path) -> dict[str, str]:
     made = {"assets/script/crew.js": scripts.core, "assets/script/draw.js": scripts.draw}
     for name, functions in scripts.functions.items():
         declared = declaration(context.calculators[name], standards_of(context, context.calculators[name]))
-        made[f"assets/script/calculators/{name}.js"] = functions.replace("DECLARATION", as_script(declared), 1)
+        made[f"assets/script/calculators/{name}.js"] = functions.replace("DECLARATION", data_in_script(declared), 1)
     return made | {f"assets/script/drawings/{name}.js": drawing for name, drawing in scripts.drawings.items()}
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.model.step import Step
+from build_tools.browser.in_script import data_in_script
 from build_tools.pages.helpers import Helpers
 from calculators.reading import Unreadable, read
 
@@ -51,7 +51,7 @@ def how_to(entry: ProcedureEntry, helpers: Helpers) -> str:
             for number, step in enumerate(item.steps, 1)
         ],
     }
-    return json.dumps(data, ensure_ascii=False).replace("</", "<\\/")
+    return data_in_script(data)
 
 
 def _step_text(step: Step, helpers: Helpers) -> str:

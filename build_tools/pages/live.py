@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from build_tools.book.book import Book
 from build_tools.book.calls import Called, Written, resolve
+from build_tools.browser.in_script import data_in_script
 from calculators.declaration import Calculator, Input
 
 WORDS = "live_"
@@ -79,7 +80,7 @@ def live_page(calculators: Iterable[Calculator], words: Mapping[str, str], top: 
         "draw": [_script("draw"), *(_script(f"drawings/{name}") for name in drawn)] if drawn else [],
         "words": said,
     }
-    return Markup(json.dumps(page, ensure_ascii=False).replace("<", "\\u003c"))
+    return Markup(data_in_script(page))
 
 
 def _script(name: str) -> str:

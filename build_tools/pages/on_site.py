@@ -17,6 +17,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Part, Text
 from build_tools.book.model.step import Check, Measurement, Step, Way
 from build_tools.book.uses import figure_of
+from build_tools.browser.in_script import data_in_script
 from calculators.reading import found_in, read_number_with_unit
 from calculators.scanning import plain, spaces_end, unit_at
 from calculators.unit_words import UNIT_WORDS
@@ -133,4 +134,4 @@ def places_script(context: Context) -> str:
         for id, job in sorted(book.jobs.items())
     ]
     people = sorted(person.item.name for person in book.people.values())
-    return f"window.crewPlaces={json.dumps({'jobs': jobs, 'people': people}, ensure_ascii=False)};\n"
+    return f"window.crewPlaces={data_in_script({'jobs': jobs, 'people': people})};\n"

@@ -5,12 +5,12 @@ A script and no data file, since a page that is opened from a folder may not rea
 
 from __future__ import annotations
 
-import json
 import re
 from functools import partial
 from typing import Any
 
 from build_tools.book.memo import Memo
+from build_tools.browser.in_script import data_in_script
 from build_tools.pages.page import Page
 
 _WORD = re.compile(r"[a-z][a-z0-9]{3,}")
@@ -46,4 +46,4 @@ def _of_page(page: Page) -> tuple[str, set[str]]:
 
 
 def _text(data: Any) -> str:
-    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return data_in_script(data)

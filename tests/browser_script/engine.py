@@ -11,7 +11,7 @@ from py_mini_racer import MiniRacer
 
 from build_tools.browser.compile import compile_calculators
 from build_tools.browser.declarations import declaration
-from build_tools.browser.emit import as_script
+from build_tools.browser.in_script import data_in_script
 from calculators.answering import filled, keep_limits, read_one, read_rows, shown_lines, split_rows, with_cautions
 from calculators.declaration import Calculator, Input, Refused
 from calculators.registry import CALCULATORS
@@ -50,7 +50,7 @@ def engine() -> MiniRacer:
     made = new_engine()
     made.eval(scripts.core)
     for name, functions in scripts.functions.items():
-        made.eval(functions.replace("DECLARATION", as_script(declaration(CALCULATORS[name], {})), 1))
+        made.eval(functions.replace("DECLARATION", data_in_script(declaration(CALCULATORS[name], {})), 1))
     for script in (scripts.draw, *scripts.drawings.values()):
         made.eval(script)
     made.eval(HARNESS)
