@@ -25,6 +25,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from jinja2 import Environment
+from markupsafe import Markup
 from mkdocs.commands.build import get_context
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -188,7 +189,11 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self._nav = nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
-        """Render a frame for each folder whose pages stand outside the navigation, where it is not held already."""
+        """Render a frame for each folder whose pages stand outside the navigation, where it is not held already.
+
+        The engine's templates write what they are given as it is, titles in the menu too: here text becomes HTML.
+        """
+        env.autoescape = True
         env.globals["crew"] = for_the_frame(self._maker.words, signs()["sun"], self._preview)
         for file in files.documentation_pages():
             folder = _folder(file)
@@ -299,6 +304,7 @@ class MadePage(EnginePage):
         self.markdown = ""
         self.content = made.content
         self.meta = {"description": made.description}
+        self.meta |= {"digest": Markup(made.style_digest), "style": Markup(made.style_element)}
         self.toc = TableOfContents([_anchor(heading) for heading in made.headings])
 
     def read_source(self, config: MkDocsConfig) -> None:
@@ -367,7 +373,7 @@ def _frame(folder: str, env: Environment, nav: Navigation, files: Files, config:
     file = File.generated(config, f"{folder}/frame.md", content="")
     page = EnginePage(MARKS["title"], file, config)
     page.markdown, page.content = "", MARKS["content"]
-    page.meta = {"description": MARKS["description"]}
+    page.meta = {name: MARKS[name] for name in ("description", "digest", "style")}
     page.toc = TableOfContents([AnchorLink(MARKS["toc"], MARKS["first"], 2)])
     if page.canonical_url:
         page.canonical_url = MARKS["address"]

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from build_tools.browser.form_script import joined, single
+from build_tools.browser.policy import EMPTY
 
 WORKER, SUMMARY = "offline.js", "edition.json"
 FOR_PROGRAMS = {
@@ -88,6 +89,7 @@ def worker_script(edition: Edition, say: Mapping[str, str], language: str) -> st
     about = {"id": edition.id, "date": edition.date, "bytes": edition.bytes, "files": edition.files}
     absent = (
         f'<!doctype html><html lang="{language}"><meta charset="utf-8">'
+        f'<meta http-equiv="Content-Security-Policy" content="{EMPTY}">'
         '<meta name="viewport" content="width=device-width"><meta name="color-scheme" content="light dark">'
         f"<title>{say['absent_title']}</title><h1>{say['absent_title']}</h1><p>{say['absent']}</p>"
         f'<p><a href="HOME">{say["home"]}</a></p></html>'

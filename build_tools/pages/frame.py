@@ -10,14 +10,21 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from html import escape
+from secrets import token_hex
 from typing import Any
 
+from markupsafe import Markup
+
 from build_tools.browser.form_script import single
+from build_tools.browser.in_script import script_in_page
 from build_tools.browser.offline import WORKER
+from build_tools.browser.policy import site_policy
 from build_tools.pages.page import Heading, Page
 
-MARKS = {name: f"crew{name}mark" for name in ("title", "description", "address", "toc", "first", "content")}
-"""What stands in the frame for each part of a page; plain letters, so that no filter of a template changes them."""
+PARTS = ("title", "description", "address", "digest", "style", "toc", "first", "content")
+MARKS = {name: f"crew{name}{token_hex(8)}mark" for name in PARTS}
+"""What stands in the frame for each part of a page; plain letters, so that no filter of a template changes them, and
+others each time, so that no title in the menu is one."""
 _CUT = re.compile("|".join(f"({mark})" for mark in MARKS.values()))
 _NAME = {mark: name for name, mark in MARKS.items()}
 
@@ -37,6 +44,8 @@ class Frame:
             "title": escape(page.title, quote=False),
             "description": escape(page.description),
             "address": escape(address),
+            "digest": page.style_digest,
+            "style": page.style_element,
             "toc": "".join(_toc_item(heading) for heading in page.headings),
             "first": page.headings[0].id if page.headings else "",
             "content": page.content,
@@ -45,9 +54,12 @@ class Frame:
 
 
 def for_the_frame(words: Mapping[str, str], sun: str, preview: bool) -> dict[str, Any]:
-    """What our parts of the frame need, as ``crew``: words, the sign of the sun, what runs in the head, and the script
-    that keeps the book, where it is kept."""
-    return {"t": words, "sun": sun, "look_first": single("look_first"), "worker": "" if preview else WORKER}
+    """What our parts of the frame need, as ``crew``: words, the sign of the sun, what runs in the head, what a page may
+    load and run, and the script that keeps the book, where it is kept."""
+    head = script_in_page(single("head"))
+    policy = Markup(site_policy(head, preview))
+    worker = "" if preview else WORKER
+    return {"t": words, "sun": sun, "head": Markup(head), "policy": policy, "worker": worker, "toc": MARKS["toc"]}
 
 
 def _toc_item(heading: Heading) -> str:

@@ -11,7 +11,7 @@ import json
 import posixpath
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -20,6 +20,8 @@ from markupsafe import Markup
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.index import PAGE_OF
 from build_tools.browser.form_script import joined, single
+from build_tools.browser.in_script import data_in_script, script_in_page
+from build_tools.browser.policy import file_policy
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.page import Page
 from build_tools.pages.site import Maker, procedure_page
@@ -38,12 +40,16 @@ TYPES = {".svg": "image/svg+xml", ".webp": "image/webp", ".png": "image/png"}
 
 @dataclass(frozen=True, slots=True)
 class Packer:
-    """Packs one page. ``files`` are those of the site: address from its top to content."""
+    """Packs one page. ``files`` are those of the site: address from its top to content.
+
+    ``scripts`` collects what is put into the file to run: its policy lets nothing else run.
+    """
 
     maker: Maker
     entry: ProcedureEntry
     files: Mapping[str, str | bytes]
     today: str
+    scripts: list[str] = field(default_factory=list)
 
     def whole(self) -> str:
         """The file."""
@@ -53,17 +59,21 @@ class Packer:
         content = FOR_SEARCH_ENGINES.sub("", page.content)
         content = self._inside(page, content, set(words)) + self._inside(page, self._words(helpers, words), set(words))
         say = self.maker.words
+        style = FONT_OR_NOTE.sub("", (HERE / "assets" / "pack" / "pack.css").read_text("utf-8") + style_sheet())
+        style += page.style
+        head, look = self._element(single("head")), self._element(joined("look"))
         given = {
             "language": self.maker.book.language,
             "title": page.title,
             "name": self.maker.site_name,
-            "style": FONT_OR_NOTE.sub("", (HERE / "assets" / "pack" / "pack.css").read_text("utf-8") + style_sheet()),
+            "policy": Markup(file_policy(self.scripts, style)),
+            "style": Markup(f"<style>{style}</style>"),
             "content": Markup(content),
             "packed": say["packed"].format(name=self.maker.site_name, date=self.today),
             "t": say,
             "site_url": self.maker.site_url and self.maker.site_url + page.url,
-            "look_first": single("look_first"),
-            "script": _closed(joined("look")),
+            "head": head,
+            "look": look,
         }
         return self.maker.fill("pack.html", helpers, **given)
 
@@ -111,24 +121,24 @@ class Packer:
         data = json.loads(found[2])
         scripts = [self._script(name) for name in (*data["scripts"], *data["draw"])]
         data |= {"top": None, "scripts": [], "draw": []}
-        written = json.dumps(data, ensure_ascii=False).replace("<", "\\u003c")
-        return f"<script>{''.join(scripts)}</script>{found[1]}{written}{found[3]}"
+        return f"{self._element(''.join(scripts))}{found[1]}{data_in_script(data)}{found[3]}"
 
     def _live(self, name: str) -> str:
         """The script of the forms; ticks and records are kept by the book, not by a file that was sent."""
-        return f"<script>{self._script(FORMS)}</script>" if name == STEPS_TOO else ""
+        return self._element(self._script(FORMS)) if name == STEPS_TOO else ""
 
     def _script(self, name: str) -> str:
         content = self.files[name]
         assert isinstance(content, str)
-        return _closed(content)
+        return content
+
+    def _element(self, script: str) -> Markup:
+        """A script as an element of the file, noted for the policy."""
+        inside = script_in_page(script)
+        self.scripts.append(inside)
+        return Markup(f"<script>{inside}</script>")
 
 
 def _from_top(page: Page, address: str) -> str:
     """An address on a page, from the top of the site."""
     return posixpath.normpath(posixpath.join(posixpath.dirname(page.url), urlsplit(address).path))
-
-
-def _closed(script: str) -> Markup:
-    """A script that may stand inside a page: nothing in it ends the element."""
-    return Markup(script.replace("</script", "<\\/script"))

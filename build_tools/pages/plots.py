@@ -63,10 +63,14 @@ def plot_svg(text: str, key: str, kept: Path | None) -> str:
 
 
 def finished(svg: str, data: PlotData, key: str) -> str:
-    """The library's SVG as part of a page: no prologue or style of its own, our ink and letters, our title."""
+    """The library's SVG as part of a page: no prologue or style of its own, our ink and letters, our title.
+
+    Its ``style`` attributes become attributes of SVG, which a strict policy lets stand (:mod:`browser.policy`).
+    """
     inner = svg[svg.index(">", svg.index("<svg")) + 1 : svg.rindex("</svg>")]
     inner = re.sub(r"<metadata>.*?</metadata>|<defs>\s*<style.*?</style>\s*</defs>", "", inner, flags=re.DOTALL)
     inner = re.sub(rf"font-(size|family): ({SIZE}px|'{FAMILY}')(; ?)?", "", inner.replace("#000000", "currentColor"))
+    inner = re.sub(r'\sstyle="([^"]*)"', lambda found: _as_attributes(found[1]), inner)
     inner = re.sub(r'\bid="', f'id="{key}-', inner)
     inner = re.sub(r'(url\(#|href="#)', rf"\1{key}-", inner)
     inner = re.sub(r"\n\s*", "\n", inner).strip()
@@ -76,6 +80,16 @@ def finished(svg: str, data: PlotData, key: str) -> str:
         f'width="{WIDTH}" height="{HEIGHT}" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
         f'aria-labelledby="{key}-title {key}-alt">{names}\n{inner}</svg>'
     )
+
+
+def _as_attributes(style: str) -> str:
+    """Declarations of CSS as the presentation attributes that SVG has for them.
+
+    >>> _as_attributes("fill: none; stroke-dasharray: 1.5,2")
+    ' fill="none" stroke-dasharray="1.5,2"'
+    """
+    pairs = (declaration.partition(":") for declaration in style.split(";") if declaration.strip())
+    return "".join(f' {name.strip()}="{value.strip()}"' for name, _, value in pairs)
 
 
 def _drawn(data: PlotData) -> str:

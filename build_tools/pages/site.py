@@ -25,7 +25,7 @@ from build_tools.pages.jobs.times import clock, day
 from build_tools.pages.labels import labels_page
 from build_tools.pages.linked_data import how_to
 from build_tools.pages.live import live_page
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.pictures import Shown
 from build_tools.pages.records_page import records_page
 from build_tools.pages.words import words
@@ -215,6 +215,9 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
     helpers = maker.helpers(url, entry.folder)
     item = entry.item
     approved = maker.book.people.get(item.revision.approved_by)
+    revision, title = item.revision, helpers.say(item.title)
+    by = approved.item.name if approved else revision.approved_by
+    foot = maker.words["foot"].format(title=title, n=revision.number, date=revision.date.isoformat(), by=by)
     forms = {step.calculator.calculator for step in item.steps if step.calculator}
     content = maker.fill(
         "procedure.html",
@@ -224,7 +227,7 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
             "trade": entry.trade,
             "item": item,
             "after": maker.linked(helpers, maker.after[entry.id]),
-            "approved_by": approved.item.name if approved else item.revision.approved_by,
+            "approved_by": by,
         },
         live=maker.live(helpers, [maker.context.calculators[name] for name in sorted(forms)], has_steps=True),
         top=helpers.top,
@@ -233,11 +236,12 @@ def procedure_page(maker: Maker, entry: ProcedureEntry) -> Page:
     summary = helpers.words(item.summary)
     return Page(
         url,
-        helpers.say(item.title),
+        title,
         content + str(data),
         summary,
         _headings(maker, entry, helpers),
         tuple(_found(entry, url, helpers)),
+        style=foot_style(foot),
     )
 
 

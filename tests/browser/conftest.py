@@ -89,10 +89,12 @@ def start_browser(profile: Path | None = None, text_size: int = 16) -> Chrome:
 
 
 @pytest.fixture
-def window(browser: Chrome, address: str) -> Window:
-    """The window, emptied of what an earlier test left."""
+def window(browser: Chrome, address: str) -> Iterator[Window]:
+    """The window, emptied of what an earlier test left. Whatever a test does, no policy refuses anything."""
     browser.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": address, "storageTypes": "local_storage"})
-    return Window(browser, address)
+    window = Window(browser, address)
+    yield window
+    assert window.refused() == []
 
 
 @pytest.fixture

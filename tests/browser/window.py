@@ -25,10 +25,12 @@ class Window:
     def __init__(self, driver: Chrome, address: str) -> None:
         self.driver = driver
         self.address = address
+        self.said: list[str] = []
         self.width(LAPTOP)
         driver.get("about:blank")
         self.console()
         self.requests()
+        self.said.clear()
 
     def width(self, pixels: int) -> None:
         """Make the window that wide, and wait until the page is."""
@@ -74,7 +76,14 @@ class Window:
     def console(self) -> list[str]:
         """The errors and warnings since the last look."""
         said = self.driver.get_log("browser")  # type: ignore[no-untyped-call]  # selenium's own
-        return [entry["message"] for entry in said if entry["level"] in ("WARNING", "SEVERE")]
+        found = [entry["message"] for entry in said if entry["level"] in ("WARNING", "SEVERE")]
+        self.said += found
+        return found
+
+    def refused(self) -> list[str]:
+        """What the policy of a page kept from loading or running, since the window was opened."""
+        self.console()
+        return [message for message in self.said if "Content Security Policy" in message]
 
     def requests(self) -> list[str]:
         """The addresses that were asked for since the last look."""

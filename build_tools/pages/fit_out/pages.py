@@ -64,7 +64,10 @@ def _order(
     )
     say = maker.words
     headings = (Heading(say["order_drawn"], "drawn"), Heading(say["order_listed"], "listed"))
-    return Page("order.html", say["order_title"], content, say["order_lead"], headings, (_found(maker, "order"),))
+    # Each line is marked in the lane of its trade; how many trades there are stands in the book.
+    style = f".in-order{{--lanes:{len(trades)}}}" + "".join(f".lane-{n}{{--lane:{n}}}" for n in range(len(trades)))
+    found = (_found(maker, "order"),)
+    return Page("order.html", say["order_title"], content, say["order_lead"], headings, found, style=style)
 
 
 def drawn(chart: Chart) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import day as written
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.plan.load_out import Load, MaterialOut, load_out
 
 if TYPE_CHECKING:
@@ -27,7 +27,8 @@ def load_page(maker: Maker, id: str, whole: Whole) -> Page:
     headings = tuple(Heading(written(each["day"]), f"d-{each['day'].isoformat()}") for each in loads)
     title = say["load_title"]
     found = (Found(url, f"{title}: {helpers.title('job', id)}", say["load_lead"]),)
-    return Page(url, title, content, say["load_lead"], headings, found)
+    foot = foot_style(f"{title}, {helpers.title('job', id)}")
+    return Page(url, title, content, say["load_lead"], headings, found, style=foot)
 
 
 def _shown(helpers: Helpers, plan: Plan, load: Load) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place
 from build_tools.pages.jobs.short import before_all, lines, materials, steps
 from build_tools.pages.jobs.times import day as written
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.qr import qr_svg
 from build_tools.plan.days import DayOf, days_of
 
@@ -55,7 +55,8 @@ def _of_person(maker: Maker, id: str, plan: Plan, person: str, days: list[DayOf]
     sheets = [_sheet(maker, helpers, plan, day) for day in days]
     content = maker.fill("jobs/sheets_of.html", helpers, id=id, job=plan.job, title_text=title, sheets=sheets)
     headings = tuple(Heading(written(day.day), f"d-{day.day.isoformat()}") for day in days)
-    return Page(url, title, content, say["sheets_lead"], headings)
+    foot = foot_style(f"{title}, {helpers.title('job', id)}")
+    return Page(url, title, content, say["sheets_lead"], headings, style=foot)
 
 
 def _helpers(maker: Maker, plan: Plan, url: str) -> Helpers:

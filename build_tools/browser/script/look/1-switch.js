@@ -1,5 +1,5 @@
 // In the sun: black on white with strong rules, whatever the system's colours are, at one tap. The head of the page has
-// set the look already, before anything was painted (look_first.js).
+// set the look already, before anything was painted (head.js).
 
 const root = document.documentElement;
 const sun = document.querySelector(".sun-switch");
