@@ -89,7 +89,7 @@ ON_SITE: dict[str, dict[str, str]] = {
             "{name} has {n} entries whose time is still to come, as late as {day}. They would count over whatever is"
             " entered until then, so they were left out. Was a clock wrong?"
         ),
-        "do_take_ahead": "Put them in all the same",
+        "do_take_ahead": "Take in what is ahead",
         "do_go_there": "Go there",
         "do_afresh": "Start afresh",
         "do_afresh_sure": "Yes, empty {n} entries",

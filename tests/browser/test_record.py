@@ -121,7 +121,7 @@ def test_a_clock_that_was_ahead_is_asked_about(empty: Window, tmp_path: Path) ->
     file = file_of({**record, "items": [*record["items"][1:], ahead]}, tmp_path)
     put_in(page, file, "record.json has an entry whose time is still to come: ")
     assert page.ticked() == ["open-box"]
-    page.press("Put them in all the same")
+    page.press("Take in what is ahead")
     empty.until(lambda: page.ticked() == [], "the tick taken back")
     page.tick("open-box")
     page.wait_written()
@@ -131,7 +131,7 @@ def test_a_clock_that_was_ahead_is_asked_about(empty: Window, tmp_path: Path) ->
     empty.until(lambda: empty.find_all("#records-in"), "the way in").pop().send_keys(str(file))
     told = empty.until(lambda: empty.find_all(".records-told .ahead") and empty.find(".records-told"), "the question")
     assert "0 of 22" in empty.find("[data-read]").text
-    press(told, "Put them in all the same")
+    press(told, "Take in what is ahead")
     empty.until(lambda: not empty.find_all(".records-told .ahead"), "taken")
 
 

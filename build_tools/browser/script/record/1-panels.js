@@ -94,7 +94,7 @@ window.crewRecord = (own) => {
       const given = recordsIn(await file.text());
       if (!given) lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
       const { made, ahead } = partedByNow(given ?? []);
-      for (const one of made) lines.push(...await putIn(one));
+      for (const one of made) if (one.items.length || !ahead.length) lines.push(...await putIn(one));
       const takes = async () => {
         for (const one of ahead) said.append(...await putIn(one));
         await own.refresh();

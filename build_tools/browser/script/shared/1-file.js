@@ -53,6 +53,12 @@ function recordOf(given) {
   };
 }
 
+/** Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter. */
+const CLOCKS_DIFFER = 15 * 60_000;
+const isAhead = (time) => Date.parse(time) > Date.now() + CLOCKS_DIFFER;
+
+const dayWords = (time) => new Date(time).toLocaleDateString(document.documentElement.lang, { month: "short", day: "numeric", year: "numeric" });
+
 /** Records in two lots: with the entries that were made by now, and with those whose time is still to come. */
 function partedByNow(records) {
   const withItems = (record, items) => ({ ...record, taken: isAhead(record.taken) ? new Date().toISOString() : record.taken, items });
@@ -68,7 +74,7 @@ function askAhead({ make, button, fill }, name, ahead, takes) {
   box.append(button(say.take_ahead, async () => {
     await takes(ahead);
     box.remove();
-  }));
+  }, { class: "act" }));
   return box;
 }
 

@@ -12,9 +12,3 @@ function isTime(text) {
 
 /** A time of the place, to the minute, as somebody says when he looked at a hold point; empty where that was taken back. */
 const isLocalTime = (text) => text === "" || (typeof text === "string" && isTime(`${text}:00.000Z`));
-
-/** Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter. */
-const CLOCKS_DIFFER = 15 * 60_000;
-const isAhead = (time) => Date.parse(time) > Date.now() + CLOCKS_DIFFER;
-
-const dayWords = (time) => new Date(time).toLocaleDateString(document.documentElement.lang, { month: "short", day: "numeric", year: "numeric" });
