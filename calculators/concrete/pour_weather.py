@@ -328,7 +328,15 @@ CALCULATOR = Calculator(
         Citation("hover-2020"),
         COMMON_PRACTICE,
     ),
-    example={"air": "80 F", "humidity": "50 %", "mix": "87 F", "wind": "12"},
+    example={
+        "air": "80 F",
+        "humidity": "50 %",
+        "mix": "87 F",
+        "wind": "12",
+        "coldest": "50 F",
+        "rain": "dry",
+        "frozen": "no",
+    },
     other_names=("evaporation rate", "plastic shrinkage cracks", "hot weather concreting", "cold weather concreting"),
     cannot_decide=(
         "An estimate: the true rate may be 40 % more or less. Mixes that hardly bleed (silica fume, low water) crack "

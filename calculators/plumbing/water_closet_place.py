@@ -311,7 +311,14 @@ CALCULATOR = Calculator(
         Citation("ada-2010", "604.2, 604.3.1"),
         COMMON_PRACTICE,
     ),
-    example={"code": "upc", "left": "14-1/2 in", "rough_in": "12-1/2 in", "back_to_add": "1/2 in"},
+    example={
+        "code": "upc",
+        "left": "14-1/2 in",
+        "right": "18 in",
+        "front": "42 in",
+        "rough_in": "12-1/2 in",
+        "back_to_add": "1/2 in",
+    },
     other_names=("toilet clearance", "rough-in", "toilet distance to wall", "bathroom layout"),
     cannot_decide="Which code is adopted, and how it is amended here: the building department says.",
 )

@@ -179,7 +179,14 @@ CALCULATOR = Calculator(
         Citation("nfpa-72", "chapter 29; carbon monoxide on each level, from memory"),
         CREW_RULE,
     ),
-    example={"storeys": "2", "basement": "yes", "sleeping_rooms": "3"},
+    example={
+        "storeys": "2",
+        "basement": "yes",
+        "attic": "no",
+        "sleeping_rooms": "3",
+        "sleeping_areas": "1",
+        "sleeping_levels": "1",
+    },
     other_names=("smoke detectors", "CO detectors", "carbon monoxide alarm count", "R314", "R315"),
     cannot_decide=(
         "Which edition the place has adopted and what its state adds. The building department and the fire marshal "

@@ -194,7 +194,7 @@ CALCULATOR = Calculator(
         Citation("nfpa-72", "chapter 29, as fire departments and makers quote it; the peak's 4 in from memory"),
         COMMON_PRACTICE,
     ),
-    example={"cooking": "90 in", "bath": "30 in"},
+    example={"cooking": "90 in", "bath": "30 in", "register": "60 in", "fan": "120 in", "door": "60 in"},
     other_names=("smoke detector distance", "nuisance alarm", "dead air space", "alarm near kitchen", "alarm height"),
     cannot_decide=(
         "Which edition the place has adopted. The building department and the fire marshal decide, and an alarm that a "

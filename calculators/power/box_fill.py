@@ -338,7 +338,14 @@ CALCULATOR = Calculator(
         Citation("nec", "314.16(B)(1) to (5), Table 314.16(B)(1)"),
         Citation("nec", "314.16(A), Table 314.16(A); 250.122, from memory"),
     ),
-    example={"wires_14": "0", "wires_12": "4"},
+    example={
+        "wires_14": "0",
+        "wires_12": "4",
+        "grounds": "2",
+        "yokes": "1",
+        "box": "device-3-1-2",
+        "marked_volume": "18 cu in",
+    },
     other_names=("box size", "junction box", "outlet box", "cubic inches", "wire fill", "314.16"),
     cannot_decide=(
         "Whether the wiring is right. A licensed electrician does the work or answers for it, the authority having "

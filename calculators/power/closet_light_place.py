@@ -166,7 +166,14 @@ CALCULATOR = Calculator(
         "nearest point of it: 12 in on the surface (LED, incandescent, enclosed), 6 in recessed or fluorescent."
     ),
     sources=(Citation("nec", "410.16(B), (C)(1) to (5)"), Citation("nec", "410.2, closet storage space")),
-    example={"kind": "recessed-led", "hangs": "0 in", "from_back": "18 in"},
+    example={
+        "kind": "recessed-led",
+        "hangs": "0 in",
+        "from_back": "18 in",
+        "from_side": "30 in",
+        "shelf_depth": "11-1/4 in",
+        "rod": "66 in",
+    },
     other_names=("wardrobe light", "closet light clearance", "storage space", "410.16"),
     cannot_decide=(
         "Which edition the place has adopted, and whether a light is listed for where it hangs. A licensed electrician "

@@ -263,7 +263,14 @@ CALCULATOR = Calculator(
         ),
         CREW_RULE,
     ),
-    example={"room": "kitchen", "sink": "4 ft", "breaker": "20"},
+    example={
+        "device": "receptacle",
+        "room": "kitchen",
+        "sink": "4 ft",
+        "tub": "20 ft",
+        "damp": "no",
+        "breaker": "20",
+    },
     other_names=("where is GFCI needed", "AFCI", "tamper-resistant", "outlet near sink", "210.8"),
     cannot_decide=(
         "Which edition the place has adopted, and what its exceptions are. A licensed electrician does the work or "

@@ -150,7 +150,15 @@ CALCULATOR = Calculator(
         Citation("gas-utility-rules", "meter location; typical, each utility has its own"),
         CREW_RULE,
     ),
-    example={"opening": "48 in", "electric": "60 in"},
+    example={
+        "inside": "no",
+        "ignition": "60 in",
+        "opening": "48 in",
+        "electric": "60 in",
+        "corner": "36 in",
+        "vehicles": "120 in",
+        "ventilated": "yes",
+    },
     other_names=("gas meter location", "meter set", "regulator vent", "gas service", "bollard"),
     cannot_decide=(
         "Where the meter goes. The gas utility decides, sets it and turns the gas on; a licensed fitter runs and tests "

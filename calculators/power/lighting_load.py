@@ -128,7 +128,7 @@ CALCULATOR = Calculator(
         "rounded down."
     ),
     sources=(Citation("nec", "210.19(A), 210.20(A), continuous loads, from memory"), COMMON_PRACTICE),
-    example={"count": "8", "watts": "12", "dimmer": "150", "cut": "20 %"},
+    example={"count": "8", "watts": "12", "other": "0", "dimmer": "150", "cut": "20 %"},
     other_names=("dimmer rating", "dimmer derating", "circuit load", "watts", "breaker"),
     cannot_decide=(
         "What else hangs on the circuit and what the code wants on a circuit of its own. A licensed electrician does "
