@@ -45,7 +45,7 @@ def start_of(
         if given.get(each.name) not in (None, "", [])
     }
     folded = [each.name for each in calculator.inputs if each.name not in open_]
-    start = {"key": key, "given": texts, "show": show, "folded": folded, "readings": dict(readings)}
+    start = {"key": key, "given": texts, "readings": dict(readings), "show": show, "folded": folded}
     return json.dumps(start, ensure_ascii=False)
 
 
