@@ -40,6 +40,8 @@ def read_one(item: Input, given: str, name: str, label: str, metric: bool) -> An
     text = given.strip()
     if item.quantity == "text":
         return text
+    if text == "":
+        return emptied(item, name, label)
     if item.quantity == "yes-no":
         return read_yes_no(given, name, label)
     if item.quantity == "choice":
@@ -55,6 +57,22 @@ def read_one(item: Input, given: str, name: str, label: str, metric: bool) -> An
         if way == item.ways[1]:
             return -value
     return value
+
+
+def emptied(item: Input, name: str, label: str) -> Any:
+    """What an emptied field means: no shapes where none are wanted, else that something is still to be put in.
+
+    Nothing steps in for it: a default that nobody sees would be taken for what was measured.
+    """
+    if item.quantity == "plan" and item.default is not None and len(item.default) == 0:
+        return []
+    what = "put in a figure"
+    if item.quantity == "choice" or item.quantity == "yes-no":
+        what = "choose one"
+    if item.quantity == "plan":
+        what = "put in a shape, like 14' x 12'"
+    refuse(name, label + " is empty: " + what)
+    return None
 
 
 def read_yes_no(given: str, name: str, label: str) -> bool:

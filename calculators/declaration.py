@@ -32,7 +32,7 @@ Quantity = Literal[
     "plan",
     "rows",
 ]
-Direction = Literal["nearest", "up", "down"]
+Direction = Literal["nearest", "up", "down", "tape"]
 
 INSIDE_UNIT: dict[Quantity, str] = {
     "length": "in",
@@ -131,7 +131,8 @@ class Output:
     """One output of a calculator.
 
     ``step`` is the field's precision in ``unit`` (0.0625 for a sixteenth of an inch, 0.25 for a quarter yard;
-    0 for four significant figures) and ``rounds`` the direction that is safe. Rounding is done once, when the
+    0 for four significant figures) and ``rounds`` the direction that is safe, or ``tape`` for a length that is held
+    against a limit: what is shown is then what decided. Rounding is done once, when the
     value is shown or ordered. ``columns`` is for ``rows`` alone, ``ways`` as those of an input; one that goes without
     saying has no words.
     """

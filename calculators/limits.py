@@ -8,6 +8,7 @@ from typing import Any
 from calculators.declaration import Input
 from calculators.metric import exactly_in
 from calculators.ways import with_way
+from calculators.writing import near
 
 MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 """The quantities that are taken off the work, so that an odd one is measured again."""
@@ -23,6 +24,13 @@ def as_given(item: Input, value: Any, metric: bool) -> str:
     return exactly_in(value, item.quantity, item.unit, metric)
 
 
+def slack(item: Input, limit: float) -> float:
+    """By how little a value may miss a limit: half a millimetre for a length and the published rule of its input."""
+    if item.quantity == "length" and item.rule is not None and item.rule.limit == limit:
+        return near(limit)
+    return 0.0
+
+
 def looser(item: Input, value: Any, label: str, metric: bool) -> str:
     """What is said of a value that is looser than the published rule of its input; nothing of another one.
 
@@ -34,9 +42,9 @@ def looser(item: Input, value: Any, label: str, metric: bool) -> str:
     if item.rule is None:
         return ""
     limit = item.rule.limit
-    if item.rule.side == "least" and value >= limit:
+    if item.rule.side == "least" and value >= limit - slack(item, limit):
         return ""
-    if item.rule.side == "most" and value <= limit:
+    if item.rule.side == "most" and value <= limit + slack(item, limit):
         return ""
     than = as_given(item, value, metric) + " is looser than the " + as_given(item, limit, metric)
     end = "; keep to it, or ask whoever answers for the work"
@@ -51,10 +59,10 @@ def over_limit(item: Input, value: Any, label: str, metric: bool) -> str:
         message = looser(item, value, label, metric)
         if message != "":
             return message
-    if item.most is not None and value > item.most:
+    if item.most is not None and value > item.most + slack(item, item.most):
         most = as_given(item, item.most, metric)
         return label + ": " + as_given(item, value, metric) + " is more than the " + most + ANSWERS
-    if item.least is not None and value < item.least:
+    if item.least is not None and value < item.least - slack(item, item.least):
         least = as_given(item, item.least, metric)
         than = " is less than the "
         if len(item.ways) > 0:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.units import from_inside, to_inside
-from calculators.writing import exactly, write
+from calculators.writing import SIXTEENTH, TAPE, exactly, rounded, write
 
 METRIC: dict[str, dict[str, list[Any]]] = {
     "length": {"in": ["mm", 1], "ft-in": ["mm", 1], "ft": ["m", 0.01], "yd": ["m", 0.01]},
@@ -82,6 +82,11 @@ def write_in(value: Any, quantity: str, unit: str, step: float, rounds: str, met
     """
     if not metric:
         return write(value, quantity, unit, step, rounds)
+    if rounds == "tape":
+        mark = rounded(value, SIXTEENTH, "nearest")
+        if abs(value - mark) <= TAPE:
+            return write(mark, quantity, metric_unit(quantity, unit), 1.0, "nearest")
+        return write(value, quantity, metric_unit(quantity, unit), 0.1, "nearest")
     return write(value, quantity, metric_unit(quantity, unit), metric_step(quantity, unit, step), rounds)
 
 

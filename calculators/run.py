@@ -31,14 +31,15 @@ from calculators.rooms import plan_text
 def read_inputs(calculator: Calculator, written: Mapping[str, object]) -> tuple[dict[str, Any], list[Refused]]:
     """The inputs as values of the inside, and what was refused: unknown, missing and unreadable ones.
 
-    An input with a default that is not given, or is empty, is left out; ``run`` fills it. Rows are a list of
-    mappings, or text whose rows are parted by `;` or lines and whose columns by `,` in their declared order.
+    An input with a default that is not given, or is None, is left out; ``run`` fills it. One that is given empty is
+    refused, but for a text and for a list that may be. Rows are a list of mappings, or text whose rows are parted by
+    `;` or lines and whose columns by `,` in their declared order.
     """
     refused = [_unknown(calculator, name) for name in written if calculator.input(name) is None]
     values: dict[str, Any] = {}
     for item in calculator.inputs:
         given = written.get(item.name)
-        if _is_empty(given):
+        if given is None:
             if item.default is None:
                 refused.append(Refused(item.name, missing(item.label)))
             continue
@@ -52,10 +53,6 @@ def read_inputs(calculator: Calculator, written: Mapping[str, object]) -> tuple[
 def read_input(item: Input, given: object) -> Any:
     """One input's value of the inside; raises Refused where it cannot be read."""
     return _value(item, given, item.name, item.label)
-
-
-def _is_empty(given: object) -> bool:
-    return given is None or (isinstance(given, str) and given.strip() == "")
 
 
 def _unknown(calculator: Calculator, name: str) -> Refused:

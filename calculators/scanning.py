@@ -85,13 +85,19 @@ def is_at(text: str, at: int, signs: str) -> bool:
 
 
 def fraction_at(text: str, at: int) -> tuple[float, int]:
-    """A common fraction such as 3/8."""
+    """A common fraction such as 3/8; a phone's keyboard may put spaces around its bar.
+
+    >>> [fraction_at("3/8 in", 0), fraction_at("3 / 8", 0), fraction_at("3 in", 0)]
+    [(0.375, 3), (0.375, 5), (0.0, 0)]
+    """
     over = digits_end(text, at)
-    under = digits_end(text, over + 1)
-    if over == at or not is_at(text, over, "/") or under == over + 1:
+    bar = spaces_end(text, over)
+    start = spaces_end(text, bar + 1)
+    under = digits_end(text, start)
+    if over == at or not is_at(text, bar, "/") or under == start:
         return (0.0, at)
-    bottom = float(text[over + 1 : under])
-    if bottom == 0 or under - at > 12:
+    bottom = float(text[start:under])
+    if bottom == 0 or over - at + under - start > 11:
         unreadable(text, "has a fraction that cannot be: write for example 3/8")
     return (float(text[at:over]) / bottom, under)
 
@@ -116,7 +122,7 @@ def grouped(text: str, at: int) -> tuple[str, int]:
         return (digits, end)
     while may_group and is_at(text, end, " ") and digits_end(text, end + 1) - end == 4:
         group = digits_end(text, end + 1)
-        if is_at(text, group, "/,"):
+        if is_at(text, group, ",") or is_at(text, spaces_end(text, group), "/"):
             return (digits, end)
         digits = digits + text[end + 1 : group]
         end = group
@@ -124,7 +130,7 @@ def grouped(text: str, at: int) -> tuple[str, int]:
 
 
 def amount(text: str, at: int) -> tuple[float, int]:
-    """An unsigned number: 63, 63.5, .5, 1/2, 63 1/2, 63-1/2, 1,200 or 1 613.
+    """An unsigned number: 63, 63.5, .5, 1/2, 5 / 8, 63 1/2, 63-1/2, 1,200 or 1 613.
 
     >>> [amount("63-1/2 in", 0), amount("1,200 lb", 0), amount("3/8", 0), amount("in", 0)]
     [(63.5, 6), (1200.0, 5), (0.375, 3), (0.0, 0)]

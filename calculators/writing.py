@@ -14,6 +14,9 @@ from calculators.units import from_inside
 
 SIXTEENTH = 0.0625
 NOISE = 1e-9
+TAPE = 0.02
+"""Inches, half a millimetre: a length that is held against a limit reaches it when it is this near. The marks of a tape
+lie further apart, and codes round so too: the IRC prints 36 inches as 914 mm (from memory)."""
 
 
 def whole(x: float, direction: str) -> int:
@@ -176,6 +179,39 @@ def inches(x: float, step: float = SIXTEENTH) -> str:
     return fraction(x, step, "nearest") + " in"
 
 
+def tape_step(x: float) -> float:
+    """The mark to which a length is told that is held against a limit: the sixteenth that it is, or a thirty-second.
+
+    What is told as a limit is then never judged as short of it, nor what is told as short of it as reaching it.
+
+    >>> [fraction(x, tape_step(x), "nearest") for x in (36 - 0.4 / 25.4, 14.96875, 15.015625)]
+    ['36', '14-31/32', '15']
+    """
+    if abs(x - rounded(x, SIXTEENTH, "nearest")) > TAPE:
+        return SIXTEENTH / 2
+    return SIXTEENTH
+
+
+def near(limit: float) -> float:
+    """How little a length may miss a limit and still reach it: half a millimetre, from 3/8 in on. Inches.
+
+    >>> [near(36), near(1 / 16)]
+    [0.02, 1e-09]
+    """
+    if limit < 0.375:
+        return NOISE
+    return TAPE
+
+
+def tape(x: float) -> str:
+    """A length in inches that is held against a limit.
+
+    >>> [tape(14.96875), tape(15.01)]
+    ['14-31/32 in', '15 in']
+    """
+    return fraction(x, tape_step(x), "nearest") + " in"
+
+
 def feet_and_inches(x: float, step: float, rounds: str) -> str:
     """A length in inches as feet and inches, in whole steps of inches."""
     count = whole(rounded(x, step, rounds) * 64, "nearest")
@@ -250,7 +286,8 @@ def write(value: Any, quantity: str, unit: str, step: float = 0.0, rounds: str =
     """A value of the inside as text in the written unit, in whole steps of that unit (for ``ft-in`` of inches).
 
     A step of 0 is 1/16 in for lengths in ``in`` and ``ft-in``, and four significant figures for all else.
-    A length in ``in`` and a volume in ``cu yd`` whose step is a fraction of the tape are written as fractions.
+    A length in ``in`` and a volume in ``cu yd`` whose step is a fraction of the tape are written as fractions. One that
+    ``rounds`` to the ``tape`` is a length that is held against a limit: see :func:`tape_step`.
 
     >>> [write(63.5, "length", "ft-in"), write(67.5, "volume", "cu yd", 0.25, "up"), write(0.02, "slope", "%")]
     ['5\\' 3-1/2"', '2-1/2 cu yd', '2 %']
@@ -264,13 +301,17 @@ def write(value: Any, quantity: str, unit: str, step: float = 0.0, rounds: str =
     if quantity == "slope":
         return write_slope(value, unit, step, rounds)
     written = from_inside(value, quantity, unit)
-    tape = step
+    mark = step
     if step == 0:
-        tape = SIXTEENTH
+        mark = SIXTEENTH
+    if rounds == "tape":
+        if unit == "in" or unit == "ft-in":
+            mark = tape_step(written)
+        rounds = "nearest"
     if quantity == "length" and unit == "ft-in":
-        return feet_and_inches(written, tape, rounds)
-    if quantity == "length" and unit == "in" and is_binary(tape):
-        return fraction(written, tape, rounds) + " in"
+        return feet_and_inches(written, mark, rounds)
+    if quantity == "length" and unit == "in" and is_binary(mark):
+        return fraction(written, mark, rounds) + " in"
     if quantity == "volume" and unit == "cu yd" and is_binary(step):
         return fraction(written, step, rounds) + " cu yd"
     return with_unit(stepped(written, step, rounds), unit)

@@ -95,6 +95,8 @@ def _rounding(output: Output) -> str:
         return f"{output.rounds} to a whole one"
     unit = "in" if output.unit == "ft-in" else output.unit
     step = f"{write_step(output.step)} {unit}".strip()
+    if output.rounds == "tape":
+        return f"to the nearest {step}, or {write_step(output.step / 2)} {unit} where that decides"
     return f"{output.rounds} to {step}" if output.rounds != "nearest" else f"to the nearest {step}"
 
 

@@ -560,7 +560,6 @@ WORDS: dict[str, dict[str, str]] = {
         "live_back": "Back to our standard",
         "live_read_at": "Your reading, step {n}",
         "live_back_to_reading": "Back to your reading",
-        "live_empty": "Put in a figure.",
         "live_stale": "The last good answer. It is not for the figures above: one of them cannot be used.",
         "live_nothing": "–",
         "live_plan_like": "A line for each shape: front room: 14' x 12', and less 3' x 2' for what is left out.",

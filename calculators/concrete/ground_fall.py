@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calculators.concrete.ground_fall_drawing import ground_fall_drawing
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
-from calculators.writing import feet_inches, inches, write
+from calculators.writing import TAPE, feet_inches, inches, tape, write
 
 STRIP = 120.0
 """The 10 ft along the foundation that IRC R401.3 looks at."""
@@ -48,9 +48,9 @@ def ground_fall(
     short = wanted - reading
     verdict = "passes"
     cautions: list[str] = []
-    if short > NOISE:
-        verdict = f"short by {inches(short)}"
-    elif reading < fresh - NOISE:
+    if short > TAPE:
+        verdict = f"short by {tape(short)}"
+    elif reading < fresh - TAPE:
         cautions.append(
             f"It passes today. Fresh ground settles about {inches(settles)} at the wall; build {inches(fresh)}."
         )

@@ -15,7 +15,7 @@ from calculators.declaration import (
     refuse,
 )
 from calculators.doors.cabinet_run_drawing import cabinet_run_drawing
-from calculators.writing import NOISE, feet_inches, inches, whole
+from calculators.writing import NOISE, TAPE, feet_inches, inches, tape, whole
 
 STEP = 3.0
 WALL = "wall"
@@ -101,7 +101,7 @@ def cabinet_run(
     widths: list[float] = []
     if count > 0:
         widths = chosen_widths(room, count)
-        if widths[count - 1] < narrowest - NOISE:
+        if widths[count - 1] < narrowest - TAPE:
             refuse(
                 "pieces",
                 f"{inches(room)} is left for {count} to choose; the least is {inches(narrowest)}: take one out.",
@@ -144,10 +144,10 @@ def cabinet_run(
     if walls == 0:
         open_end = rest
     cautions: list[str] = []
-    if count > 0 and widths[0] > widest + NOISE:
-        cautions.append(f"A cabinet {inches(widths[0])} wide is over {inches(widest)}: put one more into the list.")
-    elif ends > filler_most + NOISE:
-        cautions.append(f"A filler of {inches(ends)}: the most is {inches(filler_most)}. Move it, or add a cabinet.")
+    if count > 0 and widths[0] > widest + TAPE:
+        cautions.append(f"A cabinet {tape(widths[0])} wide is over {inches(widest)}: put one more into the list.")
+    elif ends > filler_most + TAPE:
+        cautions.append(f"A filler of {tape(ends)}: the most is {inches(filler_most)}. Move it, or add a cabinet.")
     if open_end > NOISE:
         cautions.append(f"Both ends are open: the run is {inches(open_end)} shorter than its place.")
     return {

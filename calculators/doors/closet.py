@@ -17,7 +17,7 @@ from calculators.declaration import (
 )
 from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
 from calculators.doors.closet_drawing import closet_drawing
-from calculators.writing import NOISE, decimal, feet_inches, inches, rounded, whole
+from calculators.writing import NOISE, TAPE, decimal, feet_inches, inches, rounded, tape, whole
 
 FOOT = 12.0
 REACH_LEAST = 15.0
@@ -50,8 +50,8 @@ def out_of_reach(heights: list[float]) -> str:
     """
     outside = []
     for height in heights:
-        if height < REACH_LEAST - NOISE or height > REACH_MOST + NOISE:
-            outside.append(inches(height))
+        if height < REACH_LEAST - TAPE or height > REACH_MOST + TAPE:
+            outside.append(tape(height))
     if len(outside) == 0:
         return IN_REACH
     return "out of reach: " + ", ".join(outside)
@@ -205,12 +205,12 @@ def cautions_for(front: float, setback: float, above: float, double: bool, clear
     """What to watch: room for hangers in front of and behind the rod, room above the shelf, reach. Inches."""
     cautions: list[str] = []
     room = min(front, setback)
-    if room < 11 - NOISE:
-        cautions.append(f"{inches(room)} from the rod to the wall or the door: a hanger needs about 11 in.")
-    if above < HAND_ROOM - NOISE:
-        cautions.append(f"{inches(above)} above the shelf: too low to put a box on it.")
-    if double and clear < LEAST_HANG - NOISE:
-        cautions.append(f"{inches(clear)} between the rods: shirts hang on the low one. {inches(LEAST_HANG)} is least.")
+    if room < 11 - TAPE:
+        cautions.append(f"{tape(room)} from the rod to the wall or the door: a hanger needs about 11 in.")
+    if above < HAND_ROOM - TAPE:
+        cautions.append(f"{tape(above)} above the shelf: too low to put a box on it.")
+    if double and clear < LEAST_HANG - TAPE:
+        cautions.append(f"{tape(clear)} between the rods: shirts hang on the low one. {inches(LEAST_HANG)} is least.")
     if reach != NOT_ASKED and reach != IN_REACH:
         low = inches(REACH_LEAST)
         cautions.append(f"Reach from a wheelchair is {low} to {inches(REACH_MOST)}; {reach}.")

@@ -7,7 +7,7 @@ room in front; the size and the distance along the pipe are alike.
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
-from calculators.writing import NOISE, decimal, inches, whole
+from calculators.writing import NOISE, TAPE, decimal, inches, tape, whole
 
 LARGEST_OPENING = 4.0
 APART = 1200.0
@@ -71,23 +71,25 @@ def cleanout_place(
     least_opening = least_opening_for(pipe)
     count = cleanouts_by_length(run)
     result = "passes"
-    if front < least_front - NOISE:
+    short = 0.0
+    if front < least_front - TAPE:
         result = "too little room in front"
-    if opening < least_opening - NOISE:
+        short = least_front - front
+    if opening < least_opening - TAPE:
         result = "opening too small"
     return {
         "result": result,
         "passes": result == "passes",
         "least_opening": least_opening,
         "least_front": least_front,
-        "short": max(0.0, least_front - front),
+        "short": short,
         "count": count,
         "turns": turns_in_words(code),
         "cautions": cautions_for(pipe, opening, front, code),
         "working": [
             f"{CLAUSE[code]}, {decimal(pipe, 2)} in pipe: at least {inches(least_front)} in front; there are "
-            f"{inches(front)}",
-            f"opening as large as the pipe, 4 in at most: {inches(least_opening)}; it has {inches(opening)}",
+            f"{tape(front)}",
+            f"opening as large as the pipe, 4 in at most: {inches(least_opening)}; it has {tape(opening)}",
             f"by length: {decimal(run / 12, 1)} ft / 100 ft, rounded up = {count}",
         ],
     }
@@ -109,9 +111,9 @@ def cautions_for(pipe: float, opening: float, front: float, code: str) -> list[s
     cautions = []
     if opening > pipe + NOISE:
         cautions.append("The opening is larger than the pipe: read both again.")
-    if code == "upc" and opening < least_opening_for(pipe) - NOISE:
+    if code == "upc" and opening < least_opening_for(pipe) - TAPE:
         cautions.append("The UPC has a table of its own that takes some openings smaller (from memory): ask.")
-    if code != "upc" and front < least_front_for(pipe, "upc") - NOISE and front >= least_front_for(pipe, code) - NOISE:
+    if code != "upc" and front < least_front_for(pipe, "upc") - TAPE and front >= least_front_for(pipe, code) - TAPE:
         cautions.append("Where the UPC rules this room is too little.")
     return cautions
 

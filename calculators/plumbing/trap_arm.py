@@ -9,7 +9,7 @@ from __future__ import annotations
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
 from calculators.plumbing.drain_fall import STOCK_SIZES, least_slope_for
 from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
-from calculators.writing import NOISE, decimal, inches
+from calculators.writing import NOISE, decimal, inches, near, tape
 
 LONGEST = {
     "ipc": [[1.25, 60.0], [1.5, 72.0], [2.0, 96.0], [3.0, 144.0], [4.0, 192.0]],
@@ -48,8 +48,8 @@ def at_most(what: str, measured: float, most: float, clause: str) -> dict[str, o
     'over by 8 in'
     """
     result = "passes"
-    if measured > most + NOISE:
-        result = f"over by {inches(measured - most)}"
+    if measured > most + near(most):
+        result = f"over by {tape(measured - most)}"
     return {"what": what, "measured": measured, "limit": f"{inches(most)} or less", "clause": clause, "result": result}
 
 
@@ -60,8 +60,8 @@ def at_least(what: str, measured: float, least: float, clause: str) -> dict[str,
     'short by 1 in'
     """
     result = "passes"
-    if measured < least - NOISE:
-        result = f"short by {inches(least - measured)}"
+    if measured < least - near(least):
+        result = f"short by {tape(least - measured)}"
     return {"what": what, "measured": measured, "limit": f"{inches(least)} or more", "clause": clause, "result": result}
 
 
@@ -108,7 +108,7 @@ def trap_arm(
         cautions.append(f"{decimal(pipe, 2)} in is no size that drain pipe is sold in: read the mark on it.")
     if code == "upc" and result == "passes" and pipe >= 3:
         cautions.append("The UPC counts a toilet's arm by a rule of its own (from memory): ask.")
-    if longest < shortest - NOISE:
+    if longest < shortest - near(shortest):
         cautions.append("At this slope no length passes: lay the arm flatter.")
     return {
         "result": result,
@@ -176,7 +176,7 @@ CALCULATOR = Calculator(
             "rows",
             columns=(
                 Output("what", "Distance", "text"),
-                Output("measured", "Measured", "length", "in", 0.0625),
+                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
                 Output("limit", "Limit", "text"),
                 Output("clause", "Clause", "text"),
                 Output("result", "Result", "text"),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, refuse
 from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
-from calculators.writing import NOISE, inches
+from calculators.writing import TAPE, inches, tape
 
 STOCK_BOWLS = [14.0, 12.0, 10.0]
 
@@ -50,10 +50,10 @@ def check(what: str, measured: float, least: float, most: float, clause: str) ->
     if most > 0:
         limit = f"{inches(least)} to {inches(most)}"
     result = "passes"
-    if measured < least - NOISE:
-        result = f"short by {inches(least - measured)}"
-    elif most > 0 and measured > most + NOISE:
-        result = f"over by {inches(measured - most)}"
+    if measured < least - TAPE:
+        result = f"short by {tape(least - measured)}"
+    elif most > 0 and measured > most + TAPE:
+        result = f"over by {tape(measured - most)}"
     return {"what": what, "measured": measured, "limit": limit, "clause": clause, "result": result}
 
 
@@ -64,8 +64,8 @@ def bowl_for(rough: float, short_by: float, long_by: float) -> str:
     ['12 in bowl', '10 in bowl, with 1-1/2 in more than its own behind the tank', 'none: move the flange']
     """
     for bowl in STOCK_BOWLS:
-        if rough >= bowl - short_by - NOISE:
-            if rough <= bowl + long_by + NOISE:
+        if rough >= bowl - short_by - TAPE:
+            if rough <= bowl + long_by + TAPE:
                 return f"{inches(bowl)} bowl"
             return f"{inches(bowl)} bowl, with {inches(rough - bowl)} more than its own behind the tank"
     return "none: move the flange"
@@ -77,7 +77,7 @@ def side_shift(left: float, left_least: float, right: float, right_least: float)
     >>> [side_shift(14, 15, 20, 15), side_shift(20, 15, 14, 15), side_shift(14, 15, 15, 15)]
     [1, -1, 0.0]
     """
-    if left + right < left_least + right_least - NOISE:
+    if left + right < left_least + right_least - TAPE:
         return 0.0
     if left < left_least:
         return left_least - left
@@ -167,7 +167,7 @@ def water_closet_place(
             rows.append(row)
         shift = ada_shift(left_clear, right_clear, from_left)
     shift_back = 0.0
-    if back < bowl_rough_in - short_by - NOISE or back > bowl_rough_in + long_by + NOISE:
+    if back < bowl_rough_in - short_by - TAPE or back > bowl_rough_in + long_by + TAPE:
         shift_back = bowl_rough_in - back
     result = "passes"
     for row in rows:
@@ -194,7 +194,7 @@ def cautions_for(code: str, left: float, left_is: str, right: float, right_is: s
     """What to watch in the place of a closet. Inches, finished."""
     cautions = []
     needed = side_limit(left_is) + side_limit(right_is)
-    if left + right < needed - NOISE:
+    if left + right < needed - TAPE:
         cautions.append(f"The place is {inches(needed - left - right)} too narrow: moving the flange does not mend it.")
     if code == "ada":
         cautions.append("ADA 604 has more: seat height, grab bars, doors. Dwellings have exceptions. Ask.")
@@ -281,14 +281,14 @@ CALCULATOR = Calculator(
             "rows",
             columns=(
                 Output("what", "Distance", "text"),
-                Output("measured", "Measured", "length", "in", 0.0625),
+                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
                 Output("limit", "Limit", "text"),
                 Output("clause", "Clause", "text"),
                 Output("result", "Result", "text"),
             ),
         ),
-        Output("front_clear", "Clear in front of the bowl", "length", "in", 0.0625, "down"),
-        Output("finished_rough_in", "Rough-in when the wall is finished", "length", "in", 0.0625),
+        Output("front_clear", "Clear in front of the bowl", "length", "in", 0.0625, "tape"),
+        Output("finished_rough_in", "Rough-in when the wall is finished", "length", "in", 0.0625, "tape"),
         Output("bowl", "Bowl that fits the rough-in", "text"),
         Output("shift", "Move the flange sideways", "length", "in", 0.0625, ways=("to the right", "to the left")),
         Output(

@@ -21,7 +21,7 @@ from calculators.declaration import (
 )
 from calculators.plumbing.wax_ring_drawing import FLANGE_WAYS, apart, wax_ring_drawing
 from calculators.ways import with_way
-from calculators.writing import NOISE, inches
+from calculators.writing import NOISE, TAPE, inches, tape
 
 SUBFLOOR_WAYS = ("flange above subfloor", "flange below subfloor")
 GAP_WAYS = ("", "below the flange")
@@ -44,9 +44,9 @@ def judge(squeeze: float, least: float, most: float) -> str:
     >>> [judge(0.375, 0.25, 0.875), judge(-0.125, 0.25, 0.875), judge(1.0, 0.25, 0.875)]
     ['fits', 'too thin: will not seal', 'too thick: bowl will not come down']
     """
-    if squeeze < least - NOISE:
+    if squeeze < least - TAPE:
         return TOO_THIN
-    if squeeze > most + NOISE:
+    if squeeze > most + TAPE:
         return TOO_THICK
     return FITS
 
@@ -135,7 +135,7 @@ def wax_ring(
     if floor_rise < 0:
         rule = f"gap = recess - flange above floor: {inches(recess)} - {inches(-floor_rise)} = "
     gap_is = with_way(GAP_WAYS, gap, inches(abs(gap)))
-    squeeze_is = with_way(SQUEEZE_WAYS, squeeze, inches(abs(squeeze)))
+    squeeze_is = with_way(SQUEEZE_WAYS, squeeze, tape(abs(squeeze)))
     working.append(rule + gap_is)
     rule = f"squeeze = ring less gap: {inches(ring)} - {inches(gap)} = "
     if gap < 0:
@@ -263,7 +263,7 @@ CALCULATOR = Calculator(
     outputs=(
         Output("rise_used", "Floor and flange", "length", "in", 0.0625, ways=FLANGE_WAYS),
         Output("gap", "Gap from flange to bowl", "length", "in", 0.0625, ways=GAP_WAYS),
-        Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625, ways=SQUEEZE_WAYS),
+        Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625, "tape", ways=SQUEEZE_WAYS),
         Output("fit", "This ring", "text"),
         Output("fits", "It fits", "yes-no"),
         Output("ring_to_use", "Use", "text"),

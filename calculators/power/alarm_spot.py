@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
 from calculators.power.alarm_spot_drawing import alarm_spot_drawing
-from calculators.writing import NOISE, inches
+from calculators.writing import TAPE, inches
 
 SENSORS: list[dict[str, Any]] = [
     {"name": "photoelectric", "label": "photoelectric", "cooking": 72.0},
@@ -49,7 +49,7 @@ def row(what: str, measured: float, least: float, most: float, rule: str) -> dic
     >>> [row("wall", 4, 4, 0, "")["passes"], row("peak", 37, 0, 36, "")["passes"], row("top", 6, 4, 12, "")["limit"]]
     [True, False, '4 in to 12 in']
     """
-    passes = measured >= least - NOISE and (most <= 0 or measured <= most + NOISE)
+    passes = measured >= least - TAPE and (most <= 0 or measured <= most + TAPE)
     limit = f"{inches(least)} or more"
     if most > 0:
         limit = f"{inches(most)} or less"
@@ -109,7 +109,7 @@ def alarm_spot(
         measured = inches(each["measured"])
         working.append(f"{each['what']}: {measured}, {each['limit']} ({each['rule']}): {word}")
     cautions = ["The alarm's own sheet comes with it and wins where it asks for more."]
-    if cooking < COOKING_WANTED - NOISE and cooking >= cooking_least(sensor) - NOISE:
+    if cooking < COOKING_WANTED - TAPE and cooking >= cooking_least(sensor) - TAPE:
         cautions.append(
             f"Nearer than {inches(COOKING_WANTED)} to cooking only where no other place is left, and with an alarm "
             "that is listed for it (NFPA 72). One that goes off at every breakfast is taken down."
@@ -181,7 +181,7 @@ CALCULATOR = Calculator(
             "rows",
             columns=(
                 Output("what", "To", "text"),
-                Output("measured", "Measured", "length", "in", 0.125),
+                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
                 Output("limit", "Limit", "text"),
                 Output("passes", "Passes", "yes-no"),
                 Output("rule", "Rule", "text"),

@@ -7,7 +7,7 @@ from typing import Any
 
 from calculators.declaration import Answer, Calculator, Choice, Citation, Input, Output, refuse
 from calculators.power.closet_light_place_drawing import closet_light_place_drawing
-from calculators.writing import NOISE, inches
+from calculators.writing import TAPE, inches, tape
 
 LOW_DEPTH = 24.0
 LOW_TOP = 72.0
@@ -96,11 +96,11 @@ def closet_light_place(
     back = from_storage(from_back, up, low_top, high_depth)
     side = from_storage(from_side, up, low_top, high_depth)
     has = min(back, side)
-    fits = allowed and has >= needed - NOISE
+    fits = allowed and has >= needed - TAPE
     cautions = []
     verdict = "clear"
     if not fits:
-        verdict = f"too near: {inches(has)} where {inches(needed)} is least"
+        verdict = f"too near: {tape(has)} where {inches(needed)} is least"
         cautions.append(
             "What lies against a hot light catches fire. Move the light, or take a kind that may be nearer."
         )
@@ -153,7 +153,7 @@ CALCULATOR = Calculator(
         Output("verdict", "This place", "text"),
         Output("fits", "Clear", "yes-no"),
         Output("needed", "Clearance needed", "length", "in", 0.125, "up"),
-        Output("has", "Clearance here", "length", "in", 0.125, "down"),
+        Output("has", "Clearance here", "length", "in", 0.0625, "tape"),
         Output("back", "To what is stored at the back", "length", "in", 0.125, "down"),
         Output("side", "To what is stored at the side", "length", "in", 0.125, "down"),
         Output("least_from_back", "Nearest to a wall it may come", "length", "in", 0.125, "up"),

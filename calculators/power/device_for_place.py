@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import CREW_RULE, Answer, Calculator, Choice, Citation, Input, Output
-from calculators.writing import NOISE, decimal, inches
+from calculators.writing import NOISE, TAPE, decimal, inches
 
 ROOMS: list[dict[str, Any]] = [
     {"name": "living", "label": "living room, bedroom, hall, closet", "ground": False, "arc": True, "circuit": 15},
@@ -60,7 +60,7 @@ def why_none(is_receptacle: bool, room: dict[str, Any], tub: float, breaker: str
     >>> [why_none(True, room_of("laundry"), 240, "15"), why_none(False, room_of("bathroom"), 30, "15")]
     ['none on this circuit: receptacles of a laundry are on 20 A', '']
     """
-    if is_receptacle and tub < TUB_ZONE - NOISE:
+    if is_receptacle and tub < TUB_ZONE - TAPE:
         return "none here: within 3 ft of a tub or shower"
     if not is_receptacle and tub <= NOISE:
         return "none here: inside the space of a tub or shower"
@@ -103,8 +103,8 @@ def device_for_place(
     kind = room_of(room)
     why = why_none(is_receptacle, kind, tub, breaker)
     is_allowed = why == ""
-    tamper = is_receptacle and height <= TAMPER_HEIGHT + NOISE
-    near = min(sink, tub) <= NEAR_WATER + NOISE
+    tamper = is_receptacle and height <= TAMPER_HEIGHT + TAPE
+    near = min(sink, tub) <= NEAR_WATER + TAPE
     ground = is_receptacle and (kind["ground"] or near or damp)
     weather = is_receptacle and (room == "outdoors" or damp)
     arc = kind["arc"]
@@ -134,7 +134,7 @@ def device_for_place(
     cautions = ["The edition that the place has adopted decides; each newer one asks for more rooms."]
     if not is_allowed:
         cautions.append("Leave the place as it is, and ask the electrician before a box is set or a device bought.")
-    if is_receptacle and tub < TUB_ZONE - NOISE:
+    if is_receptacle and tub < TUB_ZONE - TAPE:
         cautions.append(
             "A bathroom too small for 3 ft has an exception for its far wall: that is the electrician's too."
         )
@@ -142,7 +142,7 @@ def device_for_place(
         cautions.append("Press the tester's button here: it has to go dead. Then the sticker 'GFCI protected' goes on.")
     if weather:
         cautions.append("A cover goes with it that keeps rain out, where it can be wet also with the plug in.")
-    if is_receptacle and room == "bathroom" and sink > BASIN_REACH + NOISE:
+    if is_receptacle and room == "bathroom" and sink > BASIN_REACH + TAPE:
         cautions.append("One receptacle of a bathroom is within 3 ft of each basin: this one is not it.")
     if is_receptacle and room == "garage" and breaker == "15":
         cautions.append(

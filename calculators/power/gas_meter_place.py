@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
-from calculators.writing import NOISE, inches
+from calculators.writing import TAPE, inches
 
 LAW = "49 CFR 192.353; NFPA 54"
 TYPICAL = "typical utility rule"
@@ -20,7 +20,7 @@ def row(what: str, measured: float, limit: float, rule: str) -> dict[str, Any]:
     >>> [row("door", 36, 36, "")["passes"], row("door", 35.9, 36, "")["passes"]]
     [True, False]
     """
-    passes = measured >= limit - NOISE
+    passes = measured >= limit - TAPE
     return {"what": what, "measured": measured, "limit": limit, "passes": passes, "rule": rule}
 
 
@@ -78,7 +78,7 @@ def gas_meter_place(
     ]
     if inside:
         cautions.append("Most utilities set no meter indoors any more: ask before anything is built for it.")
-    if not guarded and vehicles < vehicles_least - NOISE:
+    if not guarded and vehicles < vehicles_least - TAPE:
         cautions.append("Posts in concrete guard a meter where a vehicle can reach it (49 CFR 192.353(a)).")
     verdict = "passes; the utility decides"
     if len(faults) > 0:
@@ -136,8 +136,8 @@ CALCULATOR = Calculator(
             "rows",
             columns=(
                 Output("what", "To", "text"),
-                Output("measured", "Measured", "length", "in", 0.125, "down"),
-                Output("limit", "Least", "length", "in", 0.125, "up"),
+                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
+                Output("limit", "Least", "length", "in", 0.0625, "tape"),
                 Output("passes", "Passes", "yes-no"),
                 Output("rule", "Rule", "text"),
             ),

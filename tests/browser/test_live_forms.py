@@ -45,6 +45,8 @@ def test_feet_and_inches_are_read(window: Window) -> None:
     form.type("throat", "16′ 6½″")
     assert form.says("order") == answer("approach-concrete", {"throat": "16' 6-1/2\"", "depth": "6'"}, BOOK)["order"]
     assert form.field("throat").find_element("css selector", ".reads").text == "= 16' 6-1/2\""
+    form.type("throat", "5000 mm")
+    assert form.field("throat").find_element("css selector", ".reads").text == "≈ 16' 4-7/8\""
 
 
 def test_beyond_a_limit_the_last_answer_is_struck_out(ring: LiveForm) -> None:
@@ -75,7 +77,8 @@ def test_beyond_a_limit_the_last_answer_is_struck_out(ring: LiveForm) -> None:
 def test_what_cannot_be_read_is_said(ring: LiveForm) -> None:
     """What is no length gets a plain message beside the field, spoken once somebody is done with it."""
     message = ring.field("rise").find_element("css selector", ".wrong")
-    for text, words in (("3 lb", "a mass"), ("half", "is not a length"), ("1,5", "comma"), ("", "Put in a figure")):
+    said = {"3 lb": "a mass", "half": "is not a length", "1,5": "comma", "": "is empty: put in a figure"}
+    for text, words in said.items():
         ring.type("rise", text)
         ring.box("rise").send_keys(Keys.TAB)
         assert words in message.text

@@ -126,3 +126,20 @@ def test_by_how_much(data: dict[str, Any], text: str, units: str, said: str) -> 
 def test_a_minus_is_no_way_to_pass(data: dict[str, Any], text: str, verdict: str) -> None:
     """Who writes -1/4 for a gap of a quarter inch does not pass by its sign."""
     assert judged(data, text)[0] == verdict
+
+
+@pytest.mark.parametrize(
+    ("data", "text", "verdict"),
+    [
+        (limit(low=36), "914 mm", "pass"),
+        (limit(low=36), "913 mm", "outside"),
+        (limit(low=36), "35-31/32", "outside"),
+        (limit(high=0.625), "16 mm", "pass"),
+        (limit(high=0.625), "5 / 8", "pass"),
+        (limit(high=0.625), "21/32", "outside"),
+        (limit(high=0.0625), "2 mm", "outside"),
+    ],
+)
+def test_a_limit_in_inches_is_met_in_whole_millimetres(data: dict[str, Any], text: str, verdict: str) -> None:
+    """Codes print 36 in as 914 mm: half a millimetre is nothing at 3/8 in and more; no mark of the tape is so near."""
+    assert judged(data, text)[0] == verdict

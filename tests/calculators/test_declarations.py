@@ -121,7 +121,7 @@ def test_choices_and_columns_stand_where_they_belong(calculator: Calculator) -> 
 def test_rounding_suits_the_unit(calculator: Calculator) -> None:
     for output in all_outputs(calculator.outputs):
         assert output.step >= 0, output.name
-        assert output.rounds in ("nearest", "up", "down"), output.name
+        assert output.rounds in ("nearest", "up", "down", "tape"), output.name
         if output.unit == "ft-in":
             assert output.step == 0 or is_binary(output.step), output.name
 

@@ -39,12 +39,7 @@ function exactly(input) {
 /** The value of a field or the message why there is none; read once for each text. */
 function readField(field) {
   const { input, text } = field;
-  if (field.read?.text === text) return field.read;
-  const nothing = text.trim() === "";
-  const noList = nothing && input.default?.length === 0 && input.quantity !== "text";
-  const empty = nothing && !["text", "plan", "rows"].includes(input.quantity);
-  const read = noList ? { value: [] } : empty ? { message: say.empty } : crew.readInput(field.form.name, input.name, text);
-  field.read = { ...read, text };
+  if (field.read?.text !== text) field.read = { ...crew.readInput(field.form.name, input.name, text), text };
   return field.read;
 }
 
@@ -136,5 +131,6 @@ function readAs(field, value) {
   const typed = field.typed ?? inBox(input, size);
   const same = [full, withoutUnit(input, full), full.replace(/' 0"$/, "'")].some((one) => one === typed.trim());
   const plain = !isBare(typed) || unitOf(input) === "ft-in";
-  return same || !plain ? "" : `= ${full}`;
+  const exact = Math.abs(crew.read(full, input.quantity, input.unit) - Math.abs(value)) < 1e-6;
+  return same || !plain ? "" : `${exact ? "=" : "≈"} ${full}`;
 }

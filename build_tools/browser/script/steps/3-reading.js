@@ -1,6 +1,8 @@
 // A reading against its limits, as the compiled functions of the book read it: fractions, feet and inches, millimetres.
 
 const NOISE = 1e-6;
+/** Half a millimetre, in inches: by so little no length misses a limit of 3/8 in or more. Codes round to the millimetre. */
+const TAPE = 0.02;
 const isMetric = () => remembered("crew-units") === "metric";
 
 /** A reading that goes as far one way as the other: its size alone is judged. */
@@ -10,15 +12,19 @@ const isEven = ({ low, high }) => low < 0 && low === -high;
 function heldTo(data, value) {
   const size = data.ways || isEven(data) ? Math.abs(value) : value;
   const limits = data.ways?.filter((_, at) => value === 0 || at === (value > 0 ? 0 : 1)) ?? [isEven(data) ? { high: data.high } : data];
-  return limits.map(({ low, high, way }) => ({ size, way, less: (low ?? -Infinity) - size, more: size - (high ?? Infinity), never: low === undefined && high === undefined }));
+  const near = (limit) => (data.quantity === "length" && limit >= 0.375 ? TAPE : NOISE);
+  return limits.map(({ low, high, way }) => {
+    const less = (low ?? -Infinity) - size;
+    const more = size - (high ?? Infinity);
+    const never = low === undefined && high === undefined;
+    return { size, way, less, more, never, isWithin: !never && less <= near(low) && more <= near(high) };
+  });
 }
-
-const isWithin = ({ less, more, never }) => !never && less <= NOISE && more <= NOISE;
 
 /** `pass`, `outside`, or `unread` for what is no figure. Limits and value are in the unit of the inside. */
 function verdictOf(data, value) {
   if (typeof value !== "number") return "unread";
-  return heldTo(data, value).some(isWithin) ? "pass" : "outside";
+  return heldTo(data, value).some((one) => one.isWithin) ? "pass" : "outside";
 }
 
 const unitOf = ({ quantity, unit }) => (window.crew ? crew.unit(quantity, unit, isMetric()) : isMetric() ? "" : unit);
