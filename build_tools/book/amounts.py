@@ -7,6 +7,8 @@ from functools import lru_cache
 
 from calculators.reading import Unreadable, read, read_number_with_unit
 
+MOST_WORDS = 6
+"""Of a number: ``1 613 000 1/2`` has four."""
 KEPT = 20_000
 """Figures that are remembered: a book writes the same ones again and again."""
 
@@ -44,7 +46,7 @@ def split_amount(text: str) -> AmountText | None:
     AmountText(number=2.5, unit='cu yd')
     """
     words = text.split()
-    for count in range(len(words), 0, -1):
+    for count in range(min(len(words), MOST_WORDS), 0, -1):
         first = " ".join(words[:count])
         if any(sign.isalpha() for sign in first):
             continue

@@ -73,6 +73,9 @@ def _explained(document: Document, at: Location, mistake: dict[str, Any], model:
             )
         case "string_pattern_mismatch":
             return _no_match(document, (*at, *location), location, mistake)
+        case "string_too_long":
+            most = mistake["ctx"]["max_length"]
+            return document.error((*at, *location), f"'{_field(location)}' is too long: at most {most:,} letters")
         case "value_error":
             return document.error((*at, *location), str(mistake["ctx"]["error"]))
         case "too_short":

@@ -21,7 +21,7 @@ from build_tools.book.walk import walked
 from calculators.reading import Unreadable, read_number_with_unit
 from calculators.unit_words import UNIT_WORDS
 
-NUMBER = r"(?<![\w./-])(\d[\d,]*(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?)"
+NUMBER = r"(?<![\w./-])(\d[\d,]{0,12}(?:\.\d{1,6})?(?:[ -]\d{1,3}/\d{1,3}|/\d{1,3})?)"
 UNIT = (
     "in/ft|inches|inch|in|ft|feet|foot|mm|cm|m|%|percent|hours|hour|h|days|day|min|minutes"
     "|lb|°F|F|psi|sq ft|cu yd|[\"'″′]"
@@ -33,7 +33,9 @@ GOES_ON = re.compile(
     r"\s*(?:/|[-–x]?\s*\d|(?:to|and|or|by)\s+\d|(?:in|for|to)\s+(?:a|the|each|every|\d)|per|each|every|a)\b"
 )
 """What stands after a figure that is a rate (1/4 in in each foot), a start of a range, or one of several dimensions."""
-LINK = re.compile(r"\[[^\]]*\]\((?:value:([a-z0-9-]+))?[^)]*\)")
+LINK = re.compile(r"\[[^\[\]]*\]\([^()]*\)")
+NEAR = 40
+"""Letters before a figure in which its range or its other dimension stands."""
 BESIDE = r"[\s,(=]*(?:(?:that|which|is|the|or|of|a)[\s,(]+){0,3}"
 """What may stand between a standard and its own figure."""
 TYPED = {"″": '"', "′": "'", "percent": "%"}
@@ -66,7 +68,8 @@ def _figures_in(sentence: str) -> Iterator[tuple[str, tuple[float, str]]]:
     """The figures that stand for themselves, outside of links."""
     text = LINK.sub(lambda link: "\0" * len(link[0]), sentence)
     for match in FIGURE.finditer(text):
-        if PART_OF_MORE.search(text, 0, match.start()) or GOES_ON.match(text, match.end()):
+        before = text[max(0, match.start() - NEAR) : match.start()]
+        if PART_OF_MORE.search(before) or GOES_ON.match(text, match.end()):
             continue
         number = _read(match[0])
         if number is not None:

@@ -23,8 +23,13 @@ class Part(BaseModel):
 
 
 HAS_A_WORD = r"\w"
-Words = Annotated[str, Field(pattern=HAS_A_WORD), WithJsonSchema({"type": "string", "minLength": 1})]
-"""A text with a letter or a digit in it: a blank one tells nobody anything."""
+LONGEST_TEXT = 20_000
+Words = Annotated[
+    str,
+    Field(pattern=HAS_A_WORD, max_length=LONGEST_TEXT),
+    WithJsonSchema({"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}),
+]
+"""A text with a letter or a digit in it: a blank one tells nobody anything, and one of ten pages is no step."""
 
 _Languages = Annotated[dict[Annotated[str, Field(pattern=LANGUAGE)], Words], Field(min_length=1)]
 
@@ -102,7 +107,10 @@ Date = Annotated[
 NUMBER_OR_TEXT: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
 
 Measure = Annotated[
-    str, IsMeasure(), WithJsonSchema({**NUMBER_OR_TEXT, "title": "Number with its unit, or value:NAME"})
+    str,
+    IsMeasure(),
+    Field(max_length=LONGEST_TEXT),
+    WithJsonSchema({**NUMBER_OR_TEXT, "title": "Number with its unit, or value:NAME"}),
 ]
 """A number with its unit as people write it (``1/4 in``, ``24 h``, ``2 %``), or ``value:NAME``.
 

@@ -1,18 +1,18 @@
-"""Files that are wrong as files: in the wrong place, twice the same id, no text, or broken at random."""
+"""Files that are wrong as files: in the wrong place, twice the same id, no text, or spoiled."""
 
 from __future__ import annotations
 
 import os
-import random
 import shutil
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
 
 from build_tools.book.checks import check_book
-from build_tools.book.load import load_book
+from build_tools.book.load import Cache, load_book
+from build_tools.book.problems import Problem
+from build_tools.commands.site import BOOK
+from tests.build_tools.book.slips import spoiled
 
 SMALL = Path(__file__).parent / "small"
 
@@ -197,33 +197,56 @@ def test_a_file_that_is_too_long_is_refused_before_it_is_read(book: Path) -> Non
     ]
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
-@given(seed=st.integers(0, 2**32 - 1))
-def test_no_broken_file_gives_a_traceback(book: Path, seed: int) -> None:
-    """Whatever is cut, doubled or put into a file, the answer is a list of problems."""
-    chance = random.Random(seed)
-    path = chance.choice(sorted(book.rglob("*.yaml")))
-    good = path.read_bytes()
-    raw = bytearray(good)
-    for _ in range(chance.randint(1, 6)):
-        at = chance.randrange(len(raw) + 1)
-        match chance.randrange(4):
-            case 0:
-                del raw[at : at + chance.randint(1, 40)]
-            case 1:
-                raw[at:at] = chance.choice(
-                    [b"\t", b": ", b"- ", b"\n", b"{", b"]", b"'", b"&a ", b"\xff", b"\x00", b"%"]
-                )
-            case 2:
-                raw[at:at] = raw[at : at + chance.randint(1, 60)]
-            case _:
-                lines = bytes(raw).split(b"\n")
-                chance.shuffle(lines)
-                raw = bytearray(b"\n".join(lines))
-    path.write_bytes(bytes(raw))
-    try:
-        loaded = load_book(book)
-        problems = loaded.problems + check_book(loaded.book)
-    finally:
+@pytest.mark.parametrize(
+    ("old", "new", "place", "field"),
+    [
+        ("do: Measure the rise.", f"do: {'1,' * 10_001}", "31:9", "steps.1.do"),
+        ("hours: 2 h", f"hours: {'½' * 20_001}", "13:10", "labour.hours"),
+    ],
+)
+def test_a_text_of_ten_pages_is_refused(book: Path, old: str, new: str, place: str, field: str) -> None:
+    """What reads figures and Markdown takes the square of their length: minutes for a megabyte."""
+    file = book / "plumbing/set-bowl.yaml"
+    file.write_text(file.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
+    assert reading_problems(book) == [
+        f"small/plumbing/set-bowl.yaml:{place}: error: '{field}' is too long: at most 20,000 letters"
+    ]
+
+
+def assert_named(problems: list[Problem], file: str, raw: bytes) -> None:
+    """Each problem is told on a line of its own and one for its hint, at a place that is there."""
+    lines = raw.decode("utf-8-sig", "replace").splitlines()
+    for problem in problems:
+        assert str(problem).count("\n") == bool(problem.hint)
+        assert problem.line >= 1
+        assert problem.column >= 1
+        if problem.file == file:
+            assert problem.line <= len(lines) + 1, problem
+            assert problem.line > len(lines) or problem.column <= len(lines[problem.line - 1]) + 2, problem
+
+
+def test_no_spoiled_file_gives_a_traceback(book: Path) -> None:
+    """Whatever is cut, doubled, moved or put into a file, the answer is a list of problems with their places."""
+    files, cache = sorted(book.rglob("*.yaml")), Cache()
+    for number in range(400):
+        path = files[number % len(files)]
+        good = path.read_bytes()
+        raw = spoiled(good, number)
+        path.write_bytes(raw)
+        loaded = load_book(book, cache)
+        assert_named(loaded.problems + check_book(loaded.book), f"small/{path.relative_to(book).as_posix()}", raw)
         path.write_bytes(good)
-    assert all(problem.line >= 1 and problem.column >= 1 for problem in problems)
+
+
+def test_no_file_of_the_book_gives_a_traceback_when_it_is_spoiled(tmp_path: Path) -> None:
+    """The same for each file of the real book, as far as reading goes."""
+    folder = Path(shutil.copytree(BOOK, tmp_path / "procedures"))
+    cache = Cache()
+    for number, path in enumerate(sorted(folder.rglob("*.yaml"))):
+        good = path.read_bytes()
+        for slip in range(4):
+            raw = spoiled(good, 1000 + 4 * number + slip)
+            path.write_bytes(raw)
+            problems = load_book(folder, cache).problems
+            assert_named(problems, f"procedures/{path.relative_to(folder).as_posix()}", raw)
+        path.write_bytes(good)
