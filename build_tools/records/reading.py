@@ -8,11 +8,15 @@ from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
 
-from build_tools.records.model import Entry, Reading, Record, Records
+from build_tools.records.model import Entry, Hold, Reading, Record, Records
 
 _LIST: TypeAdapter[list[Record]] = TypeAdapter(Records)
 CLOCKS_DIFFER = timedelta(minutes=15)
 """Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter."""
+
+
+ZONES_DIFFER = timedelta(hours=14)
+"""The time of a place is at most so far ahead of UTC."""
 
 
 def read_records(folder: Path) -> tuple[list[tuple[Path, list[Record]]], list[tuple[Path, str]]]:
@@ -40,14 +44,21 @@ def records_in(content: bytes) -> list[Record]:
 
 def made_by(now: datetime, records: Iterable[Record]) -> tuple[list[Record], list[str]]:
     """The records without the entries whose time is still to come, which would count over all others; those times."""
-    latest = _written(now + CLOCKS_DIFFER)
     made, ahead = [], []
     for record in records:
-        ahead += [entry.at for entry in record.items if entry.at > latest]
-        items = [entry for entry in record.items if entry.at <= latest]
-        taken = _written(now) if record.taken > latest else record.taken
+        ahead += [time for entry in record.items if (time := _ahead_of(entry, now))]
+        items = [entry for entry in record.items if not _ahead_of(entry, now)]
+        taken = _written(now) if record.taken > _written(now + CLOCKS_DIFFER) else record.taken
         made.append(record.model_copy(update={"items": items, "taken": taken}))
     return made, ahead
+
+
+def _ahead_of(entry: Entry, now: datetime) -> str:
+    """The time of an entry that is still to come, when it was made or when somebody looked; else empty."""
+    if entry.at > _written(now + CLOCKS_DIFFER):
+        return entry.at
+    looked = f"{entry.when}:00.000Z" if isinstance(entry, Hold) and entry.when else ""
+    return looked if looked > _written(now + ZONES_DIFFER + CLOCKS_DIFFER) else ""
 
 
 def _written(time: datetime) -> str:

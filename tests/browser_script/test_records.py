@@ -153,3 +153,11 @@ def test_entries_ahead_of_the_clock(engine: Any, minutes: int, ahead: int) -> No
         return JSON.stringify([made[0].items.length, ahead.length, Date.parse(made[0].taken) <= Date.now() + 900000]);
     }})()""")
     assert json.loads(str(told)) == [1 - ahead, ahead, True]
+
+
+@pytest.mark.parametrize(("hours", "ahead"), [(13, 0), (15, 1)])
+def test_a_look_that_is_still_to_come(engine: Any, hours: int, ahead: int) -> None:
+    """A hold point was looked at in the time of some place, of which none is 15 hours ahead of UTC."""
+    when = f"new Date(Date.now() + {hours} * 3600000).toISOString().slice(0, 16)"
+    given = f"[{{...{json.dumps(WHOLE)}, items: [{{...{json.dumps(LOOKED)}, when: {when}}}]}}]"
+    assert engine.eval(f"partedByNow({given}).ahead.length") == ahead

@@ -172,6 +172,9 @@ def test_a_record_that_says_it_is_of_tomorrow_is_of_now() -> None:
     minutes = "2026-11-25T15:10:00.000Z"
     (made,), ahead = made_by(now, [read(record([item("tick", "place", minutes, done=True)]))])
     assert (len(made.items), ahead) == (1, [])
+    for when, left in (("2026-11-26T05:00", 1), ("2026-11-26T06:00", 0)):
+        (made,), ahead = made_by(now, [read(record([item("hold", "set", looked="Wren", when=when, passed=True)]))])
+        assert (len(made.items), ahead) == (left, [] if left else [f"{when}:00.000Z"])
 
 
 def test_a_terminal_obeys_no_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -55,21 +55,29 @@ function recordOf(given) {
 
 /** Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter. */
 const CLOCKS_DIFFER = 15 * 60_000;
-const isAhead = (time) => Date.parse(time) > Date.now() + CLOCKS_DIFFER;
+/** The time of a place is at most so far ahead of UTC. */
+const ZONES_DIFFER = 14 * 3_600_000;
+const isAhead = (time, by = CLOCKS_DIFFER) => Date.parse(time) > Date.now() + by;
+
+/** The time of an entry that is still to come, when it was made or when somebody looked; empty where there is none. */
+function aheadOf({ at, when }) {
+  const looked = when ? `${when}:00.000Z` : "";
+  return isAhead(at) ? at : isAhead(looked, ZONES_DIFFER + CLOCKS_DIFFER) ? looked : "";
+}
 
 const dayWords = (time) => new Date(time).toLocaleDateString(document.documentElement.lang, { month: "short", day: "numeric", year: "numeric" });
 
 /** Records in two lots: with the entries that were made by now, and with those whose time is still to come. */
 function partedByNow(records) {
   const withItems = (record, items) => ({ ...record, taken: isAhead(record.taken) ? new Date().toISOString() : record.taken, items });
-  const made = records.map((record) => withItems(record, record.items.filter(({ at }) => !isAhead(at))));
-  const ahead = records.map((record) => withItems(record, record.items.filter(({ at }) => isAhead(at)))).filter(({ items }) => items.length);
+  const made = records.map((record) => withItems(record, record.items.filter((one) => !aheadOf(one))));
+  const ahead = records.map((record) => withItems(record, record.items.filter(aheadOf))).filter(({ items }) => items.length);
   return { made, ahead };
 }
 
 /** What is said of entries whose time is still to come, with a button that takes them all the same. */
 function askAhead({ make, button, fill }, name, ahead, takes) {
-  const times = ahead.flatMap(({ items }) => items.map(({ at }) => at)).sort();
+  const times = ahead.flatMap(({ items }) => items.map(aheadOf)).sort();
   const box = make("div", { class: "wrong ahead" }, make("p", {}, fill(times.length === 1 ? say.one_ahead : say.many_ahead, { name, n: times.length, day: dayWords(times.at(-1)) })));
   box.append(button(say.take_ahead, async () => {
     await takes(ahead);
