@@ -174,7 +174,6 @@ WORDS: dict[str, dict[str, str]] = {
         "sure_moves_proved": "Proved: no plan with that end and those closed hours changes less.",
         "sure_not": "Not proved: {least} is not ruled out, a gap of {gap}.",
         "sure_counted": "Counted, not sought: this job is too large for it.",
-        "sure_seconds": "{n} s of search.",
         "plan_file": "The same plan as data for programs",
         "sure_none": "Nothing is closed in this job.",
         "time_hours": "{n} h",

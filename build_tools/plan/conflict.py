@@ -7,25 +7,25 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import replace
-from time import monotonic
 
 from build_tools.plan.problem import Impossible, Problem
-from build_tools.plan.solve import solve
+from build_tools.plan.solve import soonest
+from build_tools.plan.solver import Effort
 
-SECONDS = 10.0
-"""Time for the search: what is not ruled out by then is named too."""
+EFFORT = 3.0
+"""Work of the solver for all of it: what is not ruled out by then is named too."""
 
 
-def in_the_way(problem: Problem, seconds: float = SECONDS) -> tuple[str, ...]:
+def in_the_way(problem: Problem, most: float = EFFORT) -> tuple[str, ...]:
     """Tasks of an impossible problem of which none can be left out without making the rest possible."""
     needed = list(dict.fromkeys(id.partition(" ")[0] for id in problem.pieces))
-    until = monotonic() + seconds
+    effort = Effort(most)
     size = max(1, len(needed) // 2)
     while True:
         at = 0
         while at < len(needed):
             fewer = needed[:at] + needed[at + size :]
-            if fewer and monotonic() < until and _impossible(part(problem, fewer), until - monotonic()):
+            if fewer and effort.spent < most and _impossible(part(problem, fewer), effort):
                 needed = fewer
             else:
                 at += size
@@ -45,9 +45,12 @@ def part(problem: Problem, tasks: Collection[str]) -> Problem:
     )
 
 
-def _impossible(problem: Problem, seconds: float) -> bool:
+def _impossible(problem: Problem, effort: Effort) -> bool:
+    mine = Effort(effort.most - effort.spent)
     try:
-        solve(problem, seconds, aims=1)
+        soonest(problem, mine)
     except Impossible as impossible:
         return impossible.proved
+    finally:
+        effort.spent += mine.spent
     return False

@@ -10,7 +10,7 @@ planned_from   the day from which it is planned
 start          the first day of the job; ``deadline`` its last, ``end`` when its last task ends
 days_to_spare  working days between the end and the deadline, less than nothing when it is late
 aims           ``end``, ``closed`` and ``moves``, each with ``value`` (working hours from the first day on; closed
-               hours, all places added up; changes of place), ``least`` (what is not ruled out), ``proved``, ``seconds``
+               hours, all places added up; changes of place), ``least`` (what is not ruled out), ``proved``
 tasks          by id: ``procedure``, ``title``, ``space``, ``done`` (a day or null), ``starts``, ``ends``, ``people``,
                ``hours`` of labour, ``slack_hours`` (later by so much, and the end stays), ``sets_the_end``
 days           for each working day ``day``, ``work`` (``task``, ``people``, ``starts``, ``ends``), ``visits``
@@ -123,7 +123,6 @@ def _aim(aim: Aim, parts: int) -> dict[str, Any]:
         "value": aim.value / parts,
         "least": aim.bound / parts,
         "proved": aim.proved,
-        "seconds": round(aim.seconds, 2),
     }
 
 

@@ -10,15 +10,13 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 from graphlib import TopologicalSorter
 
-from ortools.sat.python import cp_model
-
 from build_tools.plan.first_plan import Found
 from build_tools.plan.model import model_of
 from build_tools.plan.problem import Piece, Problem
+from build_tools.plan.solver import Effort
 
 EFFORT, EFFORT_LATE = 0.5, 0.02
-"""How much the solver may do for the end of the part, and for moving it late: its own measure, the same on each
-machine. The first is less than 3 s alone."""
+"""The work that the solver may do for the end of the part, and for moving it late."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +27,7 @@ class LastWork:
     found: Found | None
 
 
-def last_work(problem: Problem, latest: int, share: float, seconds: float) -> LastWork:
+def last_work(problem: Problem, latest: int, share: float, effort: Effort) -> LastWork:
     """That share of the pieces which can only start last, done by slot ``latest`` and otherwise as late as may be.
 
     The later it is, the more room it leaves to what comes before.
@@ -42,21 +40,18 @@ def last_work(problem: Problem, latest: int, share: float, seconds: float) -> La
     since = ranked[int((len(ranked) - 1) * share)]
     made = model_of(part(problem, {id for id, slot in earliest.items() if slot >= since}, earliest), latest)
     made.model.minimize(made.last)
-    solver = _solver(seconds, EFFORT)
-    status = solver.solve(made.model)
-    if status != cp_model.OPTIMAL:
-        bound = round(solver.best_objective_bound) if status == cp_model.FEASIBLE else 0
-        return LastWork(max(bound, longest), None)
-    end, found = round(solver.objective_value), made.found(solver)
+    search = effort.search(made.model, EFFORT)
+    if not (search.found and search.proved):
+        return LastWork(max(search.bound, longest), None)
+    end, found = search.value, made.found(search.solver)
     made.model.add(made.last <= end)
     made.model.maximize(sum(made.start.values()))
     made.hint(found)
-    solver = _solver(seconds, EFFORT_LATE)
-    later = solver.solve(made.model) in (cp_model.OPTIMAL, cp_model.FEASIBLE)
-    return LastWork(max(end, longest), made.found(solver) if later else found)
+    search = effort.search(made.model, EFFORT_LATE)
+    return LastWork(max(end, longest), made.found(search.solver) if search.found else found)
 
 
-def fitted_in(problem: Problem, last: Found, end: int, near: Found, seconds: float) -> Found | None:
+def fitted_in(problem: Problem, last: Found, end: int, near: Found, effort: Effort, limit: float) -> Found | None:
     """A plan with the last work when it is in ``last``, and all that comes before fitted in; None where none is found.
 
     ``near`` is a plan that is known, of which as much is kept as goes.
@@ -66,8 +61,8 @@ def fitted_in(problem: Problem, last: Found, end: int, near: Found, seconds: flo
         if problem.pieces[id].start is None:
             made.model.add(made.start[id] == start)
     made.hint(near)
-    solver = _solver(seconds)
-    return made.found(solver) if solver.solve(made.model) in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
+    search = effort.search(made.model, limit)
+    return made.found(search.solver) if search.found else None
 
 
 def earliest_starts(problem: Problem) -> dict[str, int]:
@@ -125,17 +120,3 @@ def part(problem: Problem, keep: Collection[str], earliest: dict[str, int]) -> P
         teams={name: team for name, team in problem.teams.items() if name in teams},
         stays=[stay for stay in problem.stays if stay.first in keep and stay.last in keep],
     )
-
-
-def _solver(seconds: float, effort: float | None = None) -> cp_model.CpSolver:
-    """On one core, so that the same comes out each time; what a second core would do is of no use here."""
-    solver = cp_model.CpSolver()
-    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
-    solver.parameters.num_workers = 1
-    solver.parameters.random_seed = 1
-    solver.parameters.cp_model_probing_level = 0
-    solver.parameters.linearization_level = 0
-    if effort is not None:
-        solver.parameters.max_deterministic_time = effort
-    solver.parameters.max_time_in_seconds = seconds
-    return solver

@@ -167,9 +167,9 @@ def _teams(made: Model) -> None:
 
 def _groups(made: Model, whole: list[tuple[Any, Team]], away: dict[str, list[Any]]) -> None:
     """No group of people does more at once than it has hands. It says nothing new, and gives a bound on the end."""
-    everybody = frozenset(made.problem.people)
-    groups = {everybody} | {frozenset(team.may) for _, team in whole} | {frozenset(team.leads) for _, team in whole}
-    for group in groups:
+    groups = [frozenset(made.problem.people)]
+    groups += [frozenset(names) for _, team in whole for names in (team.may, team.leads)]
+    for group in dict.fromkeys(groups):  # in their order: a set of names has another one in each run
         intervals, sizes = [], []
         for interval, team in whole:
             size = team.size if group.issuperset(team.may) else bool(team.leads) and group.issuperset(team.leads)

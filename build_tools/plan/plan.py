@@ -27,9 +27,7 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
-SECONDS = 10.0
-"""Time for all aims of a job's plan."""
-VERSION = 7
+VERSION = 8
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 
@@ -124,7 +122,6 @@ def plan_job(
     today: date,
     *,
     kept: Path | None = None,
-    seconds: float = SECONDS,
     told: Told | None = None,
     aims: int = 3,
     take_offs: dict[str, TakeOff] | None = None,
@@ -135,7 +132,7 @@ def plan_job(
     """
     here = context_of(context, entry)
     prepared = prepare(here, entry, planned_from(entry.item, today), take_offs)
-    solution = _solved(prepared.problem, kept, seconds, told, aims)
+    solution = _solved(prepared.problem, kept, told, aims)
     return read_back(here, entry, prepared, solution)
 
 
@@ -164,22 +161,22 @@ def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution:
     return plan
 
 
-def _solved(problem: Problem, kept: Path | None, seconds: float, told: Told | None, aims: int) -> Solution:
+def _solved(problem: Problem, kept: Path | None, told: Told | None, aims: int) -> Solution:
     if kept is None:
-        return _explained(problem, seconds, told, aims)
-    text = json.dumps([VERSION, asdict(problem), seconds, aims], sort_keys=True)
+        return _explained(problem, told, aims)
+    text = json.dumps([VERSION, asdict(problem), aims], sort_keys=True)
     file = kept / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
     if file.is_file():
         return _from_json(json.loads(file.read_text(encoding="utf-8")))
-    solution = _explained(problem, seconds, told, aims)
+    solution = _explained(problem, told, aims)
     write_whole(file, json.dumps(asdict(solution)))
     return solution
 
 
-def _explained(problem: Problem, seconds: float, told: Told | None, aims: int) -> Solution:
+def _explained(problem: Problem, told: Told | None, aims: int) -> Solution:
     """Solve; where that is impossible, say which tasks stand in each other's way."""
     try:
-        return settle(problem, solve(problem, seconds, told, aims), aims)
+        return settle(problem, solve(problem, told, aims), aims)
     except Impossible as impossible:
         if impossible.pieces or not impossible.proved:
             raise

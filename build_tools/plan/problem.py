@@ -91,11 +91,11 @@ class Problem:
 
 @dataclass(frozen=True, slots=True)
 class Aim:
-    """How far one aim was carried: its value, the best value that is not ruled out, and the seconds spent."""
+    """How far one aim was carried: its value, and the best value that is not ruled out. It may be counted alone."""
 
     value: int
     bound: int
-    seconds: float
+    sought: bool = True
 
     @property
     def proved(self) -> bool:

@@ -8,15 +8,14 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from ortools.sat.python import cp_model
-
 from build_tools.plan.first_plan import end_of
 from build_tools.plan.model import Model, model_of
 from build_tools.plan.problem import Problem, Solution
-from build_tools.plan.solve import WORKERS, moves_of, seeks_moves
+from build_tools.plan.solve import moves_of, seeks_moves
+from build_tools.plan.solver import Effort
 
-SECONDS = 1.5
-"""Time for each of the two passes; what is not better by then stays as it is."""
+EFFORT = 1.0
+"""Work of the solver for each of the two passes; what is not better by then stays as it is."""
 
 
 def settle(problem: Problem, solution: Solution, aims: int = 3) -> Solution:
@@ -54,13 +53,9 @@ def _earliest(made: Model, solution: Solution) -> Solution:
         if pieces[id].start is None:
             model.add_hint(made.start[id], start)
     model.minimize(sum(made.start.values()))
-    solver = cp_model.CpSolver()
-    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
-    solver.parameters.num_workers = WORKERS
-    solver.parameters.random_seed = 1
-    solver.parameters.max_time_in_seconds = SECONDS
-    if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+    search = Effort(EFFORT).search(model, EFFORT)
+    if not search.found:
         return solution
-    starts = {id: int(solver.value(start)) for id, start in made.start.items()}
+    starts = {id: int(search.solver.value(start)) for id, start in made.start.items()}
     end = replace(solution.end, value=end_of(made.problem, starts))
     return replace(solution, starts=starts, end=end)

@@ -1,13 +1,12 @@
 """Solves a planning problem with OR-Tools CP-SAT: first the earliest end, then fewest closed slots, then fewest moves.
 
-Each aim is carried to its proof, or until its part of the time is over; the next one holds what was reached.
+Each aim is carried to its proof, or until its part of the work is done; the next one holds what was reached.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
-from time import monotonic
 from typing import Any
 
 from ortools.sat.python import cp_model
@@ -16,87 +15,65 @@ from build_tools.plan.first_plan import Found, end_of, first_plan
 from build_tools.plan.last_work import fitted_in, last_work
 from build_tools.plan.model import Model, model_of
 from build_tools.plan.problem import Aim, Impossible, Problem, Solution
+from build_tools.plan.solver import Effort
 
-WORKERS = 2
-END_BY, CLOSED_BY, MOVES_BY = 0.6, 0.8, 1.0
-"""The part of the time that is over when each aim has to stop: what one leaves, the next may use."""
-CLOSED_MOST, MOVES_MOST = 0.4, 0.2
-"""The part of it that the later two take at most: they are seldom proved, and after that they gain little."""
-LAST_SHARE, LAST_BY, LAST_ORDERS, FITTED_BY = 0.2, 0.25, 20, 0.8
-"""How much of the work is planned by itself as the last, and the part of the time that this may take; the orders tried
-for the rest, and the part of the time for the end that is over when the rest has to fit in before."""
+END, CLOSED, MOVES = 4.0, 0.4, 1.0
+"""The work that the solver may do for each aim, in its own units (:class:`~build_tools.plan.solver.Effort`). Where
+places are closed a unit takes far longer: each of these is a few seconds of one core."""
+LAST_SHARE, LAST_ORDERS, FITTED_BY = 0.2, 20, 0.6
+"""How much of the job is planned by itself as the last; the orders tried for the rest, and the part of the work that is
+done when the rest has to fit in before."""
+BOUND_SHARE = 0.4
+"""The part of what is left for an end that goes into what no plan can reach, where better plans prove nothing."""
 MOST_ARCS = 20_000
 """Beyond so many the moves are counted and not sought: the rounds would take minutes."""
 Told = Callable[[str, int], None]
 """Is told of each better plan: the aim and its value."""
 Carried = tuple[dict[str, int], dict[str, tuple[str, ...]], Aim]
 """A plan, and how far an aim was carried with it."""
-A_MOMENT = 0.05
-"""Seconds that an aim has at least, to take over what is known."""
 
 
-def solve(problem: Problem, seconds: float = 30.0, told: Told | None = None, aims: int = 3) -> Solution:
-    """The best plan. ``aims`` is how many of the three are sought (1: the end alone).
+def solve(problem: Problem, told: Told | None = None, aims: int = 3) -> Solution:
+    """The best plan by a fixed amount of work. ``aims`` is how many of the three are sought (1: the end alone).
 
     Raises :class:`Impossible` where the rules cannot be kept together before the horizon.
     """
-    clock = _Clock(seconds)
-    starts, teams, end = _soonest(problem, clock, END_BY if aims > 1 else MOVES_BY, told)
-    closed = moves = Aim(0, 0, 0.0)
+    starts, teams, end = soonest(problem, Effort(END), told)
+    closed = moves = Aim(0, 0, sought=False)
     made = model_of(problem, end.value)
     if aims > 1 and made.closed:
-        objective = sum(made.closed)
-        time = clock.until(CLOSED_BY, CLOSED_MOST)
-        starts, teams, closed = _carry(made, objective, "closed", time, told, (starts, teams))
-        made.model.add(objective <= closed.value)
+        starts, teams, closed = _carry(made, sum(made.closed), "closed", Effort(CLOSED), told, (starts, teams))
+        made.model.add(sum(made.closed) <= closed.value)
     if aims > 2 and seeks_moves(problem):
-        objective = sum(moves_of(made))
-        time = clock.until(MOVES_BY, MOVES_MOST)
-        starts, teams, moves = _carry(made, objective, "moves", time, told, (starts, teams))
+        starts, teams, moves = _carry(made, sum(moves_of(made)), "moves", Effort(MOVES), told, (starts, teams))
     elif problem.teams:
-        moves = Aim(count_moves(problem, starts, teams), 0, 0.0)
+        moves = Aim(count_moves(problem, starts, teams), 0, sought=False)
     return Solution(starts, teams, end, closed, moves)
 
 
-class _Clock:
-    """The time that there is for all aims."""
-
-    def __init__(self, seconds: float) -> None:
-        self.began, self.seconds = monotonic(), seconds
-
-    @property
-    def spent(self) -> float:
-        """Seconds since it began."""
-        return monotonic() - self.began
-
-    def until(self, part: float, most: float = 1.0) -> float:
-        """Seconds that are left until that part of the time is over, ``most`` of it at most; a moment at least."""
-        return max(min(self.seconds * part - self.spent, self.seconds * most), A_MOMENT)
-
-
-def _soonest(problem: Problem, clock: _Clock, by: float, told: Told | None) -> Carried:
+def soonest(problem: Problem, effort: Effort, told: Told | None = None) -> Carried:
     """The plan that ends soonest: that of the last work with the rest fitted in before it, or else one sought."""
     found = first_plan(problem, orders=0) or first_plan(problem)
     if found is None:
         made = model_of(problem)
-        return _carry(made, made.last, "end", clock.until(by), told, None)
-    last = last_work(problem, end_of(problem, found[0]), LAST_SHARE, clock.until(LAST_BY))
+        return _carry(made, made.last, "end", effort, told, None)
+    last = last_work(problem, end_of(problem, found[0]), LAST_SHARE, effort)
     bound = last.bound
     if last.found:
         fitted = first_plan(problem, last.found, bound, LAST_ORDERS)
         if fitted is None or end_of(problem, fitted[0]) > bound:
-            fitted = fitted_in(problem, last.found, bound, found, clock.until(by * FITTED_BY))
+            fitted = fitted_in(problem, last.found, bound, found, effort, effort.until(FITTED_BY))
         found = _sooner(problem, found, fitted)
     if end_of(problem, found[0]) > bound:
         found = _sooner(problem, found, first_plan(problem, enough=bound))
     if end_of(problem, found[0]) <= bound:
         if told:
             told("end", bound)
-        return (*found, Aim(bound, bound, clock.spent))
+        return (*found, Aim(bound, bound))
     made = model_of(problem, end_of(problem, found[0]))
     made.model.add(made.last >= bound)
-    starts, teams, end = _carry(made, made.last, "end", clock.until(by), told, found)
-    return starts, teams, Aim(end.value, max(end.bound, bound), clock.spent)
+    starts, teams, end = _carry(made, made.last, "end", effort, told, found)
+    return starts, teams, Aim(end.value, max(end.bound, bound))
 
 
 def _sooner(problem: Problem, one: Found, other: Found | None) -> Found:
@@ -178,29 +155,29 @@ class _Tell(cp_model.CpSolverSolutionCallback):
         self.told(self.aim, round(self.objective_value))
 
 
-def _carry(made: Model, objective: Any, aim: str, seconds: float, told: Told | None, known: Found | None) -> Carried:
+def _carry(made: Model, objective: Any, aim: str, effort: Effort, told: Told | None, known: Found | None) -> Carried:
     """Minimise one aim from the best plan that is known."""
     model = made.model
     model.minimize(objective)
     if known:
         made.hint(known)
-    solver = cp_model.CpSolver()
-    solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
-    solver.parameters.num_workers = WORKERS
-    solver.parameters.random_seed = 1
-    solver.parameters.cp_model_probing_level = 0  # it takes as long as the search, and finds little
-    solver.parameters.max_time_in_seconds = seconds
-    began = monotonic()
-    status = solver.solve(model, _Tell(aim, told)) if told else solver.solve(model)
-    spent = monotonic() - began
-    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        if known:  # the time was too short even to take over what is known
-            return (*known, Aim(_count(made.problem, aim, known), 0, spent))
-        if status == cp_model.UNKNOWN:
-            raise Impossible(f"no plan was found within {seconds:.0f} s", proved=False)
-        raise Impossible("the rules cannot be kept together before the last day that is planned")
-    best = round(solver.best_objective_bound) if status != cp_model.OPTIMAL else round(solver.objective_value)
-    return (*made.found(solver), Aim(round(solver.objective_value), best, spent))
+    tell = _Tell(aim, told) if told else None
+    search = effort.search(model, effort.left * (1 - BOUND_SHARE if aim == "end" else 1), tell)
+    bound = search.bound
+    if aim == "end" and not search.proved:
+        if search.found:
+            known = made.found(search.solver)
+            made.hint(known)
+            model.add(objective <= search.value)
+        search = effort.search(model, effort.left, tell, for_bounds=True)
+        bound = max(bound, search.bound)
+    if search.found:
+        return (*made.found(search.solver), Aim(search.value, bound))
+    if known:  # the limit was too low even to take over what is known
+        return (*known, Aim(_count(made.problem, aim, known), bound))
+    if not search.proved:
+        raise Impossible("no plan was found with the work that a search may do", proved=False)
+    raise Impossible("the rules cannot be kept together before the last day that is planned")
 
 
 def _count(problem: Problem, aim: str, known: Found) -> int:

@@ -17,7 +17,6 @@ from build_tools.plan.plan import Plan, plan_job
 from build_tools.plan.problem import Impossible
 from build_tools.plan.standards import with_people
 
-SECONDS = 8.0
 ONE_MORE = "one-more-helper"
 """The id of the helper who is tried and not there."""
 
@@ -73,7 +72,7 @@ def variants(context: Context, entry: Entry[Job], today: date, kept: Path | None
     for id, variant in entry.item.variants.items():
         title = variant.title.inside(context.book.language)
         try:
-            plan = plan_job(context, varied(entry, variant), today, kept=kept, seconds=SECONDS, aims=2)
+            plan = plan_job(context, varied(entry, variant), today, kept=kept, aims=2)
             found.append(Other(id, title, variant.why, plan))
         except Impossible as impossible:
             found.append(Other(id, title, variant.why, None, impossible.message))
@@ -85,7 +84,7 @@ def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, kept:
     found = []
     for what, other, there in _tries(context, entry):
         try:
-            tried = plan_job(there, other, today, kept=kept, seconds=SECONDS, aims=1)
+            tried = plan_job(there, other, today, kept=kept, aims=1)
         except Impossible:
             continue
         found.append(Try(what, tried))

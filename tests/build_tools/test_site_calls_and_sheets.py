@@ -33,7 +33,7 @@ def made(book: Path, site_url: str = "") -> tuple[Maker, Whole]:
     maker = Maker(context, NO_PICTURES, "Crew Methods")
     maker.site_url = site_url
     entry = context.book.jobs[JOB]
-    return maker, Whole(plan_job(context, entry, entry.item.start, seconds=4, aims=1))
+    return maker, Whole(plan_job(context, entry, entry.item.start, aims=1))
 
 
 def sheets(maker: Maker, whole: Whole) -> dict[str, SitePage]:

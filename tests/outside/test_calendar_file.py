@@ -129,7 +129,7 @@ def check(made: Component) -> None:
 
 def whole(context: Context, entry: Entry[Job], today: date) -> tuple[Maker, Whole]:
     """A planned job and the maker of its pages."""
-    return Maker(context, {}, "Book"), Whole(plan_job(context, entry, today, seconds=4, aims=1))
+    return Maker(context, {}, "Book"), Whole(plan_job(context, entry, today, aims=1))
 
 
 @cache

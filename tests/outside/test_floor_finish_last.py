@@ -68,7 +68,7 @@ def weekdays(plan: Plan) -> int:
 def test_the_plan_itself_leaves_the_finish_to_the_end() -> None:
     """Nobody told it so: with the order left open the earliest end has the coats last."""
     entry = job("sand", "coats", "cabinets", "trim", trim=["cabinets"])
-    plan = plan_job(BOOK, entry, MONDAY, seconds=5)
+    plan = plan_job(BOOK, entry, MONDAY)
     assert plan.end == datetime(2026, 12, 11, 15, 30)
     assert plan.ends("coats") == plan.end
 

@@ -40,7 +40,7 @@ def read_instance(path: Path) -> Problem:
 def test_the_solver_reaches_the_published_optimum() -> None:
     """Every instance that lies beside the project; the network below is always tried."""
     for path in sorted(INSTANCES.glob("*.sm")) if INSTANCES.is_dir() else []:
-        solution = solve(read_instance(path), 60, aims=1)
+        solution = solve(read_instance(path), aims=1)
         assert solution.end.proved
         assert solution.end.value == J30[path.stem], path.stem
 
@@ -79,7 +79,7 @@ def test_a_textbook_network_ends_when_the_book_says() -> None:
     for name, (_, before, _) in HOUSE.items():
         graph.add_edges_from((other, name, {"weight": HOUSE[other][0]}) for other in before)
         graph.add_edge(name, "end", weight=HOUSE[name][0])
-    solution = solve(network(), 10, aims=1)
+    solution = solve(network(), aims=1)
     assert solution.end.proved
     assert solution.end.value == 44 == networkx.dag_longest_path_length(graph)
     assert networkx.dag_longest_path(graph) == ["A", "B", "C", "E", "F", "J", "L", "N", "end"]
@@ -91,7 +91,7 @@ def test_earliest_starts_of_the_textbook(name: str, earliest: int) -> None:
     for id in list(problem.pieces):
         if id != name and not reaches(problem, id, name):
             del problem.pieces[id]
-    assert solve(problem, 10, aims=1).end.value == earliest + HOUSE[name][0]
+    assert solve(problem, aims=1).end.value == earliest + HOUSE[name][0]
 
 
 def reaches(problem: Problem, one: str, other: str) -> bool:

@@ -41,7 +41,7 @@ def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
             elif path.suffix.lower() not in kinds:
                 yield entry.error(at, f"'{picture.file}' is no {field}: it ends in {' or '.join(kinds)}")
             elif not path.is_file():
-                beside = [other.name for other in Path(entry.folder).iterdir() if other.suffix.lower() in kinds]
+                beside = sorted(other.name for other in Path(entry.folder).iterdir() if other.suffix.lower() in kinds)
                 yield entry.error(
                     at, f"there is no file '{picture.file}' beside this one", did_you_mean(path.name, beside)
                 )

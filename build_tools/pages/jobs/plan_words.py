@@ -128,10 +128,9 @@ def sureness(plan: Plan, say: Words) -> list[tuple[str, str]]:
 
 
 def _known(plan: Plan, name: str, aim: Aim, say: Words) -> Sequence[str]:
-    seconds = say["sure_seconds"].format(n=f"{aim.seconds:.1f}")
     if aim.proved:
-        return [say[f"sure_{name}_proved"], seconds]
-    if not aim.seconds:
+        return [say[f"sure_{name}_proved"]]
+    if not aim.sought:
         return [say["sure_counted"]]
     gap = aim.value - aim.bound
     if name == "moves":
@@ -140,4 +139,4 @@ def _known(plan: Plan, name: str, aim: Aim, say: Words) -> Sequence[str]:
         least, between = (say["time_hours"].format(n=f"{slots / A_HOUR:g}") for slots in (aim.bound, gap))
     else:
         least, between = at(plan.worktime.ends(aim.bound)), span(gap, plan.worktime.a_day, say)
-    return [say["sure_not"].format(least=least, gap=between), seconds]
+    return [say["sure_not"].format(least=least, gap=between)]

@@ -34,7 +34,7 @@ def can_be_planned(drawn: Drawn) -> bool:
 
 def planned(drawn: Drawn, aims: int = 1) -> Plan:
     """The plan of a drawn job."""
-    return plan_job(drawn.context, drawn.entry, drawn.today, seconds=4, aims=aims)
+    return plan_job(drawn.context, drawn.entry, drawn.today, aims=aims)
 
 
 @pytest.mark.parametrize("first", range(0, DRAWN, TOGETHER))
@@ -62,7 +62,7 @@ def test_no_plan_of_a_job_of_the_book_breaks_a_rule(job: str) -> None:
     context = book()
     entry = context.book.jobs[job]
     for other in [entry, *(varied(entry, variant) for variant in entry.item.variants.values())]:
-        plan = plan_job(context, other, other.item.start, seconds=1, aims=1)
+        plan = plan_job(context, other, other.item.start, aims=1)
         assert broken_rules(plan, planned_from(other.item, other.item.start)) == []
 
 
@@ -152,6 +152,6 @@ def test_a_rule_that_the_plan_did_not_know_is_seen(task: Fields, job: Fields, ru
         people = [{"person": "alda-fenn"}, BEN]
         return job_of(both, **({"spaces": spaces, "people": people} | more))
 
-    plan = plan_job(context, made({}), MONDAY, seconds=2, aims=2)
+    plan = plan_job(context, made({}), MONDAY, aims=2)
     assert broken_rules(plan, MONDAY) == []
     assert any(rule in each for each in broken_rules(replace(plan, entry=made(task, **job)), MONDAY))

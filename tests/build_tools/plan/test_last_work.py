@@ -10,6 +10,7 @@ from build_tools.plan.model import model_of
 from build_tools.plan.prepare import prepare
 from build_tools.plan.problem import After, Piece, Problem, Team
 from build_tools.plan.solve import solve
+from build_tools.plan.solver import Effort
 from build_tools.plan.standards import context_of
 from tests.build_tools.plan.drawn_jobs import draw
 from tests.build_tools.plan.fit_out_jobs import book
@@ -46,11 +47,11 @@ def test_it_never_promises_too_much(seed: int) -> None:
     earliest = earliest_starts(problem)
     assert all(slot <= best[0][id] for id, slot in earliest.items())
     for share in (0.0, 0.2, 0.5, 1.0):
-        last = last_work(problem, latest, share, 10)
+        last = last_work(problem, latest, share, Effort(10))
         assert last.bound <= best[1]
         for found in (
             first_plan(problem, last.found, last.bound) if last.found else None,
-            fitted_in(problem, last.found, last.bound, first, 10) if last.found else None,
+            fitted_in(problem, last.found, last.bound, first, Effort(10), 10) if last.found else None,
         ):
             if found:
                 assert optimum(problem, end_of(problem, found[0]), found) is not None, "the plan breaks a rule"
@@ -83,7 +84,7 @@ def test_the_last_work_is_as_late_as_may_be() -> None:
     for name, slots, before in (("a", 10, ""), ("b", 10, "a"), ("c", 8, "b"), ("d", 8, "b")):
         after = [After(f"{before} 1")] if before else []
         problem.pieces[f"{name} 1"] = Piece(f"{name} 1", slots, after, team=name)
-    last = last_work(problem, 60, 0.4, 10)
+    last = last_work(problem, 60, 0.4, Effort(10))
     assert last.bound == 36
     assert last.found is not None and sorted(last.found[0].values()) == [20, 28]
 
@@ -92,12 +93,12 @@ def test_the_end_of_the_longest_job_is_proved_in_its_time() -> None:
     entry = max(book().book.jobs.values(), key=lambda each: len(each.item.tasks))
     problem = prepare(context_of(book(), entry), entry, entry.item.start).problem
     assert len(problem.pieces) > 100
-    assert solve(problem, 10, aims=1).end.proved
+    assert solve(problem, aims=1).end.proved
 
 
 def test_a_long_piece_counts_though_it_is_not_among_the_last() -> None:
     problem = Problem(horizon=100, pieces={"a": Piece("a", 40), "b": Piece("b", 1), "c": Piece("c", 1, [After("b")])})
-    last = last_work(problem, 60, 0.0, 10)
+    last = last_work(problem, 60, 0.0, Effort(10))
     assert last.bound == 40
     assert last.found is not None and list(last.found[0]) == ["c"]
-    assert solve(problem, 5, aims=1).end.value == 40
+    assert solve(problem, aims=1).end.value == 40

@@ -141,7 +141,7 @@ def least_end(problem: Problem, stop: int) -> int:
 @pytest.mark.parametrize("seed", POSSIBLE)
 def test_the_end_is_the_least_that_a_search_of_everything_finds(seed: int) -> None:
     problem = small(seed)
-    solution = solve(problem, 5, aims=1)
+    solution = solve(problem, aims=1)
     assert solution.end.proved
     found = solution.end.value
     assert all(allowed(problem, solution.starts, solution.teams, id) for id in problem.pieces)
@@ -152,7 +152,7 @@ def test_the_end_is_the_least_that_a_search_of_everything_finds(seed: int) -> No
 def test_what_the_solver_calls_impossible_a_search_does_not_find_either() -> None:
     problem = small(42)
     with pytest.raises(Impossible):
-        solve(problem, 5, aims=1)
+        solve(problem, aims=1)
     assert least_end(problem, HORIZON + 1) == HORIZON + 1
 
 
@@ -205,7 +205,7 @@ def in_order(problem: Problem, solution: Solution, starts: Starts, id: str) -> b
 def test_slack_is_the_time_by_which_a_piece_can_be_late(seed: int) -> None:
     """Later by its slack the plan ends as before; later by more it does not, or a rule is broken."""
     problem = small(seed, rooms=1)
-    solution = settle(problem, solve(problem, 5, aims=1), 1)
+    solution = settle(problem, solve(problem, aims=1), 1)
     end = solution.end.value
     spare = slack(problem, solution)
     for id, piece in problem.pieces.items():
@@ -223,7 +223,7 @@ def test_slack_is_the_time_by_which_a_piece_can_be_late(seed: int) -> None:
 def test_the_chain_is_whole_and_its_reasons_are_true(seed: int) -> None:
     """From a piece that nothing held to the end: each link is what let the next one go, and nothing let it go later."""
     problem = small(seed)
-    solution = settle(problem, solve(problem, 5, aims=1), 1)
+    solution = settle(problem, solve(problem, aims=1), 1)
     starts, teams = solution.starts, solution.teams
     links = chain(problem, solution)
     assert end_of(problem, starts, links[-1][0]) == solution.end.value
@@ -283,7 +283,7 @@ def test_without_people_and_places_the_end_is_the_longest_path(seed: int) -> Non
     entry = job_of(
         tasks, spaces=spaces, people=[{"person": id} for id in people], days=week, begins="0:00", hours="24 h"
     )
-    plan = plan_job(book_of(procedures, people), entry, entry.item.start, seconds=5, aims=1)
+    plan = plan_job(book_of(procedures, people), entry, entry.item.start, aims=1)
     hours = networkx.dag_longest_path_length(graph)
     assert plan.solution.end.proved
     assert plan.solution.end.value == hours * A_HOUR

@@ -28,7 +28,7 @@ TWO = [{"person": "alda-fenn"}, {"person": "bram-tolle"}]
 
 
 def planned(context: Context, tasks: dict[str, Fields], **more: object) -> Plan:
-    plan = plan_job(context, job_of(tasks, **more), MONDAY, seconds=3, aims=1)
+    plan = plan_job(context, job_of(tasks, **more), MONDAY, aims=1)
     assert plan.solution.end.proved
     assert broken_rules(plan, MONDAY) == []
     return plan
@@ -109,7 +109,7 @@ def test_who_says_nothing_works_on_the_days_of_the_job() -> None:
 def test_a_tool_has_a_lead_time_too() -> None:
     context = book_of({"sand": procedure("2 h", tools=["sander"])})
     job = job_of({"sand": {"procedure": "sand"}}, prices=[{"tool": "sander", "lead_time": "2 days"}])
-    assert plan_job(context, job, MONDAY, seconds=2, aims=1).starts("sand") == datetime(2026, 12, 9, 7, 30)
+    assert plan_job(context, job, MONDAY, aims=1).starts("sand") == datetime(2026, 12, 9, 7, 30)
 
 
 @pytest.mark.parametrize(

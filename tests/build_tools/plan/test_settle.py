@@ -34,9 +34,9 @@ def test_nothing_is_later_than_it_must_be() -> None:
     loose = Solution(
         {"floor 1": 1, "door 1": DAY + 2, "shelf 1": 6},
         {"floor": ("alda-fenn",), "door": ("alda-fenn",), "shelf": ("bram-tolle",)},
-        Aim(DAY + 4, DAY + 2, 0.0),
-        Aim(DAY - 4, 0, 0.0),
-        Aim(0, 0, 0.0),
+        Aim(DAY + 4, DAY + 2),
+        Aim(DAY - 4, 0),
+        Aim(0, 0),
     )
     settled = settle(problem, loose)
     assert settled.starts == {"floor 1": 1, "door 1": DAY, "shelf 1": 0}  # the floor keeps its room closed no longer
@@ -46,7 +46,7 @@ def test_nothing_is_later_than_it_must_be() -> None:
 
 def test_the_chain_says_what_let_go_last() -> None:
     problem = two_people()
-    solution = settle(problem, solve(problem, 5))
+    solution = settle(problem, solve(problem))
     links = chain(problem, solution)
     assert [piece for piece, _ in links] == ["floor 1", "door 1"]
     assert links[0][1] is None
@@ -58,7 +58,7 @@ def test_the_chain_says_what_let_go_last() -> None:
 def test_a_piece_with_a_day_of_its_own_begins_a_chain() -> None:
     problem = two_people()
     problem.pieces["door 1"].earliest = 2 * DAY
-    links = chain(problem, settle(problem, solve(problem, 5)))
+    links = chain(problem, settle(problem, solve(problem)))
     assert links == [("door 1", None)]
 
 
@@ -71,5 +71,5 @@ def test_the_moves_have_a_bound() -> None:
         problem.teams[task] = Team(1, ["alda-fenn"], ["alda-fenn"])
         problem.places[place] = 1
         problem.stays.append(Stay(place, id, id))
-    moves = solve(problem, 5).moves
+    moves = solve(problem).moves
     assert (moves.value, moves.bound, moves.proved) == (3, 3, True)
