@@ -62,19 +62,23 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _told(record: Record, lines: list[Line]) -> list[str]:
     """One work in a few lines."""
-    steps = [line for line in lines if line.kind == "step" and not line.state.startswith("no longer")]
+    ticks = [line for line in lines if line.kind == "step" and not line.state.startswith("no longer")]
+    steps = [line for line in ticks if line.step]  # the checks at the end have no number
     done = sum(line.state != "open" for line in steps)
+    open_checks = done == len(steps) and any(not line.step and line.state == "open" for line in ticks)
+    checks = ", checks at the end open" if open_checks else ""
     people = ", ".join(sorted({item.by for item in record.items if item.by})) or "no name given"
     last = max((item.at[:10] for item in record.items), default="nothing entered")
     place = f", {record.space.title or record.space.id}" if record.space.id else ""
-    told = [f"  {record.procedure.title}{place}: {done} of {len(steps)} done, {people}, {last}"]
+    told = [f"  {record.procedure.title}{place}: {done} of {len(steps)} steps done{checks}, {people}, {last}"]
     for line in lines:
         if line.state.startswith("outside"):
             told.append(f"    outside: {line.what}: {line.entry} (asked for: {line.limits}) {line.by}".rstrip())
         elif line.kind == "hold" and line.state == "open":
             told.append(f"    hold open after step {line.step}: {line.what}")
         elif line.state == "changed since":
-            told.append(f"    ticked before it changed: step {line.step}, {line.title}")
+            number = f"step {line.step}, " if line.step else ""
+            told.append(f"    ticked before it changed: {number}{line.title}")
     return told
 
 

@@ -155,6 +155,19 @@ def test_a_hold_point_asks_who_and_when(page: OnSite) -> None:
     page.window.until(lambda: "1 hold point open" in page.window.find(".far").text, "open again")
 
 
+def test_steps_are_counted_alike_everywhere(page: OnSite) -> None:
+    """The box above the steps counts what has a number; the checks at the end are said by themselves."""
+    steps = page.steps()
+    far = page.window.find(".on-site .far")
+    assert f"0 of {len(steps)} steps done" in far.text
+    page.look(HELD, "Tobin Reyes")
+    for step in steps:
+        page.tick(step)
+    assert far.text == f"{len(steps)} of {len(steps)} steps done · checks at the end open"
+    page.tick("acceptance")
+    assert far.text == f"{len(steps)} of {len(steps)} steps done"
+
+
 def test_a_time_to_come_is_refused(page: OnSite) -> None:
     """Nobody has looked tomorrow."""
     page.window.script("document.querySelector(arguments[0]).value = '2199-01-01T08:00'", f"#hold-{HELD}-when")

@@ -130,7 +130,7 @@ def test_a_clock_that_was_ahead_is_asked_about(empty: Window, tmp_path: Path) ->
     empty.open("records.html")
     empty.until(lambda: empty.find_all("#records-in"), "the way in").pop().send_keys(str(file))
     told = empty.until(lambda: empty.find_all(".records-told .ahead") and empty.find(".records-told"), "the question")
-    assert "0 of 22" in empty.find("[data-read]").text
+    assert "0 of 21" in empty.find("[data-read]").text
     press(told, "Take in what is ahead")
     empty.until(lambda: not empty.find_all(".records-told .ahead"), "taken")
 
@@ -160,7 +160,7 @@ def test_a_time_that_is_none_can_be_undone(empty: Window, tmp_path: Path) -> Non
     page.reload()
     empty.until(lambda: page.ticked() == ["open-box"], "the tick")
     empty.open("records.html")
-    empty.until(lambda: "1 of 22" in empty.find("[data-device]").text, "what is sound")
+    empty.until(lambda: "1 of 21" in empty.find("[data-device]").text, "what is sound")
 
 
 def test_no_address_comes_from_a_file(empty: Window, tmp_path: Path) -> None:
@@ -209,7 +209,7 @@ def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
     empty.until(lambda: empty.find_all("[data-read] table"), "the table")
     assert "none.json is no record" in empty.find(".records-told").text
     text = empty.find("[data-read]").text
-    assert "0 of 22" in text and "13-1/2" in text and "hold" in text.lower()
+    assert "0 of 21" in text and "13-1/2" in text and "hold" in text.lower()
     empty.find("[data-read] button").click()
     told = empty.until(lambda: empty.script("return handedOut.at(-1)"), "the CSV")
     records = merged(Record.model_validate_json(path.read_text(encoding="utf-8")) for path in paths)
@@ -253,7 +253,7 @@ def test_everything_on_this_device(empty: Window, tmp_path: Path) -> None:
     empty.open("records.html")
     here = empty.until(lambda: empty.find_all("[data-device] table") and empty.find("[data-device]"), "what lies here")
     assert [head.text for head in here.find_elements("css selector", "h3")] == ["Garden studio", "No job chosen"]
-    assert "1 of 22" in here.text and "13-1/2" in here.text
+    assert "1 of 21" in here.text and "13-1/2" in here.text
     link = here.find_element("link text", "Set a toilet").get_attribute("href")
     assert str(link).endswith("plumbing/toilet-set.html?job=garden-studio&space=bath")
     empty.script(CATCH)
@@ -271,7 +271,7 @@ def test_everything_on_this_device(empty: Window, tmp_path: Path) -> None:
     empty.until(lambda: empty.find_all("#record-in"), "the way in").pop().send_keys(str(file))
     page.wait_kept(4)
     empty.open("records.html")
-    empty.until(lambda: "1 of 22" in empty.find("[data-device]").text, "what came")
+    empty.until(lambda: "1 of 21" in empty.find("[data-device]").text, "what came")
     assert "Rack" in empty.find("[data-device]").text
     empty.width(360)
     assert empty.sideways() <= 0

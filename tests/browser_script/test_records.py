@@ -65,6 +65,15 @@ def test_the_same_table(engine: Any, records: list[dict[str, Any]]) -> None:
     assert told == csv_of(line for one in read for line in lines_of(one))
 
 
+@pytest.mark.parametrize("ticked", [[], ["place"], ["place", "set"], ["place", "set", "acceptance"], ["acceptance"]])
+def test_the_same_count(engine: Any, ticked: list[str]) -> None:
+    """Of two steps so many are done, and the checks at the end are said once they are all that is left."""
+    given = record([item("tick", step, done=True) for step in ticked])
+    sums = json.loads(engine.eval(f"JSON.stringify(summaryOf({json.dumps(given)}))"))
+    done = len({"place", "set"}.intersection(ticked))
+    assert (sums["done"], sums["of"], sums["checksOpen"]) == (done, 2, done == 2 and "acceptance" not in ticked)
+
+
 LOOKED = item("hold", "set", looked="Wren Okafor", when="2026-11-25T08:00", passed=True)
 WHOLE = record([item("tick", "place", done=True), reading("2026-11-25T14:00:00.000Z", "12", "pass"), LOOKED])
 NO_TIMES = (

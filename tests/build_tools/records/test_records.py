@@ -137,13 +137,34 @@ def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None
     out, err = capsys.readouterr()
     assert out.splitlines() == [
         "Garden studio",
-        "  Set a toilet, Bath: 1 of 3 done, Wren Okafor, 2026-11-25",
+        "  Set a toilet, Bath: 1 of 2 steps done, Wren Okafor, 2026-11-25",
         "    outside: Rough-in: 14 (asked for: 12 in) Wren Okafor",
         "    hold open after step 2: Lead's look",
         f"{table}: 6 lines",
     ]
     assert "none.json: error: not a record of this book: format" in err
     assert table.read_bytes().startswith(b"\xef\xbb\xbfjob,space,procedure,")
+
+
+@pytest.mark.parametrize(
+    ("ticked", "told"),
+    [
+        (["place"], "1 of 2 steps done"),
+        (["place", "set"], "2 of 2 steps done, checks at the end open"),
+        (["place", "set", "acceptance"], "2 of 2 steps done"),
+        (["place", "acceptance"], "1 of 2 steps done"),
+    ],
+)
+def test_the_checks_at_the_end_are_no_step(
+    ticked: list[str], told: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What has a number is counted, as on the page; the checks are said once they are all that is left."""
+    given = record([item("tick", step, done=True) for step in ticked])
+    (tmp_path / "one.json").write_text(json.dumps(given), encoding="utf-8")
+    assert main(["records", str(tmp_path)]) == 0
+    out = capsys.readouterr().out
+    assert out.splitlines()[1] == f"  Set a toilet, Bath: {told}, Wren Okafor, 2026-11-25"
+    assert ("    ticked before it changed: It is done when" in out) == ("acceptance" in ticked)
 
 
 IN_TWO_DAYS = (datetime.now(UTC) + timedelta(days=2)).isoformat(timespec="milliseconds").replace("+00:00", "Z")
@@ -156,7 +177,7 @@ def test_a_time_still_to_come_is_said_and_left_out(tmp_path: Path, capsys: pytes
     (tmp_path / "b.json").write_text(json.dumps(record([reading(NOON, "12", "pass")])), encoding="utf-8")
     assert main(["records", str(tmp_path)]) == 0
     out, err = capsys.readouterr()
-    assert out.splitlines()[1] == "  Set a toilet, Bath: 1 of 3 done, Wren Okafor, 2026-11-25"
+    assert out.splitlines()[1] == "  Set a toilet, Bath: 1 of 2 steps done, Wren Okafor, 2026-11-25"
     assert f"a.json: warning: 1 entry has a time still to come, up to {IN_TWO_DAYS}" in err
     assert main(["records", str(tmp_path), "--ahead"]) == 0
     out, err = capsys.readouterr()

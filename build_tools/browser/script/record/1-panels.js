@@ -118,13 +118,13 @@ window.crewRecord = (own) => {
 
   /** The record as a sheet of paper: only it is printed, once. */
   function printSheet(now) {
-    const { lines, done, of } = summaryOf(now);
+    const sums = summaryOf(now);
     const heads = [say.step, say.what, say.limits, say.entry, say.state, say.by];
     const row = (line) => make("tr", {}, make("td", {}, line.step), make("td", {}, line.kind === "step" ? line.title : line.what || say.note), make("td", {}, line.limits), make("td", {}, line.entry), make("td", {}, say[`state_${line.state.replaceAll(" ", "_")}`] ?? line.state), make("td", {}, [line.by, line.at && own.whenWords(line.at)].filter(Boolean).join(", ")));
     const sheet = make("section", { class: "crew record-sheet" },
       make("h1", {}, about.title),
-      make("p", {}, [now.job.title || say.no_job, now.space.title, fill(say.revision, { n: about.revision }), fill(say.ticked, { n: done, of }), own.whenWords(now.taken)].filter(Boolean).join(" · ")),
-      make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...lines.map(row))),
+      make("p", {}, [now.job.title || say.no_job, now.space.title, fill(say.revision, { n: about.revision }), fill(say.ticked, { n: sums.done, of: sums.of }), sums.checksOpen ? say.checks_open : "", own.whenWords(now.taken)].filter(Boolean).join(" · ")),
+      make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...sums.lines.map(row))),
       make("p", { class: "sign-here" }, say.sign_here));
     document.querySelector(".record-sheet")?.remove();
     document.body.append(sheet);

@@ -43,16 +43,17 @@ function jobPart(works, also = "") {
   const title = works[0].job.title || say.no_job;
   const sums = works.map((work) => ({ work, ...summaryOf(work) }));
   const heads = [say.space, say.procedure, say.done, say.by, say.outside_n, say.holds_n];
-  const row = ({ work, done, of, people, last, outside, holds }) => make("tr", {},
+  const far = ({ done, of, checksOpen }) => [fill(say.n_of, { n: done, of }), checksOpen ? say.checks_open : ""].filter(Boolean).join(", ");
+  const row = ({ work, people, last, outside, holds, ...sum }) => make("tr", {},
     make("th", { scope: "row" }, work.page ? make("a", { href: work.page }, work.procedure.title) : work.procedure.title),
-    ...[[say.space, work.space.title || work.space.id || "–"], [say.done, fill(say.n_of, { n: done, of })], [say.by, [people.join(", "), last && dayWords(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => make("td", { "data-label": label }, text)));
+    ...[[say.space, work.space.title || work.space.id || "–"], [say.done, far(sum)], [say.by, [people.join(", "), last && dayWords(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => make("td", { "data-label": label }, text)));
   const table = make("table", { class: "sums declared" }, make("thead", {}, make("tr", {}, ...[heads[1], heads[0], ...heads.slice(2)].map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...sums.map(row)));
   const place = (line) => [line.procedure, line.space].filter(Boolean).join(", ");
   const list = (head, lines, words) => (lines.length ? [make("h4", {}, head), make("ul", { class: "plain" }, ...lines.map((line) => make("li", {}, make("b", {}, place(line)), ` ${words(line)}`)))] : []);
   return make("section", { class: "part" }, make("h3", {}, title), also, make("div", { class: "slide", role: "region", "aria-label": title, tabindex: "0" }, table),
     ...list(say.outside_list, sums.flatMap(({ outside }) => outside), (line) => fill(say.outside_line, { what: line.what, entry: line.entry, limits: line.limits, by: line.by || say.nobody })),
     ...list(say.holds_list, sums.flatMap(({ holds }) => holds), (line) => fill(say.holds_line, { n: line.step, what: line.what })),
-    ...list(say.changed_list, sums.flatMap(({ changed }) => changed), (line) => fill(say.changed_line, { n: line.step, title: line.title })));
+    ...list(say.changed_list, sums.flatMap(({ changed }) => changed), (line) => (line.step ? fill(say.changed_line, { n: line.step, title: line.title }) : line.title)));
 }
 
 chosen.addEventListener("change", async () => {

@@ -54,19 +54,23 @@ function cell(text) {
 
 const csvOf = (lines) => [COLUMNS, ...lines.map((line) => COLUMNS.map((name) => line[name]))].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
 
-/** A record in a few figures. */
+/** A record in a few figures: steps as the page counts them, and whether the checks at the end are all that is left. */
 function summaryOf(record) {
   const lines = linesOf(record);
-  const steps = lines.filter(({ kind, state }) => kind === "step" && !state.startsWith("no longer"));
+  const ticks = lines.filter(({ kind, state }) => kind === "step" && !state.startsWith("no longer"));
+  // The checks at the end have no number.
+  const steps = ticks.filter(({ step }) => step);
+  const done = steps.filter(({ state }) => state !== "open").length;
   const people = [...new Set(record.items.map(({ by }) => by).filter(Boolean))].sort();
   return {
     lines,
-    done: steps.filter(({ state }) => state !== "open").length,
+    done,
     of: steps.length,
+    checksOpen: done === steps.length && ticks.some(({ step, state }) => !step && state === "open"),
     people,
     last: record.items.map(({ at }) => at).sort().at(-1) ?? "",
     outside: lines.filter(({ state }) => state.startsWith("outside")),
     holds: lines.filter(({ kind, state }) => kind === "hold" && state === "open"),
-    changed: steps.filter(({ state }) => state === "changed since"),
+    changed: ticks.filter(({ state }) => state === "changed since"),
   };
 }

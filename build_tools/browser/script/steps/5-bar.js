@@ -21,10 +21,13 @@ function showBar() {
   const job = places.jobs.find((one) => one.id === at.job);
   const parts = at.job ? [titleIn(places.jobs, at.job), titleIn(job?.spaces, at.space)] : [say.no_job];
   where.replaceChildren(make("b", {}, parts.filter(Boolean).join(" · ")), at.who ? ` · ${at.who}` : "");
-  const done = steps.filter((step) => get("tick", step.id)?.done).length;
+  const numbered = steps.filter(({ box }) => box !== ACCEPT);
+  const isDone = ({ id }) => Boolean(get("tick", id)?.done);
+  const done = numbered.filter(isDone).length;
   const outside = measures().filter((one) => one.box.dataset.verdict === "outside").length;
   const open = steps.filter(holdIsOpen).length;
-  const lines = [fill(say.ticked, { n: done, of: steps.length })];
+  const lines = [fill(say.ticked, { n: done, of: numbered.length })];
+  if (done === numbered.length && !steps.every(isDone)) lines.push(say.checks_open);
   if (outside) lines.push(outside === 1 ? say.one_outside : fill(say.many_outside, { n: outside }));
   if (open) lines.push(open === 1 ? say.one_open : fill(say.many_open, { n: open }));
   far.textContent = lines.join(" · ");
