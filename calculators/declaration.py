@@ -169,8 +169,8 @@ class Plot:
     """A curve of a calculator: the output ``y`` over the input ``x``, the other inputs at their standards.
 
     ``start`` and ``end`` are in the unit of the inside. ``curves`` is an input with the values that each give a curve
-    of their own; None for a single curve. ``limits`` are inputs that ``y`` is judged by: each is drawn across, at its
-    standard, and the crew's own point is left out.
+    of their own, a value or the name of an input at whose standard it stands; None for a single curve. ``limits`` are
+    inputs that ``y`` is judged by: each is drawn across, at its standard, and the crew's own point is left out.
     """
 
     title: str

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Any
 
 from build_tools.book.book import Book
 from build_tools.book.memo import Memo
-from build_tools.book.uses import uses_of
+from build_tools.book.uses import figure_of, uses_of
 from calculators.declaration import Calculator
 
 Key = tuple[str, str]
@@ -65,7 +66,7 @@ def make_index(book: Book, calculators: dict[str, Calculator], memo: Memo) -> In
         index.steps[id] = tuple(step.id for step in procedure.item.steps)
     for scheme, page in PAGE_OF.items():
         for id, item in book.kind(scheme).items():
-            title = item.item.name if scheme == "person" else item.item.title.inside(book.language)
+            title = item.item.name if scheme == "person" else _title(item.item, book)
             index.targets[scheme, id] = Target(title, f"{page}.html#{id}")
     for id, job in book.jobs.items():
         index.targets["job", id] = Target(job.item.title.inside(book.language), f"jobs/{id}/index.html")
@@ -73,6 +74,13 @@ def make_index(book: Book, calculators: dict[str, Calculator], memo: Memo) -> In
         index.targets["calculator", name] = Target(calculator.title, f"calculators/{name}.html")
     _link_back(book, calculators, memo, index)
     return index
+
+
+def _title(item: Any, book: Book) -> str:
+    """The title of an entry, with its size where it has one."""
+    title: str = item.title.inside(book.language)
+    size = getattr(item, "size", None)
+    return f"{title}, {figure_of(size, book) or size}" if size else title
 
 
 def _link_back(book: Book, calculators: dict[str, Calculator], memo: Memo, index: Index) -> None:

@@ -77,7 +77,8 @@ def plot_data(calculator: Calculator, plot: Plot, called: Called) -> PlotData:
     by, each_of = (calculator.input(plot.curves[0]), plot.curves[1]) if plot.curves else (None, (None,))
     lines: list[Curve] = []
     told: list[str] = []
-    for one in each_of:
+    for each in each_of:
+        one = values.get(each, each) if isinstance(each, str) else each
         given = {**values, by.name: one} if by else values
         name = shown_input(by, one) if by else ""
         found = [_at(calculator, plot, given, each) for each in _inside(plot)]

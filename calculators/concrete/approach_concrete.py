@@ -14,7 +14,6 @@ from calculators.concrete.approach_shape import (
     tilt,
 )
 from calculators.concrete.to_order import (
-    BAG_YIELD,
     CUBIC_FOOT,
     CUBIC_YARD,
     base_pounds,
@@ -62,6 +61,7 @@ def approach_concrete(
     base_weight: float,
     waste: float,
     truck: float,
+    bag_yield: float,
     form_curb: bool,
     form_walk: bool,
     stake_spacing: float,
@@ -69,6 +69,7 @@ def approach_concrete(
     bar_spacing: float,
     bar_cover: float,
     bar_lap: float,
+    bar_stock: float,
     support_spacing: float,
     bars_a_roll: float,
 ) -> Answer:
@@ -81,7 +82,7 @@ def approach_concrete(
     A plain slab of 20' x 16', 4 in thick, is 106.7 cu ft (a supplier's worked example):
 
     >>> answer = approach_concrete(240, 192, "none", 0, 0, 6, 1, 4, 4, 12, 12, 0, 0, 0, 0.08, False, 4, 0, 25, 2950, 5,
-    ...     270, False, False, 36, False, 24, 3, 24, 24, 3840)
+    ...     270, 0.6, False, False, 36, False, 24, 3, 24, 240, 24, 3840)
     >>> round(answer["concrete"], 3)
     106.667
     """
@@ -138,8 +139,8 @@ def approach_concrete(
     bars = 0.0
     under = 0
     if reinforced:
-        along = bars_along(front, back, depth, bar_spacing, bar_cover, bar_lap)
-        down = bars_down(throat, left, left_back, right, right_back, depth, bar_spacing, bar_cover, bar_lap)
+        along = bars_along(front, back, depth, bar_spacing, bar_cover, bar_lap, bar_stock)
+        down = bars_down(throat, left, left_back, right, right_back, depth, bar_spacing, bar_cover, bar_lap, bar_stock)
         bars = along + down
         under = supports(plan, support_spacing)
 
@@ -171,7 +172,7 @@ def approach_concrete(
         "concrete": concrete,
         "order": order,
         "loads": loads,
-        "bags": order / BAG_YIELD,
+        "bags": order / bag_yield,
         "weight": order_weight(yards),
         "base": base,
         "base_loose_volume": base_bought,
@@ -253,6 +254,7 @@ CALCULATOR = Calculator(
         Input("base_weight", "A loose cubic yard of base weighs", "mass", "lb", 2950, 1500, 4500, (2700, 3300)),
         Input("waste", "Concrete over the measure", "percent", "%", 10, 0, 40, (5, 15)),
         Input("truck", "A truck carries", "volume", "cu yd", 270, 27, 405, (108, 297)),
+        Input("bag_yield", "A bag of concrete mix makes", "volume", "cu ft", 0.6, 0.1, 2, (0.3, 0.75)),
         Input("form_curb", "Form along the curb", "yes-no", default=False, help="No: poured against the gutter."),
         Input("form_walk", "Form along the walk", "yes-no", default=True, help="No: poured against the walk."),
         Input("stake_spacing", "Stakes at most apart", "length", "in", 36, 12, 72, (24, 48)),
@@ -260,6 +262,7 @@ CALCULATOR = Calculator(
         Input("bar_spacing", "Bar spacing, both ways", "length", "in", 18, 6, 48, (12, 24)),
         Input("bar_cover", "Bar ends from the edge", "length", "in", 3, 1.5, 6, (2, 4)),
         Input("bar_lap", "Lap of bars", "length", "in", 24, 6, 72, (18, 36)),
+        Input("bar_stock", "Bars are long", "length", "ft", 240, 60, 720, (120, 480)),
         Input("support_spacing", "Bar supports apart, both ways", "length", "in", 24, 12, 60, (18, 48)),
         Input("bars_a_roll", "Bar that a roll of tie wire ties", "length", "ft", 3840, 240, 24000),
     ),
@@ -269,7 +272,7 @@ CALCULATOR = Calculator(
         Output("concrete", "Concrete in place", "volume", "cu yd", 0.01, "up"),
         Output("order", "Concrete to order", "volume", "cu yd", 0.25, "up"),
         Output("loads", "Truck loads", "count", step=1, rounds="up"),
-        Output("bags", "The same in 80 lb bags", "count", "bags", 1, "up"),
+        Output("bags", "The same in bags", "count", "bags", 1, "up"),
         Output("weight", "The order weighs", "mass", "lb", 10, "up"),
         Output("base", "Base in place, compacted", "volume", "cu yd", 0.01, "up"),
         Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", 0.1, "up"),

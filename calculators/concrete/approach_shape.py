@@ -14,9 +14,6 @@ from math import sqrt
 
 from calculators.writing import whole
 
-BAR_STOCK = 240.0
-"""Bars come 20 ft long; a longer run is lapped."""
-
 
 def width_at(front: float, back: float, depth: float, y: float) -> float:
     """Width from side to side at the distance y from the curb.
@@ -80,28 +77,30 @@ def straight_edge(throat: float, left: float, right: float, left_rise: float, ri
     return throat + left * sqrt(1 + left_rise * left_rise) + right * sqrt(1 + right_rise * right_rise)
 
 
-def lapped(length: float, lap: float) -> float:
-    """Steel for one run of that length, from stock bars with laps.
+def lapped(length: float, lap: float, stock: float) -> float:
+    """Steel for one run of that length, from bars ``stock`` long with laps.
 
-    >>> [lapped(200, 24), lapped(300, 24), lapped(480, 24)]
-    [200, 324, 528]
+    >>> [lapped(200, 24, 240), lapped(300, 24, 240), lapped(480, 24, 240), lapped(200, 24, 120)]
+    [200, 324, 528, 224]
     """
     total = length
-    reach = BAR_STOCK
+    reach = stock
     while reach < length:
         total = total + lap
-        reach = reach + BAR_STOCK - lap
+        reach = reach + stock - lap
     return total
 
 
-def bars_along(front: float, back: float, depth: float, spacing: float, cover: float, lap: float) -> float:
+def bars_along(
+    front: float, back: float, depth: float, spacing: float, cover: float, lap: float, stock: float
+) -> float:
     """Total length of the bars that run along the curb, evenly spread at the spacing or a little closer."""
     reach = depth - 2 * cover
     gaps = whole(reach / spacing, "up")
     total = 0.0
     for i in range(gaps + 1):
         y = cover + reach * i / gaps
-        total = total + lapped(width_at(front, back, depth, y) - 2 * cover, lap)
+        total = total + lapped(width_at(front, back, depth, y) - 2 * cover, lap, stock)
     return total
 
 
@@ -126,6 +125,7 @@ def bars_down(
     spacing: float,
     cover: float,
     lap: float,
+    stock: float,
 ) -> float:
     """Total length of the bars that run from the curb to the walk; in a flare they are as long as it reaches."""
     reach = throat + left + right - 2 * cover
@@ -139,5 +139,5 @@ def bars_down(
         if x > throat:
             length = depth_at(right, right_back, depth, x - throat)
         if length > 2 * cover:
-            total = total + lapped(length - 2 * cover, lap)
+            total = total + lapped(length - 2 * cover, lap, stock)
     return total

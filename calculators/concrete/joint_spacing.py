@@ -9,16 +9,18 @@ from calculators.writing import decimal, feet_inches, inches, whole
 FOOT = 12.0
 BETTER_RATIO = 1.25
 EARLY_ENTRY_DEPTH = 1.0
+STIFF_UNDER = 4.0
+"""Inches of slump: PCA's table has one column for 4 to 6 in, and one for less."""
 NOISE = 1e-9
 
 
-def factor(aggregate: str, slump: str) -> float:
-    """Spacing as a multiple of the thickness: 24, 30 or 36.
+def factor(aggregate: str, slump: float) -> float:
+    """Spacing as a multiple of the thickness: 24, 30 or 36. Inches of slump.
 
-    >>> [factor("up-to-3-4", "4-to-6"), factor("over-3-4", "4-to-6"), factor("over-3-4", "under-4")]
+    >>> [factor("up-to-3-4", 4), factor("over-3-4", 6), factor("over-3-4", 3.5)]
     [24.0, 30.0, 36.0]
     """
-    if slump == "under-4":
+    if slump < STIFF_UNDER - NOISE:
         return 36.0
     if aggregate == "over-3-4":
         return 30.0
@@ -73,7 +75,7 @@ def sawing(along: int, across: int, length: float, width: float) -> float:
 def joint_spacing(
     thickness: float,
     aggregate: str,
-    slump: str,
+    slump: float,
     most_spacing: float,
     length: float,
     width: float,
@@ -88,7 +90,7 @@ def joint_spacing(
 
     A plain 4 in slab of ordinary mix wants a joint every 8 ft (PCA, Concrete Floors on Ground, 2nd ed.):
 
-    >>> answer = joint_spacing(4, "up-to-3-4", "4-to-6", 216, 240, 192, 1.5, 0, 0, False)
+    >>> answer = joint_spacing(4, "up-to-3-4", 4, 216, 240, 192, 1.5, 0, 0, False)
     >>> answer["spacing"] / 12, answer["joint_depth"]
     (8.0, 1.0)
     """
@@ -152,7 +154,6 @@ def joint_spacing(
 
 
 AGGREGATES = (Choice("up-to-3-4", "up to 3/4 in"), Choice("over-3-4", "over 3/4 in"))
-SLUMPS = (Choice("4-to-6", "4 to 6 in"), Choice("under-4", "under 4 in"))
 
 CALCULATOR = Calculator(
     name="joint-spacing",
@@ -164,7 +165,7 @@ CALCULATOR = Calculator(
     inputs=(
         Input("thickness", "Slab thickness", "length", "in", 6, 3, 12, (4, 10)),
         Input("aggregate", "Largest stone", "choice", default="up-to-3-4", choices=AGGREGATES),
-        Input("slump", "Slump", "choice", default="4-to-6", choices=SLUMPS),
+        Input("slump", "Slump", "length", "in", 4.0, 1.0, 6.0, (2.0, 5.0)),
         Input(
             "most_spacing",
             "Never further apart than",

@@ -7,8 +7,6 @@ from __future__ import annotations
 
 from calculators.writing import decimal, rounded, whole, write
 
-BAG_YIELD = 0.6
-"""Cubic feet from one 80 lb bag: 45 bags a cubic yard (common practice; the bag prints its own)."""
 CONCRETE_WEIGHT = 150.0
 """Pounds a cubic foot of ordinary concrete, 4,050 lb a yard (common practice)."""
 CUBIC_FOOT = 1728.0

@@ -1,4 +1,4 @@
-"""Cabinets along a wall: which widths in steps of 3 in, the openings for appliances, the filler that is left."""
+"""Cabinets along a wall: which widths that are sold, the openings for appliances, the filler that is left."""
 
 from __future__ import annotations
 
@@ -17,24 +17,23 @@ from calculators.declaration import (
 from calculators.doors.cabinet_run_drawing import cabinet_run_drawing
 from calculators.writing import NOISE, TAPE, feet_inches, inches, tape, whole
 
-STEP = 3.0
 WALL = "wall"
 
 
-def chosen_widths(room: float, count: int) -> list[float]:
-    """Widths in steps of 3 in for so many cabinets that fill the room as far as they can, the wide ones first. Inches.
+def chosen_widths(room: float, count: int, step: float) -> list[float]:
+    """Widths in steps for so many cabinets that fill the room as far as they can, the wide ones first. Inches.
 
-    >>> [chosen_widths(75, 2), chosen_widths(80, 2), chosen_widths(7, 1)]
-    [[39.0, 36.0], [39.0, 39.0], [6.0]]
+    >>> [chosen_widths(75, 2, 3.0), chosen_widths(80, 2, 3.0), chosen_widths(7, 1, 3.0), chosen_widths(75, 2, 1.5)]
+    [[39.0, 36.0], [39.0, 39.0], [6.0], [37.5, 37.5]]
     """
-    steps = whole(room / STEP, "down")
+    steps = whole(room / step, "down")
     each = whole(steps / count, "down")
     more = steps - each * count
     widths = []
     for at in range(count):
-        width = each * STEP
+        width = each * step
         if at < more:
-            width = width + STEP
+            width = width + step
         widths.append(width)
     return widths
 
@@ -59,12 +58,13 @@ def cabinet_run(
     filler_most: float = 3.0,
     narrowest: float = 9.0,
     widest: float = 36.0,
+    step: float = 3.0,
 ) -> Answer:
     """Widths of the cabinets of one wall, and where each begins. Inches.
 
     ``pieces`` are rows from left to right: ``name``, ``kind`` (cabinet or opening) and ``width``; a cabinet of width 0
     is to be chosen. Room = wall - what has a width - one least filler at each end that meets a wall. The cabinets to
-    choose share it in steps of 3 in, the wider ones first; what is left goes into the fillers, half to each.
+    choose share it in steps of ``step``, the wider ones first; what is left goes into the fillers, half to each.
 
     Source: arithmetic; widths in steps of 3 in are common practice.
 
@@ -100,7 +100,7 @@ def cabinet_run(
         )
     widths: list[float] = []
     if count > 0:
-        widths = chosen_widths(room, count)
+        widths = chosen_widths(room, count, step)
         if widths[count - 1] < narrowest - TAPE:
             refuse(
                 "pieces",
@@ -190,7 +190,7 @@ CALCULATOR = Calculator(
                     default="cabinet",
                     choices=(Choice("cabinet", "Cabinet"), Choice("opening", "Opening for an appliance")),
                 ),
-                Input("width", "Width", "length", "in", 0.0, 0, 96, (0, 48), help="0: to be chosen in steps of 3 in."),
+                Input("width", "Width", "length", "in", 0.0, 0, 96, (0, 48), help="0: to be chosen."),
             ),
             help="An opening takes the width that the appliance's sheet asks for.",
         ),
@@ -211,6 +211,7 @@ CALCULATOR = Calculator(
         Input("filler_most", "Most filler at a wall", "length", "in", 3.0, 0.5, 12, (2, 6)),
         Input("narrowest", "Narrowest cabinet", "length", "in", 9.0, 3, 24, (9, 15)),
         Input("widest", "Widest cabinet to choose", "length", "in", 36.0, 12, 60, (30, 48)),
+        Input("step", "Widths of cabinets come in steps of", "length", "in", 3.0, 0.5, 12, (1, 6)),
     ),
     outputs=(
         Output("fits", "Fits", "yes-no"),
@@ -232,9 +233,9 @@ CALCULATOR = Calculator(
         Output("taken", "Cabinets and openings together", "length", "ft-in", 0.0625),
     ),
     formula=(
-        "Room = wall - what has a width - the least filler at each end that meets a wall. Steps = room / 3 in, rounded "
-        "down, shared among the cabinets to choose, the first ones wider. What is left goes into the fillers, half "
-        "to each end that meets a wall."
+        "Room = wall - what has a width - the least filler at each end that meets a wall. Steps = room / step of the "
+        "widths, rounded down, shared among the cabinets to choose, the first ones wider. What is left goes into the "
+        "fillers, half to each end that meets a wall."
     ),
     sources=(COMMON_PRACTICE, CREW_RULE),
     example={

@@ -22,7 +22,6 @@ from calculators.writing import NOISE, TAPE, decimal, feet_inches, inches, round
 FOOT = 12.0
 REACH_LEAST = 15.0
 REACH_MOST = 48.0
-SOCKET = 2.0
 HAND_ROOM = 8.0
 LEAST_HANG = 36.0
 NOT_ASKED = "not asked"
@@ -78,6 +77,7 @@ def closet(
     shelf_depth: float = 11.25,
     shelf_thickness: float = 0.75,
     cleat_thickness: float = 0.75,
+    socket: float = 2.0,
     play: float = 0.125,
     most_span: float = 36.0,
     shelf_load: float = 10.0,
@@ -139,7 +139,7 @@ def closet(
         reach = out_of_reach(heights)
 
     cut = width - play
-    side_cleat = min(max(shelf_depth, rod_setback + SOCKET), depth) - cleat_thickness
+    side_cleat = min(max(shelf_depth, rod_setback + socket), depth) - cleat_thickness
     pieces = [
         {"length": cut, "count": 1, "name": "shelf", "stock": "shelf"},
         {"length": cut, "count": levels, "name": "rod", "stock": "rod"},
@@ -240,6 +240,7 @@ CALCULATOR = Calculator(
         Input("shelf_depth", "Depth of the shelf", "length", "in", 11.25, 3, 36, (9.25, 16)),
         Input("shelf_thickness", "Thickness of the shelf", "length", "in", 0.75, 0.25, 3, (0.625, 1.5)),
         Input("cleat_thickness", "Thickness of the cleats", "length", "in", 0.75, 0.25, 2),
+        Input("socket", "Side cleat past the rod's centre, for the socket", "length", "in", 2.0, 0.5, 6),
         Input("play", "Shelf and rod shorter than the closet", "length", "in", 0.125, 0, 1, (0.0625, 0.25)),
         Input("most_span", "Longest span between supports", "length", "in", 36.0, 6, 96, (24, 48)),
         Input("shelf_load", "Load on the shelf, a foot", "number", "lb", 10.0, 0.1, 200, (5, 50)),

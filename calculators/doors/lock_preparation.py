@@ -22,13 +22,10 @@ from calculators.declaration import (
 from calculators.doors.lock_preparation_drawing import lock_preparation_drawing
 from calculators.writing import decimal, inches
 
-STANDARD_BACKSETS = {"2-3/8": 2.375, "2-3/4": 2.75}
-FACEPLATE_HEIGHT = 2.25
+PREPARED_BACKSETS = [2.375, 2.75]
 SERIES_160_WIDTH = 1.0
 SERIES_161_WIDTH = 1.125
-LATCH_THROW = 0.5
-DEADBOLT_THROW = 1.0
-BEHIND_BOLT = 0.125
+"""ANSI/BHMA A156.115: the 160 preparation is for the shorter backset, the 161 for the longer one."""
 REACH_LEAST = 34.0
 REACH_MOST = 48.0
 CITIES = "door security codes of cities"
@@ -58,8 +55,7 @@ def note_hole(
 def lock_preparation(
     kind: str,
     thickness: float,
-    backset: str,
-    other_backset: float,
+    backset: float,
     cross_bore: float,
     edge_bore: float,
     height: float,
@@ -67,6 +63,7 @@ def lock_preparation(
     under_door: float,
     bevel: float,
     faceplate: str,
+    faceplate_height: float,
     faceplate_depth: float,
     rose: float,
     thickness_least: float,
@@ -76,8 +73,12 @@ def lock_preparation(
     wood_beside: float,
     stop_gap: float,
     reveal: float,
+    latch_throw: float,
+    deadbolt_throw: float,
+    behind_bolt: float,
     to_stud: float,
     strike_screw: float,
+    screws_each: float,
     bite_least: float,
     accessible: bool,
     cut: bool,
@@ -100,14 +101,12 @@ def lock_preparation(
     >>> found["cross_bore_centre"], found["deadbolt_height"], found["strike_from_stop"], found["fits"]
     (2.375, 41.5, 0.9375, True)
     """
-    centre = other_backset
-    if backset != "other":
-        centre = STANDARD_BACKSETS[backset]
+    centre = backset
     if edge_bore >= cross_bore:
         refuse("edge_bore", f"{inches(edge_bore)} is not smaller than the cross bore, {inches(cross_bore)}")
     if centre <= cross_bore / 2:
         refuse(
-            "other_backset",
+            "backset",
             f"at a backset of {inches(centre)} a cross bore of {inches(cross_bore)} breaks out of the edge: the backset"
             f" must be over {inches(cross_bore / 2)}",
         )
@@ -115,9 +114,9 @@ def lock_preparation(
         refuse("thickness_least", f"{inches(thickness_least)} is more than the thickest door, {inches(thickness_most)}")
 
     width = SERIES_160_WIDTH
-    tall = FACEPLATE_HEIGHT
+    tall = faceplate_height
     deep = faceplate_depth
-    if faceplate == "series" and backset == "2-3/4":
+    if faceplate == "series" and abs(centre - PREPARED_BACKSETS[1]) <= HAIR:
         width = SERIES_161_WIDTH
     if faceplate == "drive-in":
         width = 0.0
@@ -125,11 +124,11 @@ def lock_preparation(
         deep = 0.0
     deadbolt_height = height + spacing
     at = height
-    thrown = LATCH_THROW
+    thrown = latch_throw
     is_deadbolt = kind == "deadbolt"
     if is_deadbolt:
         at = deadbolt_height
-        thrown = DEADBOLT_THROW
+        thrown = deadbolt_throw
     off = thickness * bevel
     half = max(tall, edge_bore) / 2
     needed = centre + max(cross_bore / 2 + wood_behind, rose / 2)
@@ -193,13 +192,14 @@ def lock_preparation(
     screws = "The screws in the box, in pilot holes"
     cautions = []
     if is_deadbolt:
-        screws = f"4 wood screws, No. 8 or heavier, {inches(strike_screw)} long: {inches(bite)} into the stud"
+        long = f"{inches(strike_screw)} long: {inches(bite)} into the stud"
+        screws = f"{decimal(screws_each, 0)} wood screws, No. 8 or heavier, {long}"
         cautions.append("The deadbolt must open from the inside by its turn, without a key.")
     if reveal >= thrown / 2:
         cautions.append(
             f"The gap of {inches(reveal)} takes half of the throw or more: mend the hang of the door before the lock."
         )
-    if backset == "other":
+    if min(abs(centre - PREPARED_BACKSETS[0]), abs(centre - PREPARED_BACKSETS[1])) > HAIR:
         cautions.append(f"{inches(centre)} is not a common backset: have the latch in hand before boring.")
     if width == SERIES_161_WIDTH:
         cautions.append("Many latches have a 1 in faceplate at this backset too: scribe around the one in hand.")
@@ -234,7 +234,7 @@ def lock_preparation(
         "strike_height": at,
         "strike_from_stop": thickness / 2 + stop_gap,
         "strike_from_jamb_edge": thickness / 2,
-        "strike_bore_depth": thrown + BEHIND_BOLT,
+        "strike_bore_depth": thrown + behind_bolt,
         "engagement": thrown - reveal,
         "strike_screws": screws,
         "solid_edge_needed": needed,
@@ -286,12 +286,13 @@ CALCULATOR = Calculator(
         Input(
             "backset",
             "Backset",
-            "choice",
-            default="2-3/8",
-            choices=(Choice("2-3/8", "2-3/8 in"), Choice("2-3/4", "2-3/4 in"), Choice("other", "another length")),
+            "length",
+            "in",
+            2.375,
+            1.0,
+            8.0,
             help="From the high edge of the door to the centre of the cross bore.",
         ),
-        _inches_in("other_backset", "The other backset", 5.0, 1.0, 8.0, "Read only for another backset."),
         _usual("cross_bore", "Cross bore of the hardware", 2.125, 1.25, 3.0, (1.5, 2.125)),
         _inches_in("edge_bore", "Edge bore of the hardware", 1.0, 0.75, 1.5),
         _usual("height", "Height of knob or lever above the finished floor", 36.0, 24.0, 60.0, (34.0, 48.0)),
@@ -309,6 +310,7 @@ CALCULATOR = Calculator(
                 Choice("drive-in", "none: drive-in latch"),
             ),
         ),
+        _inches_in("faceplate_height", "Height of the faceplate", 2.25, 1.0, 8.0),
         _usual("faceplate_depth", "Thickness of the faceplate", 0.125, 0.0, 0.25, (0.0625, 0.1875)),
         _inches_in("rose", "Diameter of the rose", 2.625, 1.25, 5.0),
         _inches_in("thickness_least", "Thinnest door, on the box", 1.375, 0.75, 3.0),
@@ -318,6 +320,18 @@ CALCULATOR = Calculator(
         _inches_in("wood_beside", "Wood to leave each side of the faceplate", 0.125, 0.0, 1.0),
         _usual("stop_gap", "Gap between door and stop", 0.0625, 0.0, 0.25, (0.0, 0.125)),
         _usual("reveal", "Gap between door and jamb at the lock", 0.125, 0.0, 0.5, (0.0625, 0.1875)),
+        _inches_in("latch_throw", "Throw of the latch", 0.5, 0.25, 1.5),
+        Input(
+            "deadbolt_throw",
+            "Throw of the deadbolt",
+            "length",
+            "in",
+            1.0,
+            1.0,
+            2.0,
+            rule=Rule("least", 1.0, "IPMC 304.18.1"),
+        ),
+        _inches_in("behind_bolt", "Hole behind the strike, deeper than the bolt by", 0.125, 0.0, 1.0),
         _inches_in("to_stud", "Face of the jamb to the stud", 1.25, 0.5, 3.0, "The jamb and the shim space behind it."),
         Input(
             "strike_screw",
@@ -329,6 +343,7 @@ CALCULATOR = Calculator(
             4.0,
             rule=Rule("least", 3, CITIES, "guidance"),
         ),
+        Input("screws_each", "Screws at the strike of a deadbolt", "count", default=4, least=2, most=8),
         Input(
             "bite_least",
             "Least screw in the stud",
@@ -391,7 +406,7 @@ CALCULATOR = Calculator(
         COMMON_PRACTICE,
         CREW_RULE,
     ),
-    example={"kind": "deadbolt", "thickness": "1-3/4 in", "backset": "2-3/8", "stile": "4-1/2 in"},
+    example={"kind": "deadbolt", "thickness": "1-3/4 in", "backset": "2-3/8 in", "stile": "4-1/2 in"},
     other_names=("door prep", "bore a door", "backset", "strike position", "deadbolt height"),
     cannot_decide=(
         "The template in the box goes before these figures. Whether a fire-labelled, steel or fibreglass door may be"

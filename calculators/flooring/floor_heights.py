@@ -164,7 +164,8 @@ CALCULATOR = Calculator(
     ),
     formula=(
         "Tile = backer and its bed + mortar + tile. Strip = felt + strip. Both from the same subfloor.\n\n"
-        "Within the flush limit: flush. Up to 1/2 in: a reducer, bevelled at 1:2 from 1/4 in. Above: other layers."
+        "Within the flush limit: flush. Up to the most with a bevel: a reducer, bevelled at 1:2 where the difference "
+        "is more than may stand upright. Above: other layers."
     ),
     sources=(Citation("ada-2010", "303.2 and 303.3"), COMMON_PRACTICE, CREW_RULE),
     example={"tile": "5/16 in", "backer": "1/4 in"},

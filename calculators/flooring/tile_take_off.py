@@ -27,8 +27,6 @@ from calculators.writing import decimal, feet_inches, inches, whole
 
 LARGE = 15.0
 """Inches of edge: from here on a tile counts as large, wants a flatter floor and its back buttered."""
-BUTTER = 1 / 32
-"""Inches of mortar that buttering the back adds."""
 WIDE_JOINT = 0.25
 """Inches of joint: from here on the standard allows more lippage."""
 SQUARE_INCHES = 144
@@ -86,6 +84,7 @@ def tile_take_off(
     notch_width: float,
     notch_depth: float,
     back_butter: bool,
+    butter: float,
     backer_bed: float,
     sheet_area: float,
     bag_fills: float,
@@ -94,6 +93,7 @@ def tile_take_off(
     grout_bag: float,
     grout_waste: float,
     most_run: float,
+    lippage_most: float,
 ) -> Answer:
     """Layout, tiles, mortar and grout of a rectangular room.
 
@@ -102,8 +102,8 @@ def tile_take_off(
     the doorway is at the start of the length.
 
     >>> answer = tile_take_off(
-    ...     96, 60, 0, 0, 12, 12, 0.3125, 0.125, 0.25, "straight", "balanced", 10, 15, 5, 10, 0.25, 0.375, False, 0,
-    ...     15, 0.6, 10, 100, 25, 10, 300
+    ...     96, 60, 0, 0, 12, 12, 0.3125, 0.125, 0.25, "straight", "balanced", 10, 15, 5, 10, 0.25, 0.375, False,
+    ...     0.03125, 0, 15, 0.6, 10, 100, 25, 10, 300, 0.03125
     ... )
     >>> answer["area"], answer["pieces"], answer["cut_along"], answer["cut_across"]
     (40.0, 40, 11.3125, 11.5)
@@ -146,7 +146,7 @@ def tile_take_off(
 
     bed = bed_of(notch_width, notch_depth)
     if back_butter:
-        bed = bed + BUTTER
+        bed = bed + butter
     mortar = area * (bed + backer_bed) / 12 * (1 + mortar_waste / 100)
     working.append(
         f"a bed of {decimal(bed, 3)} in, {decimal(backer_bed, 3)} in under the backer, over {decimal(area, 1)} sq ft "
@@ -160,9 +160,9 @@ def tile_take_off(
         f"{decimal(grout_waste, 0)} %: {decimal(grout * CUBIC_INCHES, 0)} cu in; "
         f"{decimal(grout_weight, 0)} lb a cu ft: {decimal(grout * grout_weight, 1)} lb"
     )
-    lippage = 1 / 32
+    lippage = lippage_most
     if joint >= WIDE_JOINT:
-        lippage = 1 / 16
+        lippage = 2 * lippage_most
     cut_along = along["last"]
     if cut_along == 0:
         cut_along = tile_length
@@ -272,6 +272,7 @@ CALCULATOR = Calculator(
         Input("notch_width", "Notch of the trowel, wide", "length", "in", 0.25, 0.0625, 1.0, (0.1875, 0.5)),
         Input("notch_depth", "Notch of the trowel, deep", "length", "in", 0.375, 0.0625, 1.0, (0.1875, 0.5)),
         Input("back_butter", "Backs buttered", "yes-no", default=False),
+        Input("butter", "Mortar that buttering adds", "length", "in", 0.03125, 0.0, 0.25),
         Input("backer_bed", "Mortar under the backer, 0 for none", "length", "in", 0.0625, 0.0, 0.5),
         Input("sheet_area", "Backer in a sheet", "area", "sq ft", 15.0, 1.0, 100.0),
         Input("bag_fills", "A bag of mortar makes", "volume", "cu ft", 0.6, 0.05, 2.0, (0.5, 0.75)),
@@ -289,6 +290,17 @@ CALCULATOR = Calculator(
             480.0,
             (96.0, 300.0),
             Rule("most", 300, "EJ171 for floors indoors", "guidance"),
+        ),
+        Input(
+            "lippage_most",
+            "Most lippage, joints under 1/4 in",
+            "length",
+            "in",
+            0.03125,
+            0.0,
+            0.125,
+            rule=Rule("most", 0.03125, "ANSI A108.02, 4.3.7", "guidance"),
+            help="Twice as much from 1/4 in on.",
         ),
     ),
     outputs=(

@@ -29,31 +29,28 @@ PLYWOOD_EIGHTH = 0.4
 MOST_TRIPS = 40
 
 WEIGHTS = {
-    "strip-flooring": OAK * 20 * 0.75 / 12,
     "drywall-4x8": GYPSUM_EIGHTH * 4 * 32,
     "drywall-4x12": GYPSUM_EIGHTH * 4 * 48,
     "plywood": PLYWOOD_EIGHTH * 6 * 32,
     "lumber-2x4": PINE * 1.5 * 3.5 / 144 * 8,
     "lumber-2x8": PINE * 1.5 * 7.25 / 144 * 16,
-    "concrete-bag": 80.0,
-    "mortar-bag": 50.0,
     "pail": 60.0,
-    "base": 2950 / 27,
     "waste-concrete": 2400 / 27,
     "waste-wood": 400.0,
     "waste-drywall": 500.0,
     "waste-mixed": 350.0,
     "other": 0.0,
 }
+"""Pounds of one, where the crew and its suppliers settle nothing of it."""
 NAMES = {
-    "strip-flooring": "oak strip, bundle of 20 sq ft",
+    "strip-flooring": "oak strip, bundle",
     "drywall-4x8": "drywall 1/2 in, 4x8",
     "drywall-4x12": "drywall 1/2 in, 4x12",
     "plywood": "plywood 3/4 in, 4x8",
     "lumber-2x4": "2x4, 8 ft",
     "lumber-2x8": "2x8, 16 ft",
-    "concrete-bag": "concrete, 80 lb bag",
-    "mortar-bag": "mortar or plaster, 50 lb bag",
+    "concrete-bag": "concrete, bag",
+    "mortar-bag": "mortar or plaster, bag",
     "pail": "paint or compound, 5 gal pail",
     "base": "crushed base, 1 cu ft",
     "waste-concrete": "broken concrete, 1 cu ft",
@@ -64,18 +61,36 @@ NAMES = {
 }
 
 
-def unit_weight(kind: str) -> float:
+def unit_weight(kind: str, settled: dict[str, float]) -> float:
     """The weight in lb of one piece of that kind; 0 for 'other', which is weighed.
 
-    Sources: density of oak (specific gravity 0.68, the heavier of red and white) and of southern pine (0.51) at 12 %
-    moisture, Wood Handbook Table 5-3b, from memory; gypsum board 0.55 and plywood 0.4 lb/sq ft for each 1/8 in,
-    ASCE 7 Table C3-1 (plywood from memory); loose waste, California's and a builders' guide's figures; bags and pails
-    are sold by weight.
+    ``settled`` are those that the crew and its suppliers settle. Sources: density of oak (specific gravity 0.68, the
+    heavier of red and white) and of southern pine (0.51) at 12 % moisture, Wood Handbook Table 5-3b, from memory;
+    gypsum board 0.55 and plywood 0.4 lb/sq ft for each 1/8 in, ASCE 7 Table C3-1 (plywood from memory); loose waste,
+    California's and a builders' guide's figures; bags and pails are sold by weight.
 
-    >>> [round(unit_weight(kind), 1) for kind in ("strip-flooring", "drywall-4x8", "lumber-2x8")]
-    [59.4, 70.4, 43.1]
+    >>> [round(unit_weight(kind, {"mortar-bag": 50}), 1) for kind in ("drywall-4x8", "lumber-2x8", "mortar-bag")]
+    [70.4, 43.1, 50]
     """
+    if kind in settled:
+        return settled[kind]
     return WEIGHTS[kind]
+
+
+def settled_weights(
+    bundle: float, thickness: float, base: float, concrete_bag: float, mortar_bag: float
+) -> dict[str, float]:
+    """Pounds of a bundle that covers so many sq ft, of a cubic foot of base, and of bags. Inches, lb a cubic yard.
+
+    >>> round(settled_weights(20, 0.75, 2950, 80, 50)["strip-flooring"], 1)
+    59.4
+    """
+    return {
+        "strip-flooring": OAK * bundle * thickness / 12,
+        "base": base / 27,
+        "concrete-bag": concrete_bag,
+        "mortar-bag": mortar_bag,
+    }
 
 
 def no_lots() -> list[dict[str, Any]]:
@@ -93,11 +108,11 @@ def new_trip(number: int) -> dict[str, Any]:
     return {"trip": number, "truck": 0.0, "trailer": 0.0, "what": ""}
 
 
-def lots_of(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def lots_of(items: list[dict[str, Any]], settled: dict[str, float]) -> list[dict[str, Any]]:
     """The rows with their unit weights, the heaviest piece first."""
     lots = no_lots()
     for item in items:
-        each = unit_weight(item["kind"])
+        each = unit_weight(item["kind"], settled)
         if item["each"] > 0:
             each = item["each"]
         name = item["note"].strip()
@@ -137,6 +152,11 @@ def truck_load(
     trailer_empty: float = 900.0,
     tongue: float = 12.0,
     margin: float = 10.0,
+    bundle_coverage: float = 20.0,
+    strip_thickness: float = 0.75,
+    base_weight: float = 2950.0,
+    concrete_bag: float = 80.0,
+    mortar_bag: float = 50.0,
 ) -> Answer:
     """Weight of a load and the trips it takes with this truck and trailer, heaviest pieces first.
 
@@ -164,7 +184,7 @@ def truck_load(
             refuse("trailer_empty", "the empty trailer weighs as much as it may weigh loaded: read its plate again")
     if truck_room < 0:
         refuse("aboard", "people, tools and the trailer's tongue alone are more than the door label allows")
-    lots = lots_of(items)
+    lots = lots_of(items, settled_weights(bundle_coverage, strip_thickness, base_weight, concrete_bag, mortar_bag))
     total = 0.0
     pieces = 0
     too_heavy = 0
@@ -281,6 +301,11 @@ CALCULATOR = Calculator(
         Input("trailer_empty", "Empty trailer", "mass", "lb", default=900.0, least=50, most=5000),
         Input("tongue", "Tongue's share of the loaded trailer", "percent", "%", default=12.0, least=0, most=30),
         Input("margin", "Kept in reserve", "percent", "%", default=10.0, least=0, most=50),
+        Input("bundle_coverage", "Floor that a bundle covers", "area", "sq ft", 20.0, 1.0, 100.0, (15.0, 30.0)),
+        Input("strip_thickness", "Thickness of the strip", "length", "in", 0.75, 0.3125, 1.125),
+        Input("base_weight", "A loose cubic yard of base weighs", "mass", "lb", 2950.0, 1500, 4500, (2700, 3300)),
+        Input("concrete_bag", "A bag of concrete mix weighs", "mass", "lb", 80.0, 20, 120, (40, 94)),
+        Input("mortar_bag", "A bag of mortar or plaster weighs", "mass", "lb", 50.0, 10, 120, (25, 94)),
     ),
     outputs=(
         Output("result", "This list", "text"),

@@ -27,9 +27,6 @@ SUBFLOOR_WAYS = ("flange above subfloor", "flange below subfloor")
 GAP_WAYS = ("", "below the flange")
 SQUEEZE_WAYS = ("", "short")
 """The bowl's china may lie below the top of the flange, and a ring may not reach it."""
-STANDARD_RING = 1.0
-THICK_RING = 1.5
-SPACER_STEP = 0.25
 
 FITS = "fits"
 TOO_THIN = "too thin: will not seal"
@@ -51,31 +48,18 @@ def judge(squeeze: float, least: float, most: float) -> str:
     return FITS
 
 
-def spacer_needed(gap: float, least: float, most: float, most_spacer: float) -> float:
-    """The thinnest stack of spacers, in steps of 1/4 in, on which a 1 in ring fits; 0 where none does. Inches.
+def spacers_needed(gap: float, least: float, most: float, ring: float, spacer: float, most_spacer: float) -> int:
+    """The fewest spacer rings, each ``spacer`` thick, on which a ring fits; 0 where no stack does. Inches.
 
-    >>> spacer_needed(1.375, 0.25, 0.875, 1.0)
-    0.75
+    >>> [spacers_needed(1.375, 0.25, 0.875, 1.0, 0.25, 1.0), spacers_needed(2.375, 0.25, 0.875, 1.0, 0.25, 1.0)]
+    [3, 0]
     """
-    spacer = SPACER_STEP
-    while spacer <= most_spacer + NOISE:
-        if judge(STANDARD_RING - gap + spacer, least, most) == FITS:
-            return spacer
-        spacer = spacer + SPACER_STEP
-    return 0.0
-
-
-def stock_ring(gap: float, least: float, most: float) -> str:
-    """The thinnest stock ring that fits the gap, or no text. Less wax is less wax in the pipe.
-
-    >>> [stock_ring(0.625, 0.25, 0.875), stock_ring(1.125, 0.25, 0.875), stock_ring(1.5, 0.25, 0.875)]
-    ['1 in ring', '1-1/2 in ring', '']
-    """
-    if judge(STANDARD_RING - gap, least, most) == FITS:
-        return "1 in ring"
-    if judge(THICK_RING - gap, least, most) == FITS:
-        return "1-1/2 in ring"
-    return ""
+    count = 1
+    while count * spacer <= most_spacer + NOISE:
+        if judge(ring - gap + count * spacer, least, most) == FITS:
+            return count
+        count = count + 1
+    return 0
 
 
 def wax_ring(
@@ -85,15 +69,21 @@ def wax_ring(
     floor_layers: float = 0.75,
     recess: float = 0.625,
     ring: float = 1.0,
+    standard_ring: float = 1.0,
+    thick_ring: float = 1.5,
+    spacer_ring: float = 0.25,
     least_squeeze: float = 0.25,
     most_squeeze: float = 0.875,
     most_spacer: float = 1.0,
+    flange_height: float = 0.25,
 ) -> Answer:
     """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
 
     All lengths in inches. ``rise`` is the finished floor above the flange's top face, less than 0 below it; with
     ``rise_from`` 'layers' it is ``floor_layers`` less ``flange_above_subfloor``. ``recess`` is the depth of the hollow
-    under the bowl, from the plane of its foot to the china that meets the wax.
+    under the bowl, from the plane of its foot to the china that meets the wax. ``ring`` is the one that is judged;
+    ``standard_ring``, ``thick_ring`` and ``spacer_ring`` are the thicknesses that the supplier has, ``flange_height``
+    is where the flange belongs above the floor.
     Gap = rise + recess. Squeeze = ring - gap.
 
     Source: the gap is geometry. A plastic flange is at least 1/4 in thick (IPC 405.4.1), so one that lies on the
@@ -111,6 +101,10 @@ def wax_ring(
             "least_squeeze",
             f"The least squeeze, {inches(least_squeeze)}, is more than the most, {inches(most_squeeze)}.",
         )
+    if standard_ring > thick_ring:
+        refuse(
+            "thick_ring", f"The thick ring, {inches(thick_ring)}, is thinner than the other, {inches(standard_ring)}."
+        )
     working = []
     floor_rise = rise
     if rise_from == "layers":
@@ -119,18 +113,21 @@ def wax_ring(
         working.append(f"floor layers {inches(floor_layers)}, {flange}: {apart(floor_rise)}")
     gap = floor_rise + recess
     squeeze = ring - gap
-    ring_to_use = stock_ring(gap, least_squeeze, most_squeeze)
-    spacer = 0.0
-    if ring_to_use == "" and STANDARD_RING - gap > most_squeeze:
-        ring_to_use = LOWER
-    elif ring_to_use == "":
-        spacer = spacer_needed(gap, least_squeeze, most_squeeze, most_spacer)
-        ring_to_use = REPAIR
-        if spacer > 0:
-            ring_to_use = f"raise the flange: {inches(spacer)} of spacer ring, then a 1 in ring"
+    spacers = 0
     thick_rings = 0
-    if ring_to_use == "1-1/2 in ring":
+    if judge(standard_ring - gap, least_squeeze, most_squeeze) == FITS:
+        ring_to_use = f"{inches(standard_ring)} ring"
+    elif judge(thick_ring - gap, least_squeeze, most_squeeze) == FITS:
+        ring_to_use = f"{inches(thick_ring)} ring"
         thick_rings = 1
+    elif standard_ring - gap > most_squeeze:
+        ring_to_use = LOWER
+    else:
+        spacers = spacers_needed(gap, least_squeeze, most_squeeze, standard_ring, spacer_ring, most_spacer)
+        ring_to_use = REPAIR
+        if spacers > 0:
+            raised = inches(spacers * spacer_ring)
+            ring_to_use = f"raise the flange: {raised} of spacer ring, then a {inches(standard_ring)} ring"
     rule = f"gap = recess + floor above flange: {inches(recess)} + {inches(floor_rise)} = "
     if floor_rise < 0:
         rule = f"gap = recess - flange above floor: {inches(recess)} - {inches(-floor_rise)} = "
@@ -149,29 +146,30 @@ def wax_ring(
         "fit": judge(squeeze, least_squeeze, most_squeeze),
         "fits": judge(squeeze, least_squeeze, most_squeeze) == FITS,
         "ring_to_use": ring_to_use,
-        "spacer": spacer,
+        "spacer": spacers * spacer_ring,
         "standard_rings": 1 - thick_rings,
         "thick_rings": thick_rings,
-        "spacer_rings": spacer / SPACER_STEP,
-        "cautions": cautions_for(floor_rise, gap, ring_to_use, spacer),
+        "spacer_rings": spacers,
+        "cautions": cautions_for(floor_rise, gap, thick_rings, spacers, flange_height),
         "working": working,
     }
 
 
-def cautions_for(floor_rise: float, gap: float, ring_to_use: str, spacer: float) -> list[str]:
+def cautions_for(floor_rise: float, gap: float, thick_rings: int, spacers: int, flange_height: float) -> list[str]:
     """What to watch at this height of the flange. Inches."""
+    height = inches(flange_height)
     cautions = []
     if gap <= NOISE:
         cautions.append("The bowl would rest on the flange, not on the floor: no ring helps. The flange comes down.")
-    elif floor_rise < -0.25 - NOISE:
+    elif floor_rise < -flange_height - NOISE:
         cautions.append(
-            "The flange stands more than 1/4 in above the floor. Set the bowl dry: if it rocks, lower the flange."
+            f"The flange stands more than {height} above the floor. Set the bowl dry: if it rocks, lower the flange."
         )
     if floor_rise > NOISE:
-        cautions.append("The flange lies below the floor. While the floor is open, raise it to stand 1/4 in above.")
-    if ring_to_use == "1-1/2 in ring":
+        cautions.append(f"The flange lies below the floor. While the floor is open, raise it to stand {height} above.")
+    if thick_rings > 0:
         cautions.append("Lower the bowl slowly: a thick ring that is hit off centre spreads into the pipe.")
-    if spacer > 0:
+    if spacers > 0:
         cautions.append(
             "Two rings stacked in place of a spacer are disputed: one can slide on the other. This crew does not."
         )
@@ -187,7 +185,12 @@ CALCULATOR = Calculator(
     drawing=wax_ring_drawing,
     plots=(
         Plot(
-            "Squeeze against the rise of the floor, for two rings", "rise", "squeeze", -1.0, 1.5, ("ring", (1.0, 1.5))
+            "Squeeze against the rise of the floor, for two rings",
+            "rise",
+            "squeeze",
+            -1.0,
+            1.5,
+            ("ring", ("standard_ring", "thick_ring")),
         ),
     ),
     inputs=(
@@ -247,6 +250,11 @@ CALCULATOR = Calculator(
             help="Bowl on its side, straightedge across the foot: from the straightedge to the china beside the horn.",
         ),
         Input("ring", "Thickness of the ring", "length", "in", default=1.0, least=0.25, most=4, usual=(0.75, 2.0)),
+        Input("standard_ring", "Standard ring", "length", "in", default=1.0, least=0.25, most=4, usual=(0.75, 1.25)),
+        Input("thick_ring", "Thick ring", "length", "in", default=1.5, least=0.25, most=4, usual=(1.25, 2.0)),
+        Input(
+            "spacer_ring", "Spacer ring, one", "length", "in", default=0.25, least=0.0625, most=2, usual=(0.125, 0.5)
+        ),
         Input(
             "least_squeeze",
             "Least squeeze that seals",
@@ -259,6 +267,7 @@ CALCULATOR = Calculator(
         ),
         Input("most_squeeze", "Most squeeze that lets the bowl down", "length", "in", default=0.875, least=0, most=2),
         Input("most_spacer", "Tallest stack of spacer rings", "length", "in", default=1.0, least=0, most=3),
+        Input("flange_height", "Flange belongs above the floor by", "length", "in", default=0.25, least=0, most=1),
     ),
     outputs=(
         Output("rise_used", "Floor and flange", "length", "in", 0.0625, ways=FLANGE_WAYS),
@@ -267,17 +276,21 @@ CALCULATOR = Calculator(
         Output("fit", "This ring", "text"),
         Output("fits", "It fits", "yes-no"),
         Output("ring_to_use", "Use", "text"),
-        Output("spacer", "Spacer ring on the flange", "length", "in", 0.25, "up"),
+        Output("spacer", "Spacer ring on the flange", "length", "in", 0.0625, "up"),
         Output(
-            "standard_rings", "1 in rings to order", "count", step=1, help="One also where the flange is mended first."
+            "standard_rings",
+            "Standard rings to order",
+            "count",
+            step=1,
+            help="One also where the flange is mended first.",
         ),
-        Output("thick_rings", "1-1/2 in rings to order", "count", step=1),
-        Output("spacer_rings", "1/4 in spacer rings to order", "count", step=1, rounds="up"),
+        Output("thick_rings", "Thick rings to order", "count", step=1),
+        Output("spacer_rings", "Spacer rings to order", "count", step=1, rounds="up"),
     ),
     formula=(
         "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap. "
-        "The thinnest stock ring (1 in, 1-1/2 in) whose squeeze lies between the least and the most is the one to use. "
-        "Where both are too thin, spacer rings raise the flange in steps of 1/4 in for a 1 in ring."
+        "The thinner one of the standard and the thick ring whose squeeze lies between the least and the most is the "
+        "one to use. Where both are too thin, spacer rings raise the flange one by one for a standard ring."
     ),
     sources=(
         Citation("ipc", "405.4.1, thickness of a floor flange"),

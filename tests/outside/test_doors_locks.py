@@ -29,12 +29,12 @@ def scheduled(*uses: str, **more: Any) -> dict[str, Any]:
 @pytest.mark.parametrize(
     ("series", "backset", "cross_bore", "centre", "edge_bore", "width", "height"),
     [
-        ("160", "2-3/8", 2.125, 2.375, 1.0, 1.0, 2.25),
-        ("161", "2-3/4", 2.125, 2.75, 1.0, 1.125, 2.25),
+        ("160", 2.375, 2.125, 2.375, 1.0, 1.0, 2.25),
+        ("161", 2.75, 2.125, 2.75, 1.0, 1.125, 2.25),
     ],
 )
 def test_the_standard_preparations(
-    series: str, backset: str, cross_bore: float, centre: float, edge_bore: float, width: float, height: float
+    series: str, backset: float, cross_bore: float, centre: float, edge_bore: float, width: float, height: float
 ) -> None:
     found = prepared(backset=backset)
     names = ("cross_bore_diameter", "cross_bore_centre", "edge_bore_diameter", "faceplate_width", "faceplate_height")
@@ -43,8 +43,8 @@ def test_the_standard_preparations(
 
 
 # The metric names of the two backsets: 60.3 mm and 69.9 mm (trade practice; conversion by the library pint).
-@pytest.mark.parametrize(("backset", "millimetres"), [("2-3/8", 60.3), ("2-3/4", 69.9)])
-def test_the_backsets_in_millimetres(backset: str, millimetres: float) -> None:
+@pytest.mark.parametrize(("backset", "millimetres"), [(2.375, 60.3), (2.75, 69.9)])
+def test_the_backsets_in_millimetres(backset: float, millimetres: float) -> None:
     found = prepared(backset=backset)["cross_bore_centre"]
     units: Any = pint.UnitRegistry()
     assert (found * units.inch).to("mm").magnitude == pytest.approx(millimetres, abs=0.06)

@@ -45,9 +45,10 @@ class Term(Part):
 
 
 class Tool(Part):
-    """A tool or a piece of protection, with what it is for."""
+    """A tool or a piece of protection, with what it is for. ``size`` stands behind its title, as a material's does."""
 
     title: Text
+    size: Measure | None = None
     use: Prose
     other_names: list[Text] = []
     protects: bool = False
@@ -57,6 +58,7 @@ class Tool(Part):
 class Material(Part):
     """A material, with the unit it is counted in and what to look for when buying it.
 
+    ``size`` stands behind the title (``Casing, 2-1/4 in``), so that a size that is a crew standard changes with it.
     ``sold_by`` is how much comes in a pack (``100 each``, ``1/4 cu yd``); an order is whole packs, and where nothing is
     said whole units. ``stock`` are the lengths that it is sold in, for what is cut to length, and ``spare`` is the part
     that is bought beside the sticks that the pieces take. ``keeps: no`` is for what cannot wait on site (concrete in a
@@ -64,6 +66,7 @@ class Material(Part):
     """
 
     title: Text
+    size: Measure | None = None
     counted_in: Words
     buy: Prose
     other_names: list[Text] = []

@@ -68,8 +68,8 @@ def test_a_panel_near_the_limit_is_cautioned_not_failed() -> None:
 
 
 def test_the_most_that_is_set_caps_the_rule() -> None:
-    assert joints(thickness=10, slump="under-4")["spacing"] == 216
-    assert joints(thickness=10, slump="under-4")["table_spacing"] == 360
+    assert joints(thickness=10, slump=3)["spacing"] == 216
+    assert joints(thickness=10, slump=3)["table_spacing"] == 360
 
 
 def test_an_early_entry_saw_cuts_one_inch() -> None:
@@ -78,7 +78,7 @@ def test_an_early_entry_saw_cuts_one_inch() -> None:
 
 @given(sides, sides, spacings, ratios)
 def test_every_pad_has_a_layout_that_passes(length: float, width: float, most: float, ratio: float) -> None:
-    answer = joints(thickness=12, slump="under-4", length=length, width=width, most_spacing=most, most_ratio=ratio)
+    answer = joints(thickness=12, slump=3, length=length, width=width, most_spacing=most, most_ratio=ratio)
     assert answer["verdict"] == "pass"
     assert max(answer["panel_length"], answer["panel_width"]) <= answer["spacing"] * (1 + 1e-9)
     assert answer["panel_length"] * answer["panels_along"] == pytest.approx(length)

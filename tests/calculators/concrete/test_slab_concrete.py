@@ -59,6 +59,9 @@ def test_bars_are_counted_both_ways() -> None:
     assert answer["supports"] == 50
     assert slab(length=240, width=120, reinforced=True, support_spacing=36)["supports"] == ceil(28800 / 1296)
     assert answer["wire"] == answer["bars"] / 3840
+    short = slab(length=240, width=120, reinforced=True, bar_spacing=18, bar_stock=120)
+    assert short["bars"] == answer["bars"] + 2 * 24 * along
+    assert slab(bag_yield=0.3)["bags"] == 2 * slab()["bags"]
 
 
 def test_a_flat_slab_and_a_second_truck_are_cautioned() -> None:

@@ -25,6 +25,12 @@ def test_a_wall_of_a_known_kitchen() -> None:
     assert (answer["cabinets"], answer["openings"], answer["fits"]) == (4, 2, True)
 
 
+def test_widths_come_in_the_steps_of_the_shop() -> None:
+    answer = cabinet_run([piece(), piece()], 62, step=1.5)
+    assert [row["width"] for row in answer["run"]] == [1, 30, 30, 1]
+    assert [row["width"] for row in cabinet_run([piece(), piece()], 60.5)["run"]] == [1.75, 30, 27, 1.75]
+
+
 @pytest.mark.parametrize(
     ("left", "right", "fillers"),
     [("wall", "wall", (1.5, 1.5)), ("wall", "open", (3, 0)), ("open", "wall", (0, 3)), ("open", "open", (0, 0))],

@@ -43,6 +43,10 @@ def test_lengths_of_the_pieces() -> None:
     assert [piece["length"] for piece in answer["pieces"]] == [59.875, 59.875, 60, 13.25]
 
 
+def test_side_cleats_reach_past_the_rod_by_the_socket() -> None:
+    assert closet(depth=30, rod_setback=12, socket=3)["side_cleat"] == 12 + 3 - 0.75
+
+
 def test_side_cleats_stay_inside_the_depth() -> None:
     assert closet(depth=13, rod_setback=12)["side_cleat"] == 12.25
     assert closet(shelf_depth=16)["side_cleat"] == 15.25

@@ -57,24 +57,24 @@ def test_the_hole_behind_the_strike_is_deeper_than_the_throw() -> None:
     assert answer(kind="deadbolt")["strike_bore_depth"] == 1.125
 
 
-def test_another_backset_is_read_only_when_asked_for() -> None:
-    assert answer(other_backset=5)["cross_bore_centre"] == 2.375
-    found = answer(backset="other", other_backset=5)
+def test_a_backset_that_is_not_common_is_cautioned() -> None:
+    assert answer()["cross_bore_centre"] == 2.375
+    found = answer(backset=5)
     assert found["cross_bore_centre"] == 5
     assert found["cautions"] == ["5 in is not a common backset: have the latch in hand before boring."]
 
 
 def test_the_wider_faceplate_comes_with_a_caution() -> None:
-    assert answer(backset="2-3/4")["cautions"] == [
+    assert answer(backset=2.75)["cautions"] == [
         "Many latches have a 1 in faceplate at this backset too: scribe around the one in hand."
     ]
-    assert answer(backset="2-3/4", faceplate="one-inch")["cautions"] == []
+    assert answer(backset=2.75, faceplate="one-inch")["cautions"] == []
 
 
 @pytest.mark.parametrize(
     ("inputs", "input_name", "words"),
     [
-        ({"backset": "other", "other_backset": 1.0}, "other_backset", "must be over 1-1/16 in"),
+        ({"backset": 1.0}, "backset", "must be over 1-1/16 in"),
         ({"edge_bore": 1.5, "cross_bore": 1.5}, "edge_bore", "1-1/2 in is not smaller than the cross bore, 1-1/2 in"),
         ({"thickness_least": 2.0}, "thickness_least", "2 in is more than the thickest door, 1-3/4 in"),
     ],

@@ -6,7 +6,7 @@ from tests.shapes import corners, drawing_of, measured, shapes_of
 
 
 def test_bores_stand_at_the_backset_and_the_middle_of_the_edge() -> None:
-    sheet, answer = drawing_of("lock-preparation", thickness=1.75, backset="2-3/4", rose=2.625)
+    sheet, answer = drawing_of("lock-preparation", thickness=1.75, backset=2.75, rose=2.625)
     (cross,) = shapes_of(sheet, "circle", style="cut")
     assert cross["points"] == [[2.75, 0.0]]
     assert cross["radius"] == 2.125 / 2

@@ -85,6 +85,11 @@ def test_diagonal_takes_its_waste_and_large_tiles_their_warnings() -> None:
     assert "not square" in said
 
 
+def test_buttered_backs_take_the_mortar_that_is_said() -> None:
+    assert floor(back_butter=True, butter=0.0625)["bed"] == pytest.approx(floor()["bed"] + 0.0625)
+    assert (floor(lippage_most=0.02)["lippage"], floor(lippage_most=0.02, joint=0.25)["lippage"]) == (0.02, 0.04)
+
+
 def test_wide_joints_allow_more_lippage_and_long_floors_take_movement_joints() -> None:
     assert floor(joint=0.125)["lippage"] == 1 / 32
     assert floor(joint=0.25)["lippage"] == 1 / 16

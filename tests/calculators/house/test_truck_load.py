@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from calculators.declaration import Refused
-from calculators.house.truck_load import NAMES, WEIGHTS, truck_load
+from calculators.house.truck_load import NAMES, WEIGHTS, settled_weights, truck_load, unit_weight
 
 
 def row(kind: str, count: int = 1, each: float = 0.0, note: str = "") -> dict[str, Any]:
@@ -16,8 +16,20 @@ def row(kind: str, count: int = 1, each: float = 0.0, note: str = "") -> dict[st
 
 
 def test_every_kind_has_a_weight_and_a_name() -> None:
-    assert list(WEIGHTS) == list(NAMES)
-    assert all(weight > 0 for kind, weight in WEIGHTS.items() if kind != "other")
+    settled = settled_weights(20, 0.75, 2950, 80, 50)
+    assert {*WEIGHTS, *settled} == set(NAMES)
+    assert not set(WEIGHTS) & set(settled)
+    assert all(unit_weight(kind, settled) > 0 for kind in NAMES if kind != "other")
+
+
+def test_a_bundle_a_bag_and_base_weigh_what_the_crew_and_its_suppliers_say() -> None:
+    loads = [row("strip-flooring"), row("base"), row("concrete-bag"), row("mortar-bag")]
+    usual = truck_load(loads)["total"]
+    assert truck_load(loads, concrete_bag=60)["total"] == pytest.approx(usual - 20)
+    assert truck_load(loads, mortar_bag=80)["total"] == pytest.approx(usual + 30)
+    assert truck_load(loads, base_weight=2950 + 27)["total"] == pytest.approx(usual + 1)
+    bundle = truck_load(loads[:1])["total"]
+    assert truck_load(loads[:1], bundle_coverage=25, strip_thickness=0.375)["total"] == pytest.approx(bundle * 0.625)
 
 
 def test_the_truck_alone() -> None:

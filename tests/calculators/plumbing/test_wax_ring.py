@@ -79,6 +79,22 @@ def test_one_ring_is_ordered_and_the_spacers_below_it(rise: float, order: tuple[
     assert (answer["standard_rings"], answer["thick_rings"], answer["spacer_rings"]) == order
 
 
+def test_rings_and_spacers_are_those_that_the_supplier_has() -> None:
+    """A thick ring of 1-3/4 in reaches a floor 3/4 in above the flange; the usual one does not."""
+    assert wax_ring(rise=0.75, thick_ring=1.75)["ring_to_use"] == "1-3/4 in ring"
+    assert (wax_ring(rise=0.75, thick_ring=1.75)["thick_rings"], wax_ring(rise=0.75)["spacer_rings"]) == (1, 3)
+    raised = wax_ring(rise=0.75, spacer_ring=0.5, standard_ring=1.125)
+    assert raised["ring_to_use"] == "raise the flange: 1/2 in of spacer ring, then a 1-1/8 in ring"
+    assert (raised["spacer"], raised["spacer_rings"]) == (0.5, 1)
+    assert "raise it to stand 3/8 in above" in wax_ring(rise=0.5, flange_height=0.375)["cautions"][0]
+
+
+def test_a_thick_ring_that_is_the_thinner_one_is_refused() -> None:
+    with pytest.raises(Refused) as caught:
+        wax_ring(standard_ring=1.25, thick_ring=1.0)
+    assert caught.value.message == "The thick ring, 1 in, is thinner than the other, 1-1/4 in."
+
+
 def test_cautions_stand_where_they_belong() -> None:
     assert wax_ring(rise=-0.25)["cautions"] == []
     assert "Set the bowl dry" in wax_ring(rise=-0.375)["cautions"][0]
