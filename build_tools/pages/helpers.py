@@ -16,6 +16,7 @@ from markupsafe import Markup
 from build_tools.book.calls import Called, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Basis, Cited, Part, Text
+from build_tools.book.model.reference import Inspection
 from build_tools.book.model.step import Check, Measurement, Picture, Step
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import Reference, html, plain
@@ -23,7 +24,7 @@ from build_tools.book.tables import Computed
 from build_tools.book.uses import figure_of, named_value
 from build_tools.pages.drawings import drawn
 from build_tools.pages.live import open_inputs, start_of
-from build_tools.pages.on_site import measure_data, print_of
+from build_tools.pages.on_site import lookers, measure_data, print_of
 from build_tools.pages.pictures import Shown
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
@@ -45,7 +46,7 @@ class Helpers:
     def names(self) -> dict[str, Any]:
         """The helpers by the names that the templates use."""
         public = "prose inline words say url title used_in entry written basis amount table form picture".split()
-        public += ["print_of", "reads"]
+        public += ["print_of", "reads", "lookers"]
         return {name: getattr(self, name) for name in public}
 
     # text
@@ -157,6 +158,10 @@ class Helpers:
     def reads(self, measurement: Measurement) -> str:
         """What a reading is held against, for the script."""
         return measure_data(measurement, self.context.book)
+
+    def lookers(self, inspection: Inspection) -> str:
+        """Who can be picked as having looked at a hold point, for the script."""
+        return lookers(inspection, self.context.book)
 
     # calculators
 

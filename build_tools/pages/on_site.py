@@ -15,6 +15,7 @@ from typing import Any
 from build_tools.book.book import Book
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Part, Text
+from build_tools.book.model.reference import Inspection
 from build_tools.book.model.step import Check, Measurement, Step, Way
 from build_tools.book.uses import figure_of
 from build_tools.browser.in_script import data_in_script
@@ -80,6 +81,13 @@ def _figures(part: Measurement | Way, book: Book) -> dict[str, str]:
         for name in ("target", "within", "plus", "minus", "least", "most")
         if (written := getattr(part, name, None)) is not None
     }
+
+
+def lookers(inspection: Inspection, book: Book) -> str:
+    """Who can be picked as the one who looked at a hold point, as JSON: the crew, and who comes from outside."""
+    names = sorted(person.item.name for person in book.people.values())
+    outside = [inspection.who.inside(book.language)] if inspection.by == "outside" else []
+    return json.dumps(names + outside, ensure_ascii=False, separators=(",", ":"))
 
 
 def _limits(figures: dict[str, str]) -> tuple[float | None, float | None]:

@@ -8,6 +8,7 @@ from typing import Any
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.remote.webelement import WebElement
+from selenium.webdriver.support.select import Select
 
 from tests.browser.window import Window
 
@@ -82,10 +83,15 @@ class OnSite:
         return box
 
     def look(self, step: str, who: str) -> None:
-        """Say at a hold point who looked; the time is there by itself."""
+        """Say at a hold point who looked, picked or else named; the time is there by itself."""
         box = self.window.find(f"#hold-{step}")
         self.show(box)
-        box.send_keys(who)
+        known = {option.text for option in Select(box).options}
+        Select(box).select_by_visible_text(who if who in known else "Somebody else")
+        if who not in known:
+            name = self.window.find(f"#hold-{step}-name")
+            name.clear()
+            name.send_keys(who)
         self.window.find(f"#{step} .looks [type=submit]").click()
 
     def kept(self) -> int:

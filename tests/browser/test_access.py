@@ -81,6 +81,13 @@ def put_in(page: OnSite) -> None:
     page.window.until(lambda: page.window.find(f"#{HELD} .looked").is_displayed(), "the look")
 
 
+def past_hold(page: OnSite) -> None:
+    """A tick past an open hold point, where the name of who looked is none."""
+    page.look(HELD, "x")
+    page.tick("set-bolts")
+    assert page.window.find("#set-bolts .past-hold button").is_displayed()
+
+
 STATES: dict[str, Callable[[OnSite], None]] = {
     "start": start,
     "step": walk_to("step", MEASURED),
@@ -91,6 +98,7 @@ STATES: dict[str, Callable[[OnSite], None]] = {
     "place": panel("Job, space, who", ".place-in"),
     "record": panel("The record", ".record-by"),
     "readings": put_in,
+    "past hold": past_hold,
 }
 """What is done on the page before it is looked at."""
 

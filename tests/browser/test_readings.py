@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
+from selenium.webdriver.support.select import Select
 
 from tests.browser.live_form import RING, LiveForm
 from tests.browser.on_site import HELD, MEASURED, PAGE, OnSite, forget_all
@@ -153,6 +154,47 @@ def test_a_hold_point_asks_who_and_when(page: OnSite) -> None:
     assert "hold point" not in page.window.find(".far").text
     page.press("Take it back")
     page.window.until(lambda: "1 hold point open" in page.window.find(".far").text, "open again")
+
+
+@pytest.mark.parametrize("who", ["x", "me", "Tobin", "T T", "x 1", "?? ??"])
+def test_who_looked_is_named_in_full(who: str, page: OnSite) -> None:
+    """A letter, a sign or one word is nobody: the point stays open."""
+    page.look(HELD, who)
+    assert page.window.find(f"#{HELD} .looks .wrong").text == "Write the first and the last name of who looked."
+    assert not page.window.find(f"#{HELD} .looked").is_displayed()
+    assert "1 hold point open" in page.window.find(".far").text
+
+
+@pytest.mark.parametrize("who", ["Maren Holt", "Dana Q. Ortiz-Vale"])
+def test_who_looked_is_picked_or_somebody_else(who: str, page: OnSite) -> None:
+    """The crew stands in the list; whoever does not is named."""
+    known = [option.text for option in Select(page.window.find(f"#hold-{HELD}")).options]
+    assert (who in known) == (who == "Maren Holt")
+    page.look(HELD, who)
+    page.window.until(lambda: who in page.window.find(f"#{HELD} .looked").text, "passed")
+
+
+def test_a_tick_past_an_open_hold_point_asks_first(page: OnSite) -> None:
+    """On the full page as in the walk work stops there: it is said which point is open and who has to look."""
+    page.tick("check-flange")
+    page.tick("set-bolts")
+    asks = page.window.find("#set-bolts .past-hold")
+    said = "Work stops before this step: 'Flange and place of the toilet' is open. Who has to look: Crew lead."
+    assert asks.find_element("css selector", "p").text == said
+    assert page.ticked() == ["check-flange"]
+    page.press("Go to the hold point")
+    assert page.window.driver.switch_to.active_element == page.window.find(f"#hold-{HELD}")
+    page.look(HELD, "Tobin Reyes")
+    page.window.until(lambda: asks.text == "", "nothing to ask")
+    page.tick("set-bolts")
+    page.window.until(lambda: page.ticked() == ["check-flange", "set-bolts"], "both ticks")
+    page.tick("set-bolts")
+    page.press("Take it back")
+    page.tick("acceptance")
+    assert page.ticked() == ["check-flange"]
+    page.press("Done without the look")
+    page.window.until(lambda: page.ticked() == ["check-flange", "acceptance"], "the tick")
+    assert "1 hold point open" in page.window.find(".far").text
 
 
 def test_steps_are_counted_alike_everywhere(page: OnSite) -> None:

@@ -11,7 +11,7 @@ import pytest
 from build_tools.book.model.step import Measurement, Step
 from build_tools.browser.on_site import FOLDERS, on_site_script
 from build_tools.commands.site import BOOK
-from build_tools.pages.on_site import measure_data, print_of
+from build_tools.pages.on_site import lookers, measure_data, print_of
 from build_tools.pages.words import words
 from build_tools.pages.words_on_site import ON_SITE
 from tests.builds import context_of
@@ -54,6 +54,19 @@ def test_every_measurement_of_the_book_has_limits() -> None:
         for step in entry.item.steps:
             names = [json.loads(measure_data(one, CONTEXT.book))["name"] for one in step.measurements]
             assert len(names) == len(set(names)), f"{entry.id}#{step.id}"
+
+
+@pytest.mark.parametrize(
+    ("inspection", "outside"),
+    [
+        ("flange-and-place", []),
+        ("drain-underground", ["Plumbing inspector of the building department"]),
+    ],
+)
+def test_who_can_be_picked_at_a_hold_point(inspection: str, outside: list[str]) -> None:
+    """The crew, and below it who comes from outside to this point."""
+    crew = ["Ansel Brook", "Corin Vale", "Ida Marsh", "Maren Holt", "Tobin Reyes", "Wren Okafor"]
+    assert json.loads(lookers(CONTEXT.book.inspections[inspection].item, CONTEXT.book)) == crew + outside
 
 
 def test_a_print_follows_what_the_step_says() -> None:

@@ -39,7 +39,8 @@ class Context:
         materials = tuple((id, entry.item.counted_in) for id, entry in book.materials.items())
         tools = tuple((id, entry.item.protects, entry.item.rented) for id, entry in book.tools.items())
         inspections = tuple(
-            (id, entry.item.who.inside(book.language), entry.item.notice) for id, entry in book.inspections.items()
+            (id, entry.item.who.inside(book.language), entry.item.notice, entry.item.by)
+            for id, entry in book.inspections.items()
         )
         unread = frozenset(book.unread)
         shown = (standards, materials, tools, inspections)

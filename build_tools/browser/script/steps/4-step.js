@@ -12,7 +12,7 @@ const steps = [...root.querySelectorAll(".step"), ACCEPT].filter(Boolean).map((b
     print: box.dataset.print,
     title: wordsOf(title),
     box,
-    hold: hold && { box: hold, title: wordsOf(hold.querySelector(".bar a")) },
+    hold: hold && { box: hold, title: wordsOf(hold.querySelector(".bar a")), who: wordsOf(hold.querySelector(".looks-at-it")), lookers: JSON.parse(hold.dataset.lookers) },
     measures: [...box.querySelectorAll("[data-measure]")].map(measureOf),
   };
 });
@@ -41,9 +41,25 @@ function buildStep(step) {
     open.setAttribute("aria-expanded", String(!note.hidden));
     if (!note.hidden) text.focus();
   }, { "aria-expanded": "false", "aria-controls": `note-${step.id}`, class: "note-by" });
-  const line = make("div", { class: "done-line" }, make("label", { class: "tick" }, tick, done), by, open, changed, note);
+  const past = make("div", { class: "past-hold", role: "alert" });
+  const line = make("div", { class: "done-line" }, make("label", { class: "tick" }, tick, done), by, open, past, changed, note);
   step.box.insertBefore(line, step.hold?.box ?? null);
-  tick.addEventListener("change", () => did("tick", step, { done: tick.checked }));
+  tick.addEventListener("change", () => (tick.checked ? tickIt() : did("tick", step, { done: false })));
+
+  /** Past an open hold point only where somebody says so after he was told of it. */
+  function tickIt() {
+    const stop = openHoldBefore(step);
+    if (!stop) return did("tick", step, { done: true });
+    tick.checked = Boolean(get("tick", step.id)?.done);
+    past.replaceChildren(
+      make("p", {}, fill(say.stops_before, { hold: stop.hold.title, who: stop.hold.who })),
+      button(say.to_hold, () => stop.hold.enter(), { class: "go" }),
+      button(say.tick_past, () => {
+        tick.focus();
+        did("tick", step, { done: true });
+      }));
+  }
+
   const keepNote = () => text.value.trim() !== (get("note", step.id)?.text ?? "") && did("note", step, { text: text.value.trim() });
   text.addEventListener("input", later(500, keepNote));
   text.addEventListener("change", keepNote);
@@ -51,12 +67,13 @@ function buildStep(step) {
   step.show = () => {
     const kept = get("tick", step.id);
     tick.checked = Boolean(kept?.done);
+    past.replaceChildren();
     by.textContent = kept?.done ? whose(kept) : "";
     line.classList.toggle("is-done", tick.checked);
     const differs = tick.checked && kept.print !== step.print;
     changed.hidden = !differs;
     if (differs) {
-      const again = button(fill(say.tick_again, { n: about.revision }), () => did("tick", step, { done: true }));
+      const again = button(fill(say.tick_again, { n: about.revision }), tickIt);
       changed.replaceChildren(make("p", {}, fill(say.changed, { n: kept.revision, when: whenWords(kept.at) })), again);
     }
     const words = get("note", step.id)?.text ?? "";
@@ -75,27 +92,51 @@ function localTime(date) {
   return new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
 }
 
-/** A hold point asks who looked and when; until both are said it is open. */
+/** A first and a last name, in letters. */
+const isName = (text) => /^\p{L}[\p{L}\p{M}.'’-]*( [\p{L}\p{M}.'’-]+)* \p{L}[\p{L}\p{M}'’-]+$/u.test(text);
+
+/** A hold point asks who looked and when; until both are said it is open. Who looked is picked, or named in full. */
 function buildHold(step) {
   const id = `hold-${step.id}`;
-  const looked = make("input", { type: "text", id, autocomplete: "off", autocapitalize: "words" });
+  const { lookers } = step.hold;
+  const picked = make("select", { id }, make("option", { value: "" }, say.pick_who), ...lookers.map((one, index) => make("option", { value: index }, one)), make("option", { value: "other" }, say.somebody_else));
+  const name = make("input", { type: "text", id: `${id}-name`, autocomplete: "off", autocapitalize: "words" });
+  const named = make("label", { for: `${id}-name`, hidden: true }, say.full_name, name);
   const when = make("input", { type: "datetime-local", id: `${id}-when` });
   const wrong = make("p", { class: "wrong", role: "alert" });
   const form = make("form", { class: "looks", novalidate: true },
-    make("label", { for: id }, say.looked, looked), make("label", { for: `${id}-when` }, say.when, when),
+    make("label", { for: id }, say.looked, picked), named, make("label", { for: `${id}-when` }, say.when, when),
     make("button", { type: "submit" }, say.has_passed), wrong);
   const passed = make("p", { role: "status" });
   const back = button(say.take_back, () => did("hold", step, { passed: false, looked: "", when: "" }));
   const held = make("div", { class: "looked" }, passed, back);
   step.hold.box.append(form, held);
-  looked.addEventListener("focus", () => (when.value ||= localTime(new Date())));
+  const isOther = () => picked.value === "other";
+  picked.addEventListener("change", () => {
+    named.hidden = !isOther();
+    if (picked.value) when.value ||= localTime(new Date());
+  });
+  /** The box that is still to be filled in, and why. */
+  function missing(who) {
+    if (!picked.value) return [picked, say.say_who];
+    if (isOther() && !isName(who)) return [name, say.say_name];
+    if (!when.value || !isLocalTime(when.value)) return [when, say.say_when];
+    return when.value > localTime(new Date(Date.now() + 60_000)) ? [when, say.not_yet] : [];
+  }
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    const early = when.value > localTime(new Date(Date.now() + 60_000));
-    wrong.textContent = !looked.value.trim() ? say.say_who : !when.value || !isLocalTime(when.value) ? say.say_when : early ? say.not_yet : "";
-    if (wrong.textContent) return (looked.value.trim() ? when : looked).focus();
-    did("hold", step, { passed: true, looked: looked.value.trim(), when: when.value });
+    const who = isOther() ? name.value.trim().replace(/\s+/g, " ") : lookers[picked.value];
+    const [box, why = ""] = missing(who);
+    wrong.textContent = why;
+    if (box) return box.focus();
+    did("hold", step, { passed: true, looked: who, when: when.value });
+    form.reset();
+    named.hidden = true;
   });
+  step.hold.enter = () => {
+    picked.focus();
+    step.hold.box.scrollIntoView({ block: "nearest" });
+  };
   step.showHold = () => {
     const kept = get("hold", step.id);
     const open = !kept?.passed;
@@ -107,3 +148,6 @@ function buildHold(step) {
   };
 }
 const holdIsOpen = (step) => Boolean(step.hold) && !get("hold", step.id)?.passed;
+
+/** The first open hold point before a step: work stops there. */
+const openHoldBefore = (step) => steps.slice(0, steps.indexOf(step)).find(holdIsOpen);

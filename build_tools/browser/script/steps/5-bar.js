@@ -45,6 +45,8 @@ function trouble(problem) {
 
 /** An item was put in, here or in another tab. */
 function shown(item) {
+  // A look at a hold point lets the steps behind it go on.
+  if (item.kind === "hold") return showAll();
   steps.find((step) => step.id === item.step)?.show();
   showBar();
 }

@@ -89,7 +89,7 @@ window.crewWalk = (own) => {
     const { kind, step } = screens[now];
     if (ways > 0 && kind === "hold" && holdIsOpen(step)) {
       told.textContent = say.held;
-      step.hold.box.querySelector("input").focus();
+      step.hold.enter();
       step.hold.box.querySelector("[type=submit]").scrollIntoView({ block: "nearest" });
       return;
     }
