@@ -56,6 +56,25 @@ alarms: {procedure: alarm-places, space: room}
 lock: {procedure: lockset-install, space: room}
 closet: {procedure: closet-shelf-pole, space: room}
 """
+_OPENINGS = "openings: [{opening: door, sides: '2'}]"
+_STRIPS = "inputs: {strip-floor-take-off: {rooms: 'space:rooms'}}"
+GIVEN = {
+    "boards": _STRIPS,
+    "subfloor": _STRIPS,
+    "subfloor-bath": _STRIPS,
+    "tile": "inputs: {tile-take-off: {length: 'space:length', width: 'space:width'}}",
+    "nail": _STRIPS,
+    "fill": _STRIPS,
+    "finish": "inputs: {floor-finish: {rooms: 'space:rooms'}}",
+    "trim": f"inputs: {{trim-take-off: {{{_OPENINGS}}}}}",
+    "base": f"inputs: {{trim-take-off: {{rooms: 'space:rooms', {_OPENINGS}}}}}",
+    "alarms": (
+        "inputs: {alarm-places: {storeys: '1', sleeping_rooms: '1', sleeping_areas: '1', fuel: 'no', garage: 'no'}}"
+    ),
+    "lock": "inputs: {lock-schedule: {openings: [{opening: door}]}}",
+    "closet": "inputs: {closet: {width: 6'}}",
+}
+"""The sizes that the tasks' calculators ask for, by task."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,18 +107,24 @@ class Planning:
 
 def job_text() -> str:
     """The job as its file would have it."""
-    spaces, tasks = [], []
-    for house in ("left", "right"):
-        size = "length: 22', width: 14', crews: 2" if house == "left" else "length: 18', width: 13', crews: 2"
-        spaces.append(f"  {house}-room: {{title: Room, dwelling: {house}, {size}}}")
-        bath = f"length: 8', width: 5', reached_through: [{house}-room]"
+    spaces, doors, tasks = [], [], []
+    for house, size in (("left", "length: 22', width: 14'"), ("right", "length: 18', width: 13'")):
+        counts = "measures: {turned-rows: '0', lower-doorways: '0', doors: '2'}"
+        spaces.append(f"  {house}-room: {{title: Room, dwelling: {house}, {size}, crews: 2, {counts}}}")
+        counts = "measures: {doorways: '1', sealed-joints: 8', tubs: '1'}"
+        bath = f"length: 8', width: 5', reached_through: [{house}-room], {counts}"
         spaces.append(f"  {house}-bath: {{title: Bath, dwelling: {house}, {bath}}}")
+        doors.append(
+            f"  {house}-door: {{title: Door, space: {house}-bath, lock: bathroom, width: 30 in, height: 80 in}}"
+        )
         for line in TASKS.splitlines():
-            mine = line.replace("space: house", f"space: {house}")
+            name = line.partition(":")[0]
+            mine = f"{line[:-1]}, {GIVEN[name]}}}" if name in GIVEN else line
+            mine = mine.replace("opening: door", f"opening: {house}-door").replace("space: house", f"space: {house}")
             for room in ("room", "bath"):
                 mine = mine.replace(f"space: {room}", f"space: {house}-{room}")
             tasks.append(f"  {house}-{mine}")
-    return HEAD + "\n".join(["spaces:", *spaces, "tasks:", *tasks]) + "\n"
+    return HEAD + "\n".join(["spaces:", *spaces, "openings:", *doors, "tasks:", *tasks]) + "\n"
 
 
 def measure_planning(real: Path) -> Planning:

@@ -191,6 +191,8 @@ class _TaskReader:
         except Unreadable as trouble:
             self.say(at, str(trouble))
             return 0.0, ""
+        if not size:  # nothing, in whatever unit
+            return 0.0, f"{text} ({name.replace('-', ' ')})"
         if kind != wanted:
             self.say(at, f"'{text}' does not fit: '{line.material}' goes by {work or 'a number'} of {name}")
             return 0.0, ""

@@ -25,7 +25,8 @@ summary: One room.
 start: 2026-12-07
 deadline: 2026-12-31
 dwellings: {{shed: {{title: Shed}}}}
-spaces: {{room: {{title: Room, dwelling: shed, length: 10', width: 8'}}}}
+spaces:
+  room: {{title: Room, dwelling: shed, length: 10', width: 8', measures: {{turned-rows: '0', lower-doorways: '0'}}}}
 people:
   - {{person: tobin-reyes, rate: {RATE} dollarettes, note: He is zanzibarlike.}}
   - {{person: wren-okafor}}
@@ -37,7 +38,11 @@ money: {{budget: {BUDGET} dollarettes, labour_rate: {USUAL} dollarettes}}
 private_note: The bank is quokkaesque.
 tasks:
   rack: {{procedure: strip-floor-racking, space: room}}
-  nail: {{procedure: floor-nailing, space: room, note: Start at the long wall.}}
+  nail:
+    procedure: floor-nailing
+    space: room
+    note: Start at the long wall.
+    inputs: {{strip-floor-take-off: {{rooms: 'space:rooms'}}}}
 variants:
   more: {{title: More, why: To see., more_people: [{{person: ansel-brook, rate: {RATE} dollarettes}}]}}
 """

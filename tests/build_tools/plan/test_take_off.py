@@ -147,6 +147,7 @@ def test_a_space_s_own_measure_says_what_is_served_and_the_task_goes_before_it()
     assert amounts(tile, bath)["tile-edge-trim"] == 6
     assert amounts({**tile, "serves": {"doorways": "1"}}, bath)["tile-edge-trim"] == 3
     assert amounts({**tile, "serves": {"doorways": "0", "sealed-joints": "40 ft"}}, bath)["tile-sealant"] == 2
+    assert amounts({**tile, "serves": {"doorways": "1", "sealed-joints": "0"}}, bath)["tile-sealant"] == 0
 
 
 @pytest.mark.parametrize(
