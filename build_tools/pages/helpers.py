@@ -112,8 +112,11 @@ class Helpers:
 
     # figures
 
-    def written(self, measure: str) -> Markup:
-        """A figure with its unit; a crew standard links to its entry."""
+    def written(self, measure: Amount) -> Markup:
+        """A figure with its unit; a crew standard links to its entry, what a calculator gives to the calculator."""
+        if isinstance(measure, Call):
+            link = Markup('<a class="ref ref-calculator" href="{}">{}</a>')
+            return link.format(self.url("calculator", measure.calculator), self.figure(measure))
         id = named_value(measure)
         if id is None:
             return Markup(escape(measure))
@@ -153,11 +156,11 @@ class Helpers:
 
     def print_of(self, part: Step | list[Check]) -> str:
         """The print of a step, by which a page sees that it has changed since somebody ticked it."""
-        return print_of(part, self.context.book)
+        return print_of(part, self.context)
 
     def reads(self, measurement: Measurement) -> str:
         """What a reading is held against, for the script."""
-        return measure_data(measurement, self.context.book)
+        return measure_data(measurement, self.context)
 
     def lookers(self, inspection: Inspection) -> str:
         """Who can be picked as having looked at a hold point, for the script."""

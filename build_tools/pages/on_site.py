@@ -17,7 +17,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Part, Text
 from build_tools.book.model.reference import Inspection
 from build_tools.book.model.step import Check, Measurement, Step, Way
-from build_tools.book.uses import figure_of
+from build_tools.book.model.table import Call
 from build_tools.browser.in_script import data_in_script
 from calculators.reading import found_in, read_number_with_unit
 from calculators.scanning import plain, spaces_end, unit_at
@@ -38,29 +38,39 @@ def digest(text: str, digits: int = 8) -> str:
     return hashlib.sha256(text.encode()).hexdigest()[:digits]
 
 
-def print_of(part: Step | list[Check], book: Book) -> str:
+def print_of(part: Step | list[Check], context: Context) -> str:
     """The print of a step, or of the checks at the end; it follows the crew standards that are named in it."""
+    values = context.book.values
     parts: Iterable[Part] = [part] if isinstance(part, Step) else part
     written = "\n".join(one.model_dump_json(exclude_defaults=True) for one in parts)
-    standards = sorted(set(STANDARD.findall(written)) & set(book.values))
-    return digest("\n".join([written, *(book.values[id].item.quantity for id in standards)]))
+    standards = sorted(set(STANDARD.findall(written)) & set(values))
+    answers = [context.figure(limit) or "" for limit in _worked_out(part)]
+    return digest("\n".join([written, *(values[id].item.quantity for id in standards), *answers]))
 
 
-def measure_data(measurement: Measurement, book: Book) -> str:
+def _worked_out(part: Step | list[Check]) -> list[Call]:
+    """The limits of a step's readings that a calculator gives."""
+    read = part.measurements if isinstance(part, Step) else []
+    limits = [limit for one in read for side in one.sides for limit in (side.least, side.most)]
+    return [limit for limit in limits if isinstance(limit, Call)]
+
+
+def measure_data(measurement: Measurement, context: Context) -> str:
     """What a reading is held against, as JSON: ``name``, quantity, unit, and lowest and highest or ``ways`` with both.
 
     The name is the measurement's own, or comes from what is measured, so that it stays when measurements change places
     or a tolerance changes.
     """
-    figures = _figures(measurement, book)
-    ways = [(way.way.inside(book.language), _figures(way, book)) for way in measurement.ways]
+    language = context.book.language
+    figures = _figures(measurement, context)
+    ways = [(way.way.inside(language), _figures(way, context)) for way in measurement.ways]
     every = [figure for given in (figures, *(given for _, given in ways)) for figure in given.values()]
     first = every[0]
     _, quantity = read_number_with_unit(first)
     unit = _unit(first)
     if quantity not in UNITS:
         quantity, unit = "number", "" if quantity == "number" else quantity
-    name = measurement.name or digest(measurement.what.inside(book.language), 6)
+    name = measurement.name or digest(measurement.what.inside(language), 6)
     low, high = _limits(figures)
     data: dict[str, Any] = {"name": name, "quantity": quantity, "unit": unit, "low": low, "high": high}
     held = [(way, *_limits(given)) for way, given in ways]
@@ -74,10 +84,10 @@ def _given(data: dict[str, Any]) -> dict[str, Any]:
     return {**given, "ways": [_given(way) for way in data["ways"]]} if data.get("ways") else given
 
 
-def _figures(part: Measurement | Way, book: Book) -> dict[str, str]:
+def _figures(part: Measurement | Way, context: Context) -> dict[str, str]:
     """The figures of a measurement or of one of its ways, by the names of their fields."""
     return {
-        name: figure_of(written, book) or ""
+        name: context.figure(written) or ""
         for name in ("target", "within", "plus", "minus", "least", "most")
         if (written := getattr(part, name, None)) is not None
     }

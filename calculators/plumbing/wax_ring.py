@@ -84,7 +84,7 @@ def wax_ring(
     under the bowl, from the plane of its foot to the china that meets the wax. ``ring`` is the one that is judged;
     ``standard_ring``, ``thick_ring`` and ``spacer_ring`` are the thicknesses that the supplier has, ``flange_height``
     is where the flange belongs above the floor.
-    Gap = rise + recess. Squeeze = ring - gap.
+    Gap = rise + recess. Squeeze = ring - gap. ``thick_reach`` = thick_ring - recess - least_squeeze, not below 0.
 
     Source: the gap is geometry. A plastic flange is at least 1/4 in thick (IPC 405.4.1), so one that lies on the
     finished floor gives a rise of -1/4 in. The ring thicknesses and the squeeze are common practice; no standard
@@ -146,6 +146,7 @@ def wax_ring(
         "fit": judge(squeeze, least_squeeze, most_squeeze),
         "fits": judge(squeeze, least_squeeze, most_squeeze) == FITS,
         "ring_to_use": ring_to_use,
+        "thick_reach": max(0.0, thick_ring - least_squeeze - recess),
         "spacer": spacers * spacer_ring,
         "standard_rings": 1 - thick_rings,
         "thick_rings": thick_rings,
@@ -276,6 +277,15 @@ CALCULATOR = Calculator(
         Output("fit", "This ring", "text"),
         Output("fits", "It fits", "yes-no"),
         Output("ring_to_use", "Use", "text"),
+        Output(
+            "thick_reach",
+            "Most floor above flange for the thick ring",
+            "length",
+            "in",
+            0.0625,
+            "down",
+            help="0 where it does not reach above the flange at all.",
+        ),
         Output("spacer", "Spacer ring on the flange", "length", "in", 0.0625, "up"),
         Output(
             "standard_rings",
@@ -290,7 +300,8 @@ CALCULATOR = Calculator(
     formula=(
         "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap. "
         "The thinner one of the standard and the thick ring whose squeeze lies between the least and the most is the "
-        "one to use. Where both are too thin, spacer rings raise the flange one by one for a standard ring."
+        "one to use. The thick ring does up to thick ring - recess - least squeeze of floor above flange. Where both "
+        "are too thin, spacer rings raise the flange one by one for a standard ring."
     ),
     sources=(
         Citation("ipc", "405.4.1, thickness of a floor flange"),

@@ -28,7 +28,7 @@ def measures() -> dict[str, dict[str, Any]]:
     """What each reading of the book is held against, by its place."""
     context = context_of(BOOK)
     return {
-        f"{id}#{step.id} {number}": json.loads(measure_data(one, context.book))
+        f"{id}#{step.id} {number}": json.loads(measure_data(one, context))
         for id, entry in context.book.procedures.items()
         for step in entry.item.steps
         for number, one in enumerate(step.measurements)

@@ -181,10 +181,10 @@ def test_every_place_that_names_it_shows_the_new_figure(id: str) -> None:
     assert shown[1] == other(id).removesuffix(" each")
     assert figure_of(f"value:{id}", after.book) == other(id)
     for step in steps_by_standard().get(id, ()):
-        assert print_of(step, before.book) != print_of(step, after.book)
+        assert print_of(step, before) != print_of(step, after)
         for measured in step.measurements:
             if id in limits_of(measured):
-                assert measure_data(measured, before.book) != measure_data(measured, after.book)
+                assert measure_data(measured, before) != measure_data(measured, after)
 
 
 @lru_cache
@@ -200,9 +200,32 @@ def steps_by_standard() -> dict[str, list[Step]]:
 
 def limits_of(measured: Measurement) -> set[str | None]:
     """The standards that a reading is held against."""
-    parts = [measured, *measured.ways]
     names = ("target", "within", "plus", "minus", "least", "most")
-    return {named_value(str(getattr(part, name, None))) for part in parts for name in names}
+    return {named_value(str(getattr(part, name, None))) for part in measured.sides for name in names}
+
+
+def worked_out() -> Iterator[tuple[Step, Call]]:
+    """The limits of readings that a calculator gives, with their steps."""
+    for entry in context().book.procedures.values():
+        for step in entry.item.steps:
+            limits = [each for one in step.measurements for side in one.sides for each in (side.least, side.most)]
+            yield from ((step, each) for each in limits if isinstance(each, Call))
+
+
+def test_a_limit_that_is_worked_out_moves() -> None:
+    """A thicker ring, a deeper bowl: what passes goes with them, and so does the print of a tick."""
+    found = list(worked_out())
+    assert found
+    for step, limit in found:
+        moved = set()
+        for input, id in context().book.standards(limit.calculator).items():
+            after = with_other(id)
+            outright = limit.model_copy(update={"inputs": {input: other(id), **limit.inputs}})
+            assert after.figure(limit) == context().figure(outright)
+            if after.figure(limit) != context().figure(limit):
+                moved.add(id)
+                assert print_of(step, after) != print_of(step, context())
+        assert moved, step.id
 
 
 SIZED = sorted(

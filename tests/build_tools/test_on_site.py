@@ -23,7 +23,7 @@ CONTEXT = context_of(BOOK)
 def measured(**given: str) -> dict[str, Any]:
     """What a measurement with those figures hands over."""
     measurement = Measurement.model_validate({"what": "Gap", "outside": "Stop.", "basis": "common practice", **given})
-    data: dict[str, Any] = json.loads(measure_data(measurement, CONTEXT.book))
+    data: dict[str, Any] = json.loads(measure_data(measurement, CONTEXT))
     return data
 
 
@@ -52,7 +52,7 @@ def test_every_measurement_of_the_book_has_limits() -> None:
     """Each can be read, and none has the name of another in its step."""
     for entry in CONTEXT.book.procedures.values():
         for step in entry.item.steps:
-            names = [json.loads(measure_data(one, CONTEXT.book))["name"] for one in step.measurements]
+            names = [json.loads(measure_data(one, CONTEXT))["name"] for one in step.measurements]
             assert len(names) == len(set(names)), f"{entry.id}#{step.id}"
 
 
@@ -74,8 +74,8 @@ def test_a_print_follows_what_the_step_says() -> None:
     step = Step.model_validate({"id": "level", "do": "Level it to [](value:bowl-tolerance)."})
     same = step.model_copy()
     other = step.model_copy(update={"id": "level-it"})
-    assert print_of(step, CONTEXT.book) == print_of(same, CONTEXT.book)
-    assert print_of(step, CONTEXT.book) != print_of(other, CONTEXT.book)
+    assert print_of(step, CONTEXT) == print_of(same, CONTEXT)
+    assert print_of(step, CONTEXT) != print_of(other, CONTEXT)
 
 
 @pytest.mark.parametrize("name", FOLDERS)

@@ -8,10 +8,12 @@ from build_tools.book.book import Book
 from build_tools.book.calls import Called, Written, call
 from build_tools.book.index import Index, make_index
 from build_tools.book.memo import Memo
-from build_tools.book.model.table import Call, Form, Table
+from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.tables import Computed, Trouble, compute_table
+from build_tools.book.uses import figure_of
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
+from calculators.run import shown
 
 
 @dataclass(slots=True)
@@ -66,3 +68,16 @@ class Context:
         if key not in self._calls:
             self._calls[key] = call(self.book, self.calculators[calculator], inputs)
         return self._calls[key]
+
+    def figure(self, amount: Amount) -> str | None:
+        """A figure as people write it: as it stands, of a crew standard, or what a calculator answers.
+
+        None where there is no such standard or no answer, which the checks name.
+        """
+        if not isinstance(amount, Call):
+            return figure_of(amount, self.book)
+        if amount.calculator not in self.calculators:
+            return None
+        called = self.call(amount)
+        answer = None if called.answer is None else shown(called.calculator, called.answer).get(amount.output)
+        return None if answer is None else str(answer)

@@ -75,13 +75,15 @@ def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Me
 def _limits(context: Context, entry: ProcedureEntry, at: Location, item: Measurement | Way) -> Iterator[Problem]:
     kinds: dict[str, str] = {}
     numbers: dict[str, float] = {}
+    figures: dict[str, str] = {}
     for part in TOLERANCES:
         if part not in type(item).model_fields:
             continue
         written = getattr(item, part)
-        text = figure_of(written, context.book) if written is not None else None
+        text = context.figure(written) if written is not None else None
         if text is None:
             continue
+        figures[part] = text
         try:
             numbers[part], kinds[part] = read_figure(text)
         except Unreadable as trouble:
@@ -91,10 +93,10 @@ def _limits(context: Context, entry: ProcedureEntry, at: Location, item: Measure
         if kind != kinds[first]:
             yield entry.error(
                 (*at, part),
-                f"'{getattr(item, part)}' is a {kind}, while '{first}' of this measurement is a {kinds[first]}",
+                f"'{figures[part]}' is a {kind}, while '{first}' of this measurement is a {kinds[first]}",
             )
     if {"least", "most"} <= numbers.keys() and numbers["least"] > numbers["most"]:
-        yield entry.error((*at, "least"), f"the least, {item.least}, is more than the most, {item.most}")
+        yield entry.error((*at, "least"), f"the least, {figures['least']}, is more than the most, {figures['most']}")
     if "temperature" not in kinds.values():
         yield from _signs(entry, at, numbers)
 

@@ -10,7 +10,6 @@ from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.step import Measurement
 from build_tools.book.problems import Problem, did_you_mean
-from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from calculators.declaration import Input
 from calculators.reading import Unreadable
@@ -74,14 +73,13 @@ def _fits(
 
 def _kind(context: Context, item: Measurement) -> str:
     """The quantity of a measurement; nothing where it cannot be read, which another check says."""
-    figures = (part for part in (item, *item.ways))
     written = next(
         figure
-        for part in figures
+        for part in item.sides
         for name in ("target", "least", "most")
         if (figure := getattr(part, name, None)) is not None
     )
     try:
-        return read_figure(figure_of(written, context.book) or "")[1]
+        return read_figure(context.figure(written) or "")[1]
     except Unreadable:
         return ""

@@ -18,7 +18,7 @@ from build_tools.book.model.base import (
     Text,
     ToolId,
 )
-from build_tools.book.model.table import Form, Table
+from build_tools.book.model.table import Amount, Form, Table
 
 StepId = Annotated[str, Field(pattern=IDENTIFIER)]
 
@@ -54,14 +54,15 @@ class Message(Part):
 class Way(Part):
     """One of the two ways that a reading goes from nothing (``floor above flange``), and what passes that way.
 
-    ``target`` with ``within``; or ``least``, ``most`` or both; a way that has none of them never passes.
+    ``target`` with ``within``; or ``least``, ``most`` or both; a way that has none of them never passes. A limit that
+    follows from crew standards is what a calculator answers: it moves with them.
     """
 
     way: Text
     target: Measure | None = None
     within: Measure | None = None
-    least: Measure | None = None
-    most: Measure | None = None
+    least: Amount | None = None
+    most: Amount | None = None
 
     @property
     def never_passes(self) -> bool:
@@ -91,10 +92,15 @@ class Measurement(Part):
     within: Measure | None = None
     plus: Measure | None = None
     minus: Measure | None = None
-    least: Measure | None = None
-    most: Measure | None = None
+    least: Amount | None = None
+    most: Amount | None = None
     outside: Prose
     basis: Basis
+
+    @property
+    def sides(self) -> list[Measurement | Way]:
+        """What may have limits: the reading itself, and each of its ways."""
+        return [self, *self.ways]
 
     @model_validator(mode="after")
     def _has_a_tolerance(self) -> Measurement:

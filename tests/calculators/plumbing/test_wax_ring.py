@@ -89,6 +89,14 @@ def test_rings_and_spacers_are_those_that_the_supplier_has() -> None:
     assert "raise it to stand 3/8 in above" in wax_ring(rise=0.5, flange_height=0.375)["cautions"][0]
 
 
+@pytest.mark.parametrize(("recess", "thick", "most"), [(0.625, 1.5, 0.625), (0.625, 1.75, 0.875), (1.5, 1.5, 0.0)])
+def test_how_far_the_thick_ring_reaches(recess: float, thick: float, most: float) -> None:
+    """At that height of the floor it fits, and no higher; a deep bowl leaves it nothing above the flange."""
+    assert wax_ring(recess=recess, thick_ring=thick)["thick_reach"] == most
+    fits = [wax_ring(rise=most + more, recess=recess, ring=thick)["fits"] for more in (0, 0.0625)]
+    assert fits == [most > 0, False]
+
+
 def test_a_thick_ring_that_is_the_thinner_one_is_refused() -> None:
     with pytest.raises(Refused) as caught:
         wax_ring(standard_ring=1.25, thick_ring=1.0)
