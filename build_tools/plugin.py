@@ -136,20 +136,10 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             config.site_dir = str(self._folder.begin())
 
     def _plan_jobs(self, context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Problem]]:
-        """Every job planned, and the problems; what a preview has planned holds until an edit that a plan can see."""
-        from build_tools.plan.again import as_written_now, read_by_plans  # a book without jobs never loads the solver
-        from build_tools.plan.checks import check_jobs
-        from build_tools.plan.whole import plan_all
+        """Every job planned, and the problems."""
+        from build_tools.plan.kept import plan_jobs  # a book without jobs never loads the solver
 
-        def planned() -> tuple[dict[str, Whole], list[Problem]]:
-            problems = check_jobs(context, today)
-            if any(problem.severity == "error" for problem in problems):
-                return {}, problems
-            jobs, impossible = plan_all(context, today, kept)
-            return jobs, problems + impossible
-
-        jobs, problems = self._memo.named("plans", read_by_plans(context, today), planned)
-        return as_written_now(jobs, context), problems
+        return plan_jobs(context, today, kept)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Replace the YAML files by the pages made from them."""

@@ -32,18 +32,6 @@ def whole(context: Context, entry: Entry[Job], today: date, kept: Path | None = 
     return Whole(plan, variants(context, entry, today, kept), tries, today)
 
 
-def plan_all(context: Context, today: date, kept: Path | None = None) -> tuple[dict[str, Whole], list[Problem]]:
-    """Every job of the book planned, by its id, and a problem for each that cannot be."""
-    found: dict[str, Whole] = {}
-    problems = []
-    for id, entry in sorted(context.book.jobs.items()):
-        try:
-            found[id] = whole(context, entry, today, kept)
-        except Impossible as impossible:
-            problems.append(cannot_be_planned(entry, impossible))
-    return found, problems
-
-
 def cannot_be_planned(entry: Entry[Job], impossible: Impossible) -> Problem:
     """The problem of a job that has no plan, at the first of the tasks concerned, with the lines of the others."""
     tasks = [task for task in impossible.tasks if task in entry.item.tasks]

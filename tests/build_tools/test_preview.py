@@ -14,7 +14,7 @@ from mkdocs.exceptions import Abort
 
 from build_tools.browser.offline import SUMMARY, WORKER
 from build_tools.commands.site import settings_for
-from build_tools.plan import whole
+from build_tools.plan import kept as plans
 from build_tools.plugin import CrewMethodsPlugin
 from tests.builds import change, copy_book
 from tests.site_pages import SitePage
@@ -23,7 +23,7 @@ TOILET, LOCK = "plumbing/toilet-set", "doors/lockset-install"
 ACTION = "Lower the bowl straight down over the bolts."
 ENTRY_EDITS = [
     ("values/plumbing", "square, most\n  quantity: 1/8 in", "square, most\n  quantity: 5/32 in", ">5/32 in</a>"),
-    ("inspections/plumbing", "toilet\n  who: Crew lead", "toilet\n  who: Whoever leads", "<dd>Whoever leads</dd>"),
+    ("inspections/plumbing", "toilet\n  who: Crew lead", "toilet\n  who: Whoever leads", ">Whoever leads</dd>"),
     ("inspections/plumbing", "Whoever leads\n  notice: 1 h", "Whoever leads\n  notice: 2 h", "<dd>2 h</dd>"),
     ("tools/common", "minutes.\n  protects: true", "minutes.\n  rented: true", '<span class="mark">rented</span>'),
     ("materials/plumbing", "title: Wax ring, standard", "title: Thin ring", ">Thin ring</a>"),
@@ -92,7 +92,7 @@ def test_an_edit_shows(preview: Preview, monkeypatch: pytest.MonkeyPatch) -> Non
     it was. No plan is made again for words."""
     other, new = preview.text(f"{LOCK}.html"), "Let the bowl down onto the bolts."
     preview.edit(TOILET, ACTION, new)
-    monkeypatch.setattr(whole, "plan_all", lambda *_: pytest.fail("planned again"))
+    monkeypatch.setattr(plans, "whole", lambda *_: pytest.fail("planned again"))
     preview.build()
     sheets = [path.relative_to(preview.site).as_posix() for path in preview.site.glob("jobs/*/sheets-*.html")]
     assert [url for url in sheets if new in preview.text(url)]

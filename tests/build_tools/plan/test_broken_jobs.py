@@ -11,6 +11,7 @@ import shutil
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 import yaml
@@ -21,8 +22,7 @@ from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
-from build_tools.plan.checks import check_jobs
-from build_tools.plan.whole import plan_all
+from build_tools.plan.kept import plan_jobs
 
 SMALL = Path(__file__).parent / "small"
 JOB = "jobs/cabin.yaml"
@@ -44,9 +44,8 @@ def problems_of(folder: Path) -> list[str]:
     context = Context.of(loaded.book, Memo(), {})
     found = {*loaded.problems, *check(context)}
     if not any(problem.severity == "error" for problem in found):
-        found |= set(check_jobs(context, TODAY))
-    if not any(problem.severity == "error" for problem in found):
-        found |= set(plan_all(context, TODAY)[1])
+        with TemporaryDirectory() as kept:
+            found |= set(plan_jobs(context, TODAY, Path(kept))[1])
     assert all(problem.line >= 1 and problem.column >= 1 for problem in found)
     return [str(problem) for problem in sorted(found)]
 

@@ -1,9 +1,13 @@
-"""What a preview takes for unchanged, so that it does not plan again: the words of steps, and nothing else."""
+"""Which edits plan a job again: all but those of the words of steps. And what is read of a plan that was kept."""
 
 from __future__ import annotations
 
+import ast
+import subprocess
+import sys
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,8 +21,11 @@ from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.step import Step
 from build_tools.commands.site import BOOK
-from build_tools.plan.again import read_by_plans
+from build_tools.environment import ROOT
+from build_tools.plan import kept
 from build_tools.plan.checks import check_jobs
+from build_tools.plan.data import plan_as_data
+from build_tools.plan.kept import KEPT, names, plan_jobs
 from build_tools.plan.prepare import prepare
 from build_tools.plan.standards import context_of
 from tests import builds
@@ -59,7 +66,7 @@ def test_no_word_of_a_step_counts_for_a_plan(context: Context) -> None:
     """Every job of the book with all its steps reworded has the same problem to solve, and takes the same."""
     other = with_procedures(context, reworded)
     assert other.book.procedures["toilet-set"].item != context.book.procedures["toilet-set"].item
-    assert read_by_plans(other, TODAY) == read_by_plans(context, TODAY)
+    assert names(other, TODAY) == names(context, TODAY)
     assert check_jobs(other, TODAY) == check_jobs(context, TODAY)
     for entry in context.book.jobs.values():
         before, now = (prepare(context_of(one, entry), entry, entry.item.start) for one in (context, other))
@@ -95,6 +102,58 @@ def test_everything_else_counts(context: Context) -> None:
         entries("people", trained_in=[]),
         entries("jobs", deadline=date.fromordinal(job.deadline.toordinal() + 1)),
     ]
-    read = read_by_plans(context, TODAY)
-    assert all(read_by_plans(other, TODAY) != read for other in others)
-    assert read_by_plans(context, date(2026, 12, 8)) != read
+    now = names(context, TODAY)
+    assert all(names(other, TODAY) != now for other in others)
+    assert not set(names(context, date(2026, 12, 8)).values()) & set(now.values())
+
+
+def test_a_job_s_edit_plans_that_job_alone(context: Context) -> None:
+    """A job file may say what the book reads otherwise: its lines count too, since problems name them."""
+    book = context.book
+    id, entry = next(iter(book.jobs.items()))
+    document = replace(entry.document, text=f"# a comment\n{entry.document.text}")
+    other = replace(context, book=replace(book, jobs={**book.jobs, id: replace(entry, document=document)}))
+    before, now = names(context, TODAY), names(other, TODAY)
+    assert [each for each in before if before[each] != now[each]] == [id]
+
+
+def test_the_name_of_a_plan_is_the_same_in_another_process(context: Context) -> None:
+    """No name hangs on where a thing lies in memory, nor on the order of a set, which differs from run to run."""
+    code = (
+        "import datetime, pathlib; from tests import builds; from build_tools.plan.kept import names;"
+        f"print(names(builds.context_of(pathlib.Path({str(BOOK)!r})), datetime.date({TODAY:%Y, %-m, %-d})))"
+    )
+    told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=ROOT).stdout
+    assert ast.literal_eval(told) == names(context, TODAY)
+
+
+@pytest.fixture
+def small() -> Path:
+    """A small book with one job."""
+    return Path(__file__).parent / "small"
+
+
+def test_a_plan_that_is_kept_is_the_one_that_was_made(
+    small: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made, problems = plan_jobs(builds.context_of(small, {}), TODAY, tmp_path)
+    monkeypatch.setattr(kept, "whole", lambda *_: pytest.fail("planned again"))
+    here = builds.context_of(small, {})
+    again, problems_again = plan_jobs(here, TODAY, tmp_path)
+    assert problems_again == problems
+    assert {id: plan_as_data(job.plan) for id, job in again.items()} == {
+        id: plan_as_data(job.plan) for id, job in made.items()
+    }
+    assert all(job.plan.context.book.procedures is here.book.procedures for job in again.values())
+
+
+def test_what_cannot_be_read_is_made_again_and_old_plans_go(small: Path, tmp_path: Path) -> None:
+    context = builds.context_of(small, {})
+    for day in range(1, KEPT + 3):
+        plan_jobs(context, date(2026, 12, day), tmp_path)
+    files = list(tmp_path.glob("jobs/*/*.pickle"))
+    assert len(files) == KEPT * len(context.book.jobs)
+    for file in files:
+        file.write_bytes(file.read_bytes()[:100])
+    jobs, _ = plan_jobs(builds.context_of(small, {}), date(2026, 12, KEPT + 2), tmp_path)
+    assert jobs.keys() == context.book.jobs.keys()
