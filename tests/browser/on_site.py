@@ -94,6 +94,13 @@ class OnSite:
             name.send_keys(who)
         self.window.find(f"#{step} .looks [type=submit]").click()
 
+    def choose_elsewhere(self, job: str, space: str = "") -> None:
+        """Choose a job and space as another page of the book does."""
+        chosen = json.dumps({"job": job, "space": space})
+        self.window.script("localStorage.setItem('crew-place', arguments[0])", chosen)
+        self.window.script("dispatchEvent(new StorageEvent('storage', {key: 'crew-place'}))")
+        self.window.until(lambda: f"job={job}" in self.window.driver.current_url, "the other place")
+
     def kept(self) -> int:
         """How many entries the browser's database holds."""
         count = """

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -73,6 +74,91 @@ def test_two_tabs_show_and_keep_both(empty: Window) -> None:
     driver.switch_to.window(one)
     first.reload()
     empty.until(lambda: first.ticked() == ["check-supply"], "what both did")
+
+
+STUDIO, COTTAGE = ("garden-studio", "bath"), ("three-cottages", "north-bath")
+
+
+def test_an_open_tab_goes_along_to_another_place(empty: Window) -> None:
+    """A job that is chosen in one tab is that of the other: its ticks go there, and a reload stays there."""
+    first = OnSite(empty, JOB)
+    first.tick("open-box")
+    first.wait_kept(1)
+    driver, one = empty.driver, empty.driver.current_window_handle
+    driver.switch_to.new_window("tab")
+    second = OnSite(empty, "?job=three-cottages&space=north-bath")
+    empty.until(lambda: second.ticked() == [], "another place")
+    driver.switch_to.window(one)
+    empty.until(lambda: "job=three-cottages&space=north-bath" in driver.current_url, "the same place")
+    empty.until(lambda: first.ticked() == [] and "Three cottages" in empty.find(".where").text, "its title and ticks")
+    first.tick("check-supply")
+    first.wait_kept(2)
+    first.reload()
+    empty.until(lambda: first.ticked() == ["check-supply"], "the tick of that place")
+    driver.close()
+    driver.switch_to.window(next(handle for handle in driver.window_handles if handle != one))
+    empty.until(lambda: second.ticked() == ["check-supply"], "the same in the other tab")
+
+
+def test_what_is_being_typed_stays_with_its_job(empty: Window) -> None:
+    """A reading, a note or a look that is half put in is not carried into the job that is chosen meanwhile."""
+    page = OnSite(empty, JOB)
+    page.press("The record")
+    empty.until(lambda: empty.find_all(".record-by"), "the panel")
+    typing = empty.find(f"#{MEASURED} .reading input")
+    page.show(typing)
+    typing.send_keys("12")
+    page.wait_kept(1)
+    page.look(HELD, "x")
+    page.show(typing)
+    typing.click()
+    page.choose_elsewhere(*COTTAGE)
+    empty.until(lambda: typing.get_attribute("value") == "", "an empty box")
+    assert empty.driver.switch_to.active_element != typing
+    assert not empty.find_all(".record-by")
+    assert empty.find(f"#hold-{HELD}").get_attribute("value") == ""
+    assert empty.find(f"#{HELD} .looks .wrong").text == ""
+    typing.click()
+    page.tick("open-box")
+    page.wait_kept(2)
+    page.choose_elsewhere(*STUDIO)
+    empty.until(lambda: typing.get_attribute("value") == "12", "the reading of the first job")
+
+
+def test_a_page_that_is_loaded_again_stays_with_what_was_chosen(empty: Window) -> None:
+    """A phone drops a page that lies open and loads it again later, with the address of then."""
+    page = OnSite(empty, JOB)
+    held = json.dumps({"job": "three-cottages", "space": "north-bath"})
+    empty.script("localStorage.setItem('crew-place', arguments[0])", held)
+    page.reload()
+    empty.until(lambda: "Three cottages" in empty.find(".where").text, "what was chosen since")
+    assert "job=three-cottages&space=north-bath" in empty.driver.current_url
+
+
+NO_ROOM = "Storage.prototype.setItem = () => { throw new DOMException('', 'QuotaExceededError') }"
+
+
+def test_a_choice_that_cannot_be_remembered_holds_on_the_page(spoiled: Callable[[str], Window]) -> None:
+    """Without room or a database the page stays with the job that was chosen on it, and shows its ticks again."""
+    page = OnSite(spoiled(f"{NO_ROOM}; {NO_DATABASE}"), JOB)
+    window = page.window
+    page.tick("open-box")
+    choose(page, "No job chosen")
+    window.script("document.dispatchEvent(new Event('visibilitychange'))")
+    window.until(lambda: "No job chosen" in window.find(".where").text and page.ticked() == [], "no job")
+    choose(page, "Garden studio", "Bath")
+    window.until(lambda: page.ticked() == ["open-box"], "what the browser refused to keep")
+
+
+def choose(page: OnSite, job: str, space: str = "") -> None:
+    """Choose a job and space in the panel of the page."""
+    window = page.window
+    page.press("Job, space, who")
+    window.until(lambda: window.find_all("#place-job"), "the panel")[0].send_keys(job)
+    if space:
+        window.until(lambda: window.find_all("select#place-space"), "the spaces")[0].send_keys(space)
+    page.press("Use these")
+    window.until(lambda: not window.find_all("#place-job"), "the panel shut")
 
 
 def test_steps_that_moved_and_one_that_changed(empty: Window, site: Path, tmp_path: Path) -> None:

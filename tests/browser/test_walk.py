@@ -148,6 +148,19 @@ def test_it_leaves_at_the_same_step(walk: Walk) -> None:
     assert walk.page.ticked() == ["check-flange"]
 
 
+def test_each_job_has_its_own_place_in_the_walk(walk: Walk) -> None:
+    """In a job that is chosen elsewhere nobody stands behind its open hold point; the walk of the first waits."""
+    walk.page.choose_elsewhere("garden-studio", "bath")
+    walk.go_to("hold", HELD)
+    walk.page.look(HELD, "Tobin Reyes")
+    walk.key(Keys.ARROW_RIGHT)
+    behind = (walk.kind, walk.where)
+    walk.page.choose_elsewhere("three-cottages", "north-bath")
+    walk.window.until(lambda: walk.kind == "before", "the start")
+    walk.page.choose_elsewhere("garden-studio", "bath")
+    walk.window.until(lambda: (walk.kind, walk.where) == behind, "where the first was left")
+
+
 def test_its_controls_are_at_the_lower_edge(walk: Walk) -> None:
     """Back and next lie under a thumb, and the tick above them."""
     walk.go_to("step", "check-supply")

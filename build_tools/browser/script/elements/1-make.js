@@ -46,21 +46,21 @@ function tell(element, words) {
   if (element.textContent !== words) element.textContent = words;
 }
 
-/** A browser may forbid a page to remember anything; then it holds for this page alone. */
+/** A browser may forbid a page to remember something, or have no room; then it holds for this page alone. */
 const memory = {};
 function remembered(name) {
   try {
-    return localStorage.getItem(name) ?? memory[name] ?? null;
+    return memory[name] ?? localStorage.getItem(name);
   } catch {
-    return memory[name] ?? null;
+    return null;
   }
 }
 function remember(name, value) {
-  memory[name] = value;
   try {
     localStorage.setItem(name, value);
+    delete memory[name];
   } catch {
-    // Kept in `memory`.
+    memory[name] = value;
   }
 }
 

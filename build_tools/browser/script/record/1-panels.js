@@ -23,7 +23,7 @@ window.crewRecord = (own) => {
     form.addEventListener("submit", async (event) => {
       event.preventDefault();
       await own.setPlace(job.value.trim(), spaceIn.firstChild.value.trim(), who.value.trim());
-      document.querySelector('[data-panel="place"]').click();
+      if (room.contains(form)) document.querySelector('[data-panel="place"]').click();
     });
     room.replaceChildren(form);
     showSpaces();

@@ -12,17 +12,21 @@ const nameOf = (item) => JSON.stringify(keyOf(item));
 const isHere = (item) => item.job === at.job && item.space === at.space && item.procedure === about.procedure;
 const get = (kind, step, name = "") => items.get(nameOf({ ...at, procedure: about.procedure, kind, step, name }));
 
-/** Read all items of this place and procedure; what is in memory and later stays. */
-async function readItems() {
-  const { job, space } = at;
+/** All items of a place and this procedure: those that are kept, and what could not be. */
+async function itemsOf({ job, space }) {
   const start = [job, space, about.procedure];
+  let kept = [];
   try {
-    const found = await readAll(IDBKeyRange.bound(start, [...start, []]));
-    found.filter((item) => isTime(item.at)).forEach(take);
+    kept = await readAll(IDBKeyRange.bound(start, [...start, []]));
   } catch (problem) {
     trouble(problem);
   }
+  const isThere = (item) => item.job === job && item.space === space && item.procedure === about.procedure && isTime(item.at);
+  return [...kept, ...unsaved.values()].filter(isThere);
 }
+
+/** Read all items of this place; what is in memory and later stays. */
+const readItems = async () => (await itemsOf(at)).forEach(take);
 
 /** What this procedure asks for, as a record says it. */
 const asked = () => ({
@@ -87,6 +91,7 @@ function did(kind, step, given, name = "") {
 }
 
 if (channel) channel.onmessage = ({ data }) => data.forEach((item) => take(item) && shown(item));
-document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && refresh());
-addEventListener("pageshow", ({ persisted }) => persisted && refresh());
+document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && followPlace().then(refresh));
+addEventListener("pageshow", ({ persisted }) => persisted && followPlace().then(refresh));
+addEventListener("storage", ({ key }) => ["crew-place", "crew-who"].includes(key) && followPlace());
 addEventListener("beforeunload", (event) => unsaved.size && event.preventDefault());

@@ -36,9 +36,12 @@ function buildStep(step) {
   const changed = make("div", { class: "changed-since", hidden: true });
   const text = make("textarea", { id: `note-${step.id}`, rows: "2" });
   const note = make("div", { class: "note-in", hidden: true }, make("label", { for: `note-${step.id}` }, say.note), text);
+  const showNote = (isShown) => {
+    note.hidden = !isShown;
+    open.setAttribute("aria-expanded", String(isShown));
+  };
   const open = button(say.note, () => {
-    note.hidden = !note.hidden;
-    open.setAttribute("aria-expanded", String(!note.hidden));
+    showNote(note.hidden);
     if (!note.hidden) text.focus();
   }, { "aria-expanded": "false", "aria-controls": `note-${step.id}`, class: "note-by" });
   const past = make("div", { class: "past-hold", role: "alert" });
@@ -64,6 +67,10 @@ function buildStep(step) {
   text.addEventListener("input", later(500, keepNote));
   text.addEventListener("change", keepNote);
   if (step.hold) buildHold(step);
+  step.leave = () => {
+    showNote(false);
+    step.hold?.leave();
+  };
   step.show = () => {
     const kept = get("tick", step.id);
     tick.checked = Boolean(kept?.done);
@@ -78,10 +85,7 @@ function buildStep(step) {
     }
     const words = get("note", step.id)?.text ?? "";
     if (document.activeElement !== text) text.value = words;
-    if (words && note.hidden) {
-      note.hidden = false;
-      open.setAttribute("aria-expanded", "true");
-    }
+    if (words) showNote(true);
     step.measures.forEach((measure) => measure.show());
     step.showHold?.();
   };
@@ -130,9 +134,13 @@ function buildHold(step) {
     wrong.textContent = why;
     if (box) return box.focus();
     did("hold", step, { passed: true, looked: who, when: when.value });
+    step.hold.leave();
+  });
+  step.hold.leave = () => {
     form.reset();
     named.hidden = true;
-  });
+    wrong.textContent = "";
+  };
   step.hold.enter = () => {
     picked.focus();
     step.hold.box.scrollIntoView({ block: "nearest" });
@@ -144,7 +152,6 @@ function buildHold(step) {
     form.hidden = !open;
     held.hidden = open;
     passed.textContent = open ? "" : `✓ ${fill(say.looked_at, { who: kept.looked, when: whenWords(kept.when) })}`;
-    step.hold.changed?.();
   };
 }
 const holdIsOpen = (step) => Boolean(step.hold) && !get("hold", step.id)?.passed;

@@ -54,30 +54,12 @@ function shown(item) {
 function showAll() {
   steps.forEach((step) => step.show());
   showBar();
+  own.settle?.();
 }
 
 async function refresh() {
   await readItems();
   showAll();
-}
-
-/** Go on with another job or space; the address names it, so that a link and a reload lead here. */
-async function setPlace(job, space, who) {
-  Object.assign(at, { job, space: job ? space : "", who });
-  remember("crew-place", JSON.stringify({ job: at.job, space: at.space }));
-  remember("crew-who", who);
-  const address = new URL(location.href);
-  address.searchParams.delete("job");
-  address.searchParams.delete("space");
-  if (at.job) address.searchParams.set("job", at.job);
-  if (at.space) address.searchParams.set("space", at.space);
-  try {
-    history.replaceState(history.state, "", address);
-  } catch {
-    // A browser may refuse it to a page opened from a file.
-  }
-  items.clear();
-  await refresh();
 }
 
 /** One choice for the readings and the forms of the page. */
@@ -87,7 +69,7 @@ document.addEventListener("crew-units", ({ detail }) => {
   ready().then(showBar);
 });
 
-const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, laterThan, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room };
+const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, laterThan, walkKey, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room };
 
 async function loadPlaces() {
   places = await need("places", "crewPlaces").catch(() => places);

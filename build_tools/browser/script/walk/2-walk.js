@@ -13,12 +13,13 @@ window.crewWalk = (own) => {
   const back = button(say.back_one, () => go(-1));
   const next = button(say.next, () => go(1), { class: "go" });
   const bar = make("nav", { class: "walk-bar", "aria-label": say.walk }, make("div", { class: "walk-far" }, far, told, leave), make("div", { class: "walk-by" }, back, next));
+  let place = own.walkKey();
   let now = start();
   own.walking = true;
   document.body.append(bar);
   const fits = new ResizeObserver(() => html.style.setProperty("--walk-bar", `${bar.offsetHeight}px`));
   fits.observe(bar);
-  for (const step of steps) if (step.hold) step.hold.changed = showNext;
+  own.settle = settle;
   addEventListener("keydown", onKey);
   addEventListener("hashchange", onHash);
   document.addEventListener("visibilitychange", stayAwake);
@@ -42,9 +43,22 @@ window.crewWalk = (own) => {
     return Math.min(Math.max(first, 0), last());
   }
 
+  /** Nobody stays behind a hold point that is open again; for another job or space its own walk goes on. */
+  function settle() {
+    if (place !== own.walkKey()) {
+      place = own.walkKey();
+      now = start();
+    } else if (now > last()) {
+      now = last();
+    } else {
+      return showNext();
+    }
+    show();
+  }
+
   function remembered() {
     try {
-      return sessionStorage.getItem(`crew-walk ${location.pathname}`);
+      return sessionStorage.getItem(place);
     } catch {
       return null;
     }
@@ -54,7 +68,7 @@ window.crewWalk = (own) => {
     try {
       if (path) sessionStorage.setItem(WALKING, path);
       else sessionStorage.removeItem(WALKING);
-      sessionStorage.setItem(`crew-walk ${location.pathname}`, `${screens[now].kind} ${screens[now].step?.id ?? ""}`);
+      sessionStorage.setItem(place, `${screens[now].kind} ${screens[now].step?.id ?? ""}`);
     } catch {
       // Then a reload starts where the ticks end.
     }
@@ -70,6 +84,7 @@ window.crewWalk = (own) => {
     const isLast = kind === "end" || kind === "before";
     far.textContent = isLast ? boxes.at(-1).querySelector("h2")?.textContent ?? own.about.title : fill(kind === "danger" ? say.before_step : say.step_of, { n: number, of: steps.length - (steps.at(-1).id === "acceptance") });
     back.disabled = now === 0;
+    told.textContent = "";
     showNext();
     scrollTo(0, 0);
     head.setAttribute("tabindex", "-1");
@@ -82,7 +97,7 @@ window.crewWalk = (own) => {
     const stops = kind === "hold" && holdIsOpen(step);
     next.textContent = now === screens.length - 1 ? say.finish : kind === "danger" ? say.have_read : say.next;
     next.setAttribute("aria-disabled", String(stops));
-    told.textContent = "";
+    if (!stops && told.textContent === say.held) told.textContent = "";
   }
 
   function go(ways) {
@@ -125,7 +140,7 @@ window.crewWalk = (own) => {
     fits.disconnect();
     bar.remove();
     for (const one of root.querySelectorAll(".message.copied")) one.remove();
-    for (const step of steps) if (step.hold) step.hold.changed = null;
+    own.settle = null;
     removeEventListener("keydown", onKey);
     removeEventListener("hashchange", onHash);
     document.removeEventListener("visibilitychange", stayAwake);

@@ -19,17 +19,19 @@ async function walk() {
   }
 }
 
+/** Whether somebody came by a link. A page that the browser loads again, by itself too, stays with what was chosen since. */
+const isVisit = () => !document.wasDiscarded && !["reload", "back_forward"].includes(performance.getEntriesByType("navigation")[0]?.type);
+
 async function begin() {
   const given = new URLSearchParams(location.search);
-  let held = {};
-  try {
-    held = JSON.parse(remembered("crew-place") ?? "{}") ?? {};
-  } catch {
-    // Somebody else wrote it: then no job.
+  Object.assign(at, placeHeld());
+  if (given.has("job")) {
+    if (isVisit() || remembered("crew-place") === null) {
+      Object.assign(at, { job: given.get("job"), space: given.get("space") ?? "" });
+      remember("crew-place", JSON.stringify({ job: at.job, space: at.space }));
+    }
+    addressPlace();
   }
-  const from = given.has("job") ? { job: given.get("job"), space: given.get("space") ?? "" } : held;
-  Object.assign(at, { job: String(from.job ?? ""), space: String(from.space ?? ""), who: remembered("crew-who") ?? "" });
-  if (given.has("job")) remember("crew-place", JSON.stringify({ job: at.job, space: at.space }));
   steps.forEach(buildStep);
   root.querySelector("#steps").after(bar);
   root.classList.add("takes");
@@ -38,6 +40,11 @@ async function begin() {
   if (isMetric()) ready();
   await refresh();
   if (isWalk() || walkingAt()) walk();
+}
+
+/** Where somebody is in the walk: another one for each job and space. */
+function walkKey() {
+  return ["crew-walk", location.pathname, at.job, at.space].join(" ");
 }
 
 addEventListener("hashchange", () => isWalk() && walk());
