@@ -148,6 +148,25 @@ def test_it_leaves_at_the_same_step(walk: Walk) -> None:
     assert walk.page.ticked() == ["check-flange"]
 
 
+def test_a_link_to_a_step_leads_past_a_walk_that_was_left_open(walk: Walk) -> None:
+    """Who opens a link to a step sees that step, and so does a reload; a walk from there begins with its dangers."""
+    walk.go_to("step", "check-supply")
+    walk.window.open("about:blank")
+    walk.window.open(f"{PAGE}#choose-ring")
+    walk.page.ready()
+    top = "return document.querySelector('#choose-ring').getBoundingClientRect().top"
+    walk.window.until(lambda: 0 <= walk.window.script(top) < 200, "the step at the top")
+    assert (walk.kind, walk.window.find_all(".walk-bar")) == ("", [])
+    walk.window.driver.refresh()
+    walk.page.ready()
+    assert walk.kind == ""
+    walk.window.open("about:blank")
+    walk.window.open(f"{PAGE}#open-box")
+    walk.page.ready()
+    walk.open()
+    assert (walk.kind, walk.window.find(".step.walk-on").get_attribute("id")) == ("danger", "open-box")
+
+
 def test_each_job_has_its_own_place_in_the_walk(walk: Walk) -> None:
     """In a job that is chosen elsewhere nobody stands behind its open hold point; the walk of the first waits."""
     walk.page.choose_elsewhere("garden-studio", "bath")

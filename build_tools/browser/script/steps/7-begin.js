@@ -39,12 +39,25 @@ async function begin() {
   if (at.job) loadPlaces().then(showBar);
   if (isMetric()) ready();
   await refresh();
-  if (isWalk() || walkingAt()) walk();
+  if (isWalk() || resumes()) walk();
 }
 
 /** Where somebody is in the walk: another one for each job and space. */
 function walkKey() {
   return ["crew-walk", location.pathname, at.job, at.space].join(" ");
+}
+
+/** A walk goes on after a reload. A link to a step leads to that step instead, and a walk from there begins with it. */
+function resumes() {
+  const [id] = location.hash.slice(1).split("?");
+  if (!id || !isVisit()) return walkingAt();
+  try {
+    if (walkingAt()) sessionStorage.removeItem(WALKING);
+    if (steps.some((step) => step.id === id)) sessionStorage.setItem(walkKey(), ` ${id}`);
+  } catch {
+    // Then nothing was left here either.
+  }
+  return false;
 }
 
 addEventListener("hashchange", () => isWalk() && walk());

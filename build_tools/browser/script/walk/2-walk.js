@@ -32,10 +32,11 @@ window.crewWalk = (own) => {
     return held < 0 ? screens.length - 1 : held;
   }
 
-  /** Where the person left, or the step that stands on the screen, or the first that is not done. */
+  /** Where the person left, or the step that a link led to, its dangers first; else the step on the screen, or the first
+      that is not done. */
   function start() {
-    const left = remembered();
-    const there = screens.findIndex(({ kind, step }) => `${kind} ${step?.id ?? ""}` === left);
+    const [left, id] = (remembered() ?? "").split(" ");
+    const there = screens.findIndex(({ kind, step }) => (!left || kind === left) && (step?.id ?? "") === id);
     const seen = steps.find(({ box }) => location.hash.split("?")[0] === WALK && box.getBoundingClientRect().top >= 0 && box.getBoundingClientRect().top < innerHeight / 2);
     const begun = steps.some((step) => own.get("tick", step.id)?.done);
     const open = steps.find((step) => !own.get("tick", step.id)?.done);
