@@ -67,6 +67,18 @@ ON_SITE: dict[str, dict[str, str]] = {
         "do_metric": "m, mm",
         "do_ticked": "{n} of {of} steps done",
         "do_checks_open": "checks at the end open",
+        "do_one_moved": "1 entry that was made before a job was chosen now stands in {place}.",
+        "do_many_moved": "{n} entries that were made before a job was chosen now stand in {place}.",
+        "do_move_back": "Not of this job: move back",
+        "do_one_before": (
+            "1 entry was made here before {place} was chosen. Move it there? Where both have one, the later stays."
+        ),
+        "do_many_before": (
+            "{n} entries were made here before {place} was chosen. Move them there? Where both have one, the later"
+            " stays."
+        ),
+        "do_move_here": "Move",
+        "do_leave_there": "Leave",
         "do_one_outside": "1 reading outside",
         "do_many_outside": "{n} readings outside",
         "do_one_open": "1 hold point open",

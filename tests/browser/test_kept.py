@@ -79,6 +79,78 @@ def test_two_tabs_show_and_keep_both(empty: Window) -> None:
 STUDIO, COTTAGE = ("garden-studio", "bath"), ("three-cottages", "north-bath")
 
 
+def told(window: Window) -> str:
+    """What is said of entries that were made before the place was chosen."""
+    return window.find(".before-place").text
+
+
+def test_what_was_entered_before_a_job_was_chosen_moves_to_it(empty: Window) -> None:
+    """Chosen late, the job has the ticks and readings that were made before, and they stand nowhere twice."""
+    page = OnSite(empty)
+    page.tick("open-box")
+    page.read(MEASURED, "12 1/8")
+    page.wait_kept(2)
+    page.reload()
+    assert told(empty) == ""
+    OnSite(empty, JOB)
+    said = "2 entries that were made before a job was chosen now stand in Garden studio · Bath."
+    empty.until(lambda: said in told(empty), "what was moved")
+    assert page.ticked() == ["open-box"]
+    assert empty.find(f"#{MEASURED} .reading input").get_attribute("value") == "12 1/8"
+    page.wait_written()
+    page.reload()
+    empty.until(lambda: page.ticked() == ["open-box"], "the tick of the job")
+    assert told(empty) == ""
+    empty.open("records.html")
+    here = empty.until(lambda: empty.find_all("[data-device] h3"), "what lies here")
+    assert [head.text for head in here] == ["Garden studio"]
+    assert OnSite(empty, "?job=").ticked() == []
+
+
+def test_entries_go_to_the_job_that_was_meant(empty: Window) -> None:
+    """Moved back from a job that was chosen by mistake, they are asked about at the next; what came since stays."""
+    page = OnSite(empty)
+    page.tick("open-box")
+    page.tick("check-supply")
+    page.wait_kept(2)
+    page.choose_elsewhere(*COTTAGE)
+    empty.until(lambda: "2 entries that were made before" in told(empty), "what was moved")
+    page.tick("check-supply")
+    page.tick("check-supply")
+    page.press("Not of this job: move back")
+    empty.until(lambda: page.ticked() == ["check-supply"], "what came since")
+    assert told(empty) == ""
+    page.choose_elsewhere(*STUDIO)
+    empty.until(lambda: "1 entry was made here before Garden studio · Bath was chosen" in told(empty), "the question")
+    assert page.ticked() == []
+    page.press("Move")
+    empty.until(lambda: page.ticked() == ["open-box"] and not told(empty), "the tick")
+    page.choose_elsewhere(*COTTAGE)
+    empty.until(lambda: page.ticked() == ["check-supply"] and not told(empty), "the ticks of the first")
+
+
+def test_a_job_with_entries_of_its_own_is_asked_about(empty: Window) -> None:
+    """Nothing is mixed in without a word, and what was left is not asked about again until something is new."""
+    page = OnSite(empty, JOB)
+    page.tick("check-supply")
+    page.wait_kept(1)
+    OnSite(empty, "?job=").tick("open-box")
+    page.wait_kept(2)
+    OnSite(empty, JOB)
+    empty.until(lambda: "1 entry was made here before Garden studio · Bath was chosen" in told(empty), "the question")
+    assert page.ticked() == ["check-supply"]
+    page.press("Leave")
+    page.reload()
+    empty.until(lambda: page.ticked() == ["check-supply"], "its own tick")
+    assert told(empty) == ""
+    OnSite(empty, "?job=garden-studio").tick("check-flange")
+    page.wait_kept(3)
+    OnSite(empty, JOB)
+    empty.until(lambda: told(empty).startswith("1 entry was made here"), "the question about the job's own")
+    page.press("Move")
+    empty.until(lambda: page.ticked() == ["check-supply", "check-flange"], "both")
+
+
 def test_an_open_tab_goes_along_to_another_place(empty: Window) -> None:
     """A job that is chosen in one tab is that of the other: its ticks go there, and a reload stays there."""
     first = OnSite(empty, JOB)

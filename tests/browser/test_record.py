@@ -234,6 +234,7 @@ def test_work_that_comes_again_starts_afresh(empty: Window) -> None:
     page.press("Yes, empty 3 entries")
     empty.until(lambda: page.ticked() == [], "no tick")
     page.reload()
+    empty.until(lambda: "1 entry was made here before" in empty.find(".before-place").text, "nothing comes by itself")
     assert page.ticked() == []
     assert empty.find(f"#{MEASURED} .reading input").get_attribute("value") == ""
     assert "is-open" in str(empty.find(f"#{HELD} .hold").get_attribute("class"))

@@ -1,7 +1,6 @@
 // The two panels of the box above the steps: which job and space this is and who, and the record of this procedure.
 
 const say = {WORDS};
-const EMPTY = { tick: { done: false }, reading: { text: "", value: null, verdict: "unread" }, hold: { passed: false, looked: "", when: "" }, note: { text: "" } };
 
 window.crewRecord = (own) => {
   const { about, at, items, make, button, fill, room } = own;
@@ -75,9 +74,9 @@ window.crewRecord = (own) => {
   function afresh(said) {
     let sure = false;
     const press = button(say.afresh, async () => {
-      const filled = [...items.values()].filter((one) => one.done || one.passed || one.text);
+      const filled = [...items.values()].filter(own.isFilled);
       if (sure) {
-        await own.keep(filled.map((one) => ({ ...one, ...EMPTY[one.kind], at: own.laterThan(one), by: at.who })));
+        await own.keep(filled.map(own.emptied));
         own.showAll();
       }
       sure = !sure && filled.length > 0;

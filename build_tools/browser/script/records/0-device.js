@@ -43,7 +43,8 @@ function placesOf(entries) {
 async function showDevice() {
   let works;
   try {
-    works = await deviceRecords();
+    // Where all without a job was moved to one, nothing lies there.
+    works = (await deviceRecords()).filter(({ job, items }) => job.id || items.some((one) => one.done || one.passed || one.text));
   } catch {
     return onDevice.replaceChildren(make("p", {}, say.nothing_kept));
   }

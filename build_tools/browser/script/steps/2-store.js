@@ -28,6 +28,28 @@ async function itemsOf({ job, space }) {
 /** Read all items of this place; what is in memory and later stays. */
 const readItems = async () => (await itemsOf(at)).forEach(take);
 
+/** What an entry is once it is taken back. */
+const EMPTY = { tick: { done: false }, reading: { text: "", value: null, verdict: "unread" }, hold: { passed: false, looked: "", when: "" }, note: { text: "" } };
+const isFilled = (item) => Boolean(item.done || item.passed || item.text);
+const emptied = (item) => ({ ...item, ...EMPTY[item.kind], at: laterThan(item), by: at.who });
+
+/** What was entered before a job, or a space of it, was chosen. */
+async function entriesBefore() {
+  const places = [...(at.job ? [{ job: "", space: "" }] : []), ...(at.space ? [{ job: at.job, space: "" }] : [])];
+  const found = new Map();
+  for (const item of (await Promise.all(places.map(itemsOf))).flat()) {
+    if (!(found.get(nameOf(item))?.at > item.at)) found.set(nameOf(item), item);
+  }
+  return [...found.values()].filter(isFilled);
+}
+
+/** Move entries to another place, where a later one stays. Each counts as a thousandth of a second later, so that it can be
+    moved back. */
+function moveItems(list, { job, space }) {
+  const soon = (item) => new Date(Date.parse(item.at) + 1).toISOString();
+  return keep(list.flatMap((item) => [{ ...item, job, space, at: soon(item) }, { ...emptied(item), at: soon(item) }]));
+}
+
 /** What this procedure asks for, as a record says it. */
 const asked = () => ({
   ...about,
@@ -67,7 +89,7 @@ function take(item) {
 /** Keep a list of items: shown at once, then written, then told to the other tabs. They may be another procedure's. */
 async function keep(list, procedure = asked()) {
   list.forEach((item) => take(item) && shown(item));
-  for (const item of list) unsaved.set(nameOf(item), item);
+  for (const item of list) if (!(unsaved.get(nameOf(item))?.at > item.at)) unsaved.set(nameOf(item), item);
   channel?.postMessage(list);
   const waiting = [...unsaved.values()];
   try {

@@ -5,7 +5,8 @@ const far = make("p", { class: "far" });
 const alarm = make("div", { class: "alarm", role: "alert" });
 const room = make("div", { class: "room" });
 const units = [false, true].map((metric) => button(metric ? say.metric : say.us, () => setUnits(metric), { class: "units-by", "data-metric": String(metric) }));
-const bar = make("div", { class: "on-site" }, where, far, alarm,
+const before = make("div", { class: "before-place", role: "status" });
+const bar = make("div", { class: "on-site" }, where, far, alarm, before,
   make("div", { class: "on-site-acts" },
     make("a", { href: WALK, class: "go" }, say.walk),
     button(say.place, () => panel("place"), { "data-panel": "place", "aria-expanded": "false" }),
@@ -17,10 +18,14 @@ const bar = make("div", { class: "on-site" }, where, far, alarm,
 let places = { jobs: [], people: [] };
 const titleIn = (list, id) => list?.find((one) => one.id === id)?.title ?? id;
 
-function showBar() {
+function placeWords() {
   const job = places.jobs.find((one) => one.id === at.job);
   const parts = at.job ? [titleIn(places.jobs, at.job), titleIn(job?.spaces, at.space)] : [say.no_job];
-  where.replaceChildren(make("b", {}, parts.filter(Boolean).join(" · ")), at.who ? ` · ${at.who}` : "");
+  return parts.filter(Boolean).join(" · ");
+}
+
+function showBar() {
+  where.replaceChildren(make("b", {}, placeWords()), at.who ? ` · ${at.who}` : "");
   const numbered = steps.filter(({ box }) => box !== ACCEPT);
   const isDone = ({ id }) => Boolean(get("tick", id)?.done);
   const done = numbered.filter(isDone).length;
@@ -60,6 +65,7 @@ function showAll() {
 async function refresh() {
   await readItems();
   showAll();
+  if (document.visibilityState === "visible") await bringBefore();
 }
 
 /** One choice for the readings and the forms of the page. */
@@ -69,7 +75,7 @@ document.addEventListener("crew-units", ({ detail }) => {
   ready().then(showBar);
 });
 
-const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, laterThan, walkKey, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room };
+const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, isFilled, emptied, walkKey, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room };
 
 async function loadPlaces() {
   places = await need("places", "crewPlaces").catch(() => places);
