@@ -16,33 +16,40 @@ Item = TypeVar("Item")
 Result = TypeVar("Result")
 
 FEW = 40
-"""Items up to which a second process does not pay."""
+"""Files or pages from which a second process pays."""
 AT_ONCE = 5
-"""Items that a process takes at a time."""
+"""Files or pages that a process takes at a time."""
 
 
 def shared_out(
-    work: Callable[[Item], Result], items: Sequence[Item], meanwhile: Callable[[], object] = lambda: None
+    work: Callable[[Item], Result],
+    items: Sequence[Item],
+    meanwhile: Callable[[], object] = lambda: None,
+    *,
+    few: int = FEW,
+    at_once: int = AT_ONCE,
 ) -> list[Result]:
     """The results of the work on the items, in no order; none where there are few items or one core.
+
+    ``few`` is the number of items from which a second process pays, ``at_once`` how many of them one takes at a time.
 
     Nothing may depend on it: where a process fails, its results are missing, and their work is done later, here, where
     the failure can be seen. ``meanwhile`` is other work, which this process does before it takes its part.
     """
     cores = _cores()
-    if cores < 2 or len(items) < FEW:
+    if cores < 2 or len(items) < few:
         return []
     fork = multiprocessing.get_context("fork")
     taken = fork.Value("i", 0)
     helpers = []
     for _ in range(1, cores):
         ours, theirs = fork.Pipe(duplex=False)
-        process = fork.Process(target=_help, args=(work, items, taken, theirs), daemon=True)
+        process = fork.Process(target=_help, args=(work, items, taken, at_once, theirs), daemon=True)
         process.start()
         theirs.close()
         helpers.append((process, ours))
     meanwhile()
-    done = [work(item) for item in _untaken(items, taken)]
+    done = [work(item) for item in _untaken(items, taken, at_once)]
     for process, ours in helpers:
         with suppress(EOFError):
             done += ours.recv()
@@ -71,10 +78,16 @@ def _cores() -> int:
     return len(os.sched_getaffinity(0)) if sys.platform == "linux" else 1
 
 
-def _help(work: Callable[[Item], Result], items: Sequence[Item], taken: Synchronized[int], results: Connection) -> None:
+def _help(
+    work: Callable[[Item], Result],
+    items: Sequence[Item],
+    taken: Synchronized[int],
+    at_once: int,
+    results: Connection,
+) -> None:
     _end_at_once()
     with suppress(Exception):  # what fails is done again in the process that forked this one, and told there
-        results.send([work(item) for item in _untaken(items, taken)])
+        results.send([work(item) for item in _untaken(items, taken, at_once)])
     results.close()
 
 
@@ -91,12 +104,12 @@ def _end_at_once() -> None:
         signal.signal(number, signal.SIG_DFL)
 
 
-def _untaken(items: Sequence[Item], taken: Synchronized[int]) -> Iterator[Item]:
+def _untaken(items: Sequence[Item], taken: Synchronized[int], at_once: int) -> Iterator[Item]:
     """The items that no other process has taken, a few at a time; ``taken`` counts them over all processes."""
     while True:
         with taken.get_lock():
             first = taken.value
-            taken.value += AT_ONCE
+            taken.value += at_once
         if first >= len(items):
             return
-        yield from items[first : first + AT_ONCE]
+        yield from items[first : first + at_once]

@@ -147,6 +147,14 @@ def test_a_plan_that_is_kept_is_the_one_that_was_made(
     assert all(job.plan.context.book.procedures is here.book.procedures for job in again.values())
 
 
+def test_what_is_solved_ahead_is_what_is_planned(small: Path, tmp_path: Path) -> None:
+    """One solution for each job and each variant, whichever core found it: nothing is solved twice."""
+    context = builds.context_of(small, {})
+    plan_jobs(context, TODAY, tmp_path)
+    jobs = context.book.jobs.values()
+    assert len(list(tmp_path.glob("plans/*.json"))) == sum(1 + len(entry.item.variants) for entry in jobs) > len(jobs)
+
+
 def test_what_cannot_be_read_is_made_again_and_old_plans_go(small: Path, tmp_path: Path) -> None:
     context = builds.context_of(small, {})
     for day in range(1, KEPT + 3):
