@@ -23,6 +23,7 @@ from build_tools.book.checks import (
     readings,
     references,
     reserved,
+    trips,
     vague,
 )
 from build_tools.book.checks.context import Context
@@ -36,6 +37,7 @@ EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
     lists.tools_and_materials,
     messages.before_what_they_guard,
     quantities.of_procedure,
+    trips.of_procedure,
     amounts_of_work.of_procedure,
     calculators.of_procedure,
     readings.of_procedure,

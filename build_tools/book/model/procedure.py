@@ -37,10 +37,35 @@ class Revision(Part):
     approved_by: PersonId
 
 
+TripName = Annotated[str, Field(pattern=IDENTIFIER)]
+"""The name of a trip inside its procedure."""
+
+
+class Trip(Part):
+    """The crew comes for a part of a work that has to wait in between: a coat, the grout after the tile.
+
+    ``title`` is what a foreman calls it: ``grout``; of several ``times`` alike it becomes ``2nd coat``. ``part`` is the
+    share of the hours, all ``times`` of it together. ``wait`` goes before it, counted from the end of the trip before
+    or of the one that ``since`` names; with ``counted_from: start`` from its start, since every place is come to
+    again after the same time. ``shut``: what the work closes to everybody is closed in that wait already.
+    ``in_one_day``: it is done in one go, and not left overnight.
+    """
+
+    title: Text
+    part: Measure
+    times: Measure = "1"
+    wait: Measure | None = None
+    since: TripName | None = None
+    counted_from: Literal["start", "end"] = "end"
+    shut: bool = False
+    in_one_day: bool = False
+
+
 class Labour(Part):
     """People at work together and the labour hours of all of them, for a stated quantity of work.
 
-    ``in_one_day``: it is not left overnight, like concrete that is placed.
+    ``in_one_day``: it is not left overnight, like concrete that is placed. ``trips`` are for work that cannot be done
+    in one sitting, since something dries, sets or settles before it goes on.
     """
 
     people: PositiveInt
@@ -48,6 +73,7 @@ class Labour(Part):
     per: Measure
     basis: Basis
     in_one_day: bool = False
+    trips: dict[TripName, Trip] = {}
 
 
 Where = Literal["same space", "same dwelling", "whole job"]
@@ -78,13 +104,15 @@ class Closes(Part):
     """What is closed off after the work, and for how long.
 
     ``shuts_out`` says whom: ``everybody`` (nobody works there), ``next work`` (what comes after this waits, others may
-    work beside it) or ``users`` (it is not used yet; no work waits). ``where`` says how far it reaches.
+    work beside it) or ``users`` (it is not used yet; no work waits). ``where`` says how far it reaches. The time counts
+    from the end of the work, or of the trip that ``after`` names.
     """
 
     what: Prose
     shuts_out: Literal["everybody", "next work", "users"]
     where: Where = "same space"
     time: Annotated[Measure, Field(alias="for")]
+    after: TripName | None = None
     why: Prose
     basis: Basis
 
