@@ -22,6 +22,9 @@ from build_tools.plan.crew import cannot
 from build_tools.plan.links import circles, links, missing
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff, take_off
+from build_tools.plan.trips import trips_of
+from build_tools.plan.worktime import A_HOUR
+from calculators.reading import read
 
 MOST_HOURS = 4000.0
 """Labour hours of one task: two people for a year. More is a slip of the pen."""
@@ -52,7 +55,8 @@ def _tasks(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         made = take_off(here, entry, id)
         yield from made.problems
         if not made.problems:
-            yield from _hours(entry, id, made)
+            problems = list(_hours(entry, id, made))
+            yield from problems or _in_one_day(here, entry, id, made)
 
 
 def _hours(entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Problem]:
@@ -62,6 +66,20 @@ def _hours(entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Problem]:
         yield entry.error(("tasks", id, at), f"takes {made.hours:,.0f} labour hours: more than {MOST_HOURS:,.0f}")
     elif made.hours <= 0:
         yield entry.error(("tasks", id, at), "takes no labour at all", "write how much there is to do")
+
+
+def _in_one_day(context: Context, entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Problem]:
+    """What is not left overnight is done within the hours of a day."""
+    day = read(entry.item.hours, "time", "h")
+    for trip in trips_of(context.book, entry.item, id, made.hours) if entry.item.tasks[id].done is None else []:
+        hours = trip.slots / A_HOUR
+        if trip.in_one_day and hours > day:
+            of_it = f" for '{trip.name}'" if trip.name else ""
+            yield entry.error(
+                ("tasks", id, "procedure"),
+                f"takes {hours:g} h{of_it} with its people, is not left overnight, and a day has {day:g} h",
+                "write more 'people', a longer day, or two tasks with a part each",
+            )
 
 
 def _together(context: Context, entry: Entry[Job]) -> Iterator[Problem]:

@@ -6,8 +6,8 @@ Several orders are tried, and the one that ends first is taken.
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterator
+from collections import ChainMap, defaultdict
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from heapq import heapify, heappop, heappush
 from itertools import combinations
@@ -79,15 +79,15 @@ class _Placer:
     def _in_time(self) -> bool:
         """Whether everything is done before what comes after it."""
         return all(
-            self._after(link) <= self.starts[piece.id]
+            self._after(link, self.starts) <= self.starts[piece.id]
             for piece in self.problem.pieces.values()
             for link in piece.after
             if piece.start is None and link.other in self.starts
         )
 
-    def _after(self, link: After) -> int:
+    def _after(self, link: After, starts: Mapping[str, int]) -> int:
         """The first slot in which the later piece of a link may start."""
-        return self.problem.ready(self.starts[link.other] + self.problem.pieces[link.other].slots, link.wait)
+        return self.problem.ready(starts[link.other] + self.problem.pieces[link.other].slots, link.wait)
 
     def _units(self) -> list[list[str]]:
         """Pieces that fill a place without a break are placed together, every other one by itself."""
@@ -177,16 +177,18 @@ class _Placer:
     def _line_up(self, unit: list[str], way: tuple[str, ...], at: int) -> list[int] | None:
         """The pieces one after another from that slot on, each when its people and resources are free."""
         starts: list[int] = []
+        known = ChainMap({}, self.starts)
         for name in unit:
             piece = self.problem.pieces[name]
             for link in piece.after if piece.start is None else ():
-                if link.other in self.starts:
-                    at = max(at, self._after(link))
+                if link.other in known:
+                    at = max(at, self._after(link, known))
             wanted = max(at, piece.earliest) if piece.start is None else piece.start
             free = self._free(name, way, wanted)
             if free is None or (piece.start is not None and free != piece.start):
                 return None
             starts.append(free)
+            known[name] = free
             at = free + piece.slots
         return starts
 

@@ -219,7 +219,7 @@ def _stays(made: Model) -> None:
             work = (made.model.new_interval_var(first, size, last, stay.first), crews) if stay.closed else whole
             worked[stay.place].append(work)
         if stay.closed:
-            made.closed.append(until - last)
+            made.closed.append(until - made.end[stay.since or stay.last])
     for place, stays in held.items():
         capacity = made.problem.places[place]
         closers = list(from_elsewhere[place].values())

@@ -27,13 +27,16 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
-VERSION = 8
+VERSION = 9
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """Work of a task without a break: a piece with its times, or a visit by somebody from outside."""
+    """Work of a task without a break: a piece with its times, or a visit by somebody from outside.
+
+    ``trip`` is the number of the trip that it belongs to.
+    """
 
     piece: str
     task: str
@@ -41,11 +44,12 @@ class Stretch:
     ends: datetime
     people: tuple[str, ...]
     visit: str = ""
+    trip: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Closed:
-    """A place that is shut to everybody, from when to when, and after which task."""
+    """A place that is shut to everybody, from when to when, and after which task; its own later trips go on in it."""
 
     place: str
     task: str
@@ -147,14 +151,24 @@ def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution:
             end = start + problem.pieces[id].slots
             team = solution.teams.get(problem.pieces[id].team, ())
             plan.stretches.append(
-                Stretch(id, task, worktime.starts(start), worktime.ends(end), team, visits.get(id, ""))
+                Stretch(
+                    id,
+                    task,
+                    worktime.starts(start),
+                    worktime.ends(end),
+                    team,
+                    visits.get(id, ""),
+                    prepared.trip_of.get(id, 0),
+                )
             )
     for stay in problem.stays:
         if stay.closed:
             end = solution.starts[stay.last] + problem.pieces[stay.last].slots
             until = min(problem.waits[stay.closed][end], worktime.slots - 1)
             task = problem.pieces[stay.last].team
-            plan.closed.append(Closed(stay.place, task, worktime.ends(end), worktime.starts(until)))
+            since = stay.since or stay.last
+            shut = worktime.ends(solution.starts[since] + problem.pieces[since].slots)
+            plan.closed.append(Closed(stay.place, task, shut, worktime.starts(until)))
     found = holds(problem, solution)
     plan.slack = slack(problem, solution, found)
     plan.chain = chain(problem, solution, found)

@@ -1,7 +1,7 @@
 """Makes of a job the problem that is solved: pieces of work, teams, places, waits and visits on one axis of time.
 
-A task is cut where an inspector from outside must look, and at the length of a day; its pieces keep one team. What
-lies before the day of planning is not planned: done tasks leave only what they still close.
+A task is cut into its trips, where an inspector from outside must look, and at the length of a day; its pieces keep one
+team. What lies before the day of planning is not planned: done tasks leave only what they still close.
 """
 
 from __future__ import annotations
@@ -18,11 +18,12 @@ from build_tools.book.model.job import Hand, Job, Task
 from build_tools.book.model.procedure import Closes
 from build_tools.book.uses import figure_of
 from build_tools.plan.crew import Able, able, hands_of
-from build_tools.plan.horizon import NO_TEAM, Serial
+from build_tools.plan.horizon import MOST, NO_TEAM, Serial
 from build_tools.plan.links import Link, closed_places, links
 from build_tools.plan.office import A_CALL, add_weekdays, answered_from
 from build_tools.plan.problem import After, Impossible, Piece, Problem, Spans, Stay, Team
 from build_tools.plan.take_off import TakeOff, take_off
+from build_tools.plan.trips import Trip, last_of, left_when_done, trips_of
 from build_tools.plan.worktime import A_HOUR, WEEK, Worktime, is_weekday, working_days
 from calculators.reading import read
 
@@ -44,9 +45,23 @@ class Visit:
     when_ready: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of a task that is done without waiting: a trip, or what a look from outside cuts it into.
+
+    ``trip`` is the number of the trip; ``begins``, whether it begins with this part. ``hold`` is the inspection that
+    ends the part, with its step.
+    """
+
+    slots: int
+    trip: int
+    begins: bool
+    hold: tuple[str, str] | None
+
+
 @dataclass(slots=True)
 class Prepared:
-    """The problem with what its names mean."""
+    """The problem with what its names mean. ``trip_of`` is the number of the trip of each piece of work."""
 
     job: Entry[Job]
     worktime: Worktime
@@ -54,6 +69,8 @@ class Prepared:
     take_offs: dict[str, TakeOff]
     links: list[Link]
     pieces: dict[str, list[str]] = field(default_factory=dict)
+    trips: dict[str, list[Trip]] = field(default_factory=dict)
+    trip_of: dict[str, int] = field(default_factory=dict)
     visits: list[Visit] = field(default_factory=list)
     hands: list[Hand] = field(default_factory=list)
     closings: dict[str, list[Closes]] = field(default_factory=dict)
@@ -73,6 +90,7 @@ class _Preparer:
         self.links = links(self.book, self.job)
         self.hands = hands_of(self.job)
         self.open = [id for id, task in self.job.tasks.items() if task.done is None]
+        self.trips = {id: trips_of(self.book, self.job, id, self.take_offs[id].hours) for id in self.job.tasks}
         self.able: dict[str, Able] = {id: able(self.book, self.hands, self.job.tasks[id]) for id in self.open}
         self.a_day = max(1, round(read(self.job.hours, "time", "h") * A_HOUR))
         hour, minute = (int(part) for part in self.job.begins.split(":"))
@@ -80,7 +98,14 @@ class _Preparer:
         self.worktime = self._axis()
         self.problem = Problem(self.worktime.slots, a_day=self.worktime.a_day)
         self.made = Prepared(
-            entry, self.worktime, self.problem, self.take_offs, self.links, hands=self.hands, today=today
+            entry,
+            self.worktime,
+            self.problem,
+            self.take_offs,
+            self.links,
+            trips=self.trips,
+            hands=self.hands,
+            today=today,
         )
 
     def prepare(self) -> Prepared:
@@ -91,9 +116,7 @@ class _Preparer:
         for link in self.links:
             self._link(link)
         for place, until in still_closed(self.book, self.job, self._evening).items():
-            slot = self.worktime.slot_at(until)
-            if slot:
-                self.problem.shut[place] = slot
+            self._shut(place, self.worktime.slot_at(until))
         return self.made
 
     def _axis(self) -> Worktime:
@@ -122,11 +145,13 @@ class _Preparer:
         task = self.job.tasks[id]
         serial.not_before(id, max(task.not_before or self.today, self._delivery(task)))
         parts = self._parts(id)
-        for slots, hold in parts:
-            if slots:
-                serial.work(id, self.able[id], slots)
-            if hold is not None:
-                _, weekdays, hours = self._notice(hold[0])
+        for part in parts:
+            if part.begins:
+                serial.wait(id, self.trips[id][part.trip].wait + (24 if task.started else 0))
+            if part.slots:
+                serial.work(id, self.able[id], part.slots)
+            if part.hold is not None:
+                _, weekdays, hours = self._notice(part.hold[0])
                 days = ceil(hours / 24) if weekdays is None else weekdays
                 serial.visit(id, days + 1, week)  # a call in the evening is made in the morning
         closes = self.book.procedures[task.procedure].item.closes
@@ -146,17 +171,18 @@ class _Preparer:
         for name in self.job.dwellings:
             self.problem.places.setdefault(name, 1)
 
-    def _slots(self, id: str, *, whole: bool = False) -> int:
-        """How long a task takes with its people, in slots: what is left of it, or the whole."""
+    def _used(self, id: str) -> tuple[int, int]:
+        """How long a task takes with its people, in slots, and how much of that is done of one that is started."""
         task = self.job.tasks[id]
-        hours = self.take_offs[id].hours
-        if task.left is not None and not whole:
-            hours = read(task.left, "time", "h")
+        whole = sum(trip.slots for trip in self.trips[id])
+        if task.left is None:
+            return whole, 0
         people = task.people or self.book.procedures[task.procedure].item.labour.people
-        return max(1, ceil(round(hours / people * A_HOUR, 6)))
+        left = max(1, ceil(round(read(task.left, "time", "h") / people * A_HOUR, 6)))
+        return max(whole, left), max(whole - left, 0)
 
     def _task(self, id: str) -> None:
-        """The pieces of a task, its team, its stay in its space, and what it closes."""
+        """The pieces of a task, its team, its stays in its space, and what it closes."""
         task = self.job.tasks[id]
         found = self.able[id]
         self.problem.teams[id] = Team(found.size, found.may, found.leads)
@@ -164,61 +190,147 @@ class _Preparer:
         if task.started is None:
             earliest = self.worktime.first_of(max(task.not_before or self.today, self._delivery(task)))
         self.made.pieces[id] = []
-        stretches = []
-        for number, (slots, hold) in enumerate(self._parts(id)):
-            chunks = [self.worktime.a_day] * (slots // self.worktime.a_day) + [slots % self.worktime.a_day]
-            mine = []
-            for chunk in filter(None, chunks):
-                name = f"{id} {len(self.made.pieces[id]) + 1}"
-                before = self.made.pieces[id][-1:]
-                piece = Piece(name, chunk, [After(before[0])] if before else [], team=id, earliest=earliest)
-                if self.book.procedures[task.procedure].item.labour.in_one_day:
-                    piece.allowed = self._within_a_day(chunk)
-                if task.started is not None and not before:
-                    piece.start = self._first_together(id, found, chunk)
-                self.problem.pieces[name] = piece
-                self.made.pieces[id].append(name)
-                mine.append(name)
-            if mine:
-                stretches.append((mine[0], mine[-1]))
-            if hold is not None:
-                self._visit(id, hold[0], hold[1], number)
         self.made.closings[id] = self.book.procedures[task.procedure].item.closes
-        for first, last in stretches:
-            self._stay(id, first, last, closes=(first, last) == stretches[-1])
+        stays: list[list[str]] = []
+        held = True
+        for number, part in enumerate(self._parts(id)):
+            trip = self.trips[id][part.trip]
+            names = []
+            for slots in self._chunks(part.slots):
+                names.append(self._piece(id, found, part, slots, earliest))
+            if names:
+                if part.begins:
+                    self._wait_for_trip(id, part.trip, names[0])
+                if trip.shut and part.begins and not held:
+                    stays[-1] += names
+                else:
+                    stays.append(names)
+                held = False
+            if part.hold is not None:
+                self._visit(id, part.hold[0], part.hold[1], number)
+                held = True
+        for names in stays:
+            self._stay(id, names)
+        for closing in self.made.closings[id]:
+            if closing.shuts_out == "everybody":
+                until = min(self.worktime.slot_at(self._over_since(id, closing)), self._first_start(id))
+                for place in closed_places(self.job, task.space, closing.where):
+                    self._shut(place, until)
 
-    def _first_together(self, id: str, found: Able, slots: int) -> int:
-        """The first slot from which a team of those who may is there so long: a started task goes on then."""
-        for day in range(len(self.worktime.days)):
-            start = day * self.worktime.a_day
+    def _over_since(self, id: str, closing: Closes) -> datetime:
+        """Until when a closing lasts whose trip lies before the day of planning; the first slot where it lies after."""
+        if self.job.tasks[id].started is None or self._closes_after(id, closing):
+            return self.worktime.starts(0)
+        number = last_of(self.book.procedures[self.job.tasks[id].procedure].item, closing, self.trips[id])
+        return self._was_over(id, number) + timedelta(hours=self._hours(closing))
+
+    def _first_start(self, id: str) -> int:
+        """The slot in which a started task goes on; its own crew is not kept out."""
+        return next((self.problem.pieces[name].start or 0 for name in self.made.pieces[id][:1]), 0)
+
+    def _chunks(self, slots: int) -> list[int]:
+        """A part cut at the length of a day."""
+        a_day = self.worktime.a_day
+        return [*[a_day] * (slots // a_day), *[slots % a_day][: slots % a_day]]
+
+    def _piece(self, id: str, found: Able, part: Part, slots: int, earliest: int) -> str:
+        """The next piece of a task; its name."""
+        name = f"{id} {len(self.made.pieces[id]) + 1}"
+        before = self.made.pieces[id][-1:]
+        piece = Piece(name, slots, [After(before[0])] if before else [], team=id, earliest=earliest)
+        if self.trips[id][part.trip].in_one_day:
+            piece.allowed = self._within_a_day(slots)
+        if self.job.tasks[id].started is not None and not before:
+            piece.start = self._goes_on(id, found, part, piece)
+        self.problem.pieces[name] = piece
+        self.made.pieces[id].append(name)
+        self.made.trip_of[name] = part.trip
+        return name
+
+    def _wait_for_trip(self, id: str, number: int, name: str) -> None:
+        """A trip waits for that from which its time counts."""
+        trip = self.trips[id][number]
+        since = [piece for piece in self.made.pieces[id] if self.made.trip_of.get(piece) == trip.since]
+        if not trip.wait or name in since:
+            return
+        if not since:
+            piece = self.problem.pieces[name]
+            over = self._was_over(id, trip.since) + timedelta(hours=trip.wait)
+            piece.earliest = max(piece.earliest, self.worktime.slot_at(over))
+        elif trip.from_start:
+            slots = self.problem.pieces[since[0]].slots
+            self.problem.pieces[name].after.append(After(since[0], self._wait_from_start(trip.wait, slots)))
+        else:
+            self.problem.pieces[name].after.append(After(since[-1], self._wait(trip.wait)))
+
+    def _goes_on(self, id: str, found: Able, part: Part, piece: Piece) -> int:
+        """When a started task goes on: as soon as a team of those who may is there, and the trip's wait is over.
+
+        What is shut meanwhile stays shut.
+        """
+        a_day, trip = self.worktime.a_day, self.trips[id][part.trip]
+        waited = 0
+        if part.begins and trip.wait:
+            waited = self.worktime.slot_at(self._was_over(id, trip.since) + timedelta(hours=trip.wait))
+        for day in range(waited // a_day, len(self.worktime.days)):
+            start = max(day * a_day, waited)
+            if piece.allowed and not any(a <= start < b for a, b in piece.allowed):
+                continue
             there = {
                 person
                 for person in found.may
-                if not any(a < start + slots and start < b for a, b in self.problem.people[person])
+                if not any(a < start + piece.slots and start < b for a, b in self.problem.people[person])
             }
             if len(there) >= found.size and there & set(found.leads):
                 return start
         raise Impossible(NO_TEAM, (id,))
 
-    def _parts(self, id: str) -> list[tuple[int, tuple[str, str] | None]]:
-        """The slots of each stretch of a task, and the inspection and step that end it: the last has none.
+    def _was_over(self, id: str, number: int) -> datetime:
+        """When a trip before the day of planning was over at the latest, by what the job says of its task.
 
-        Of a started task that is the part that is left; an inspection at its very beginning is still to come.
+        The first one began on the day ``started``, and each working day had a part of it; of a later one nothing is
+        known but that it is over.
         """
         task = self.job.tasks[id]
-        steps = self.book.procedures[task.procedure].item.steps
-        left = self._slots(id)
-        whole = max(left, self._slots(id, whole=True))
-        parts: list[tuple[int, tuple[str, str] | None]] = []
-        used = whole - left
+        started = task.started or self.today
+        latest = max(started, self.today - timedelta(days=1))
+        days = (self.trips[id][number].slots - 1) // self.worktime.a_day if number == 0 else MOST.days
+        day = started
+        while days and day < latest:
+            day += timedelta(days=1)
+            days -= self._is_working_day(day)
+        return self._evening(min(day, latest))
+
+    def _is_working_day(self, day: date) -> bool:
+        week = {*self.job.days, *(name for hand in self.hands for name in hand.days)}
+        return _works(day, week, self.job.holidays)
+
+    def _parts(self, id: str) -> list[Part]:
+        """The parts of a task in their order; the last has no look from outside at its end, and may be empty.
+
+        Of a started task those that are left; an inspection at its very beginning is still to come.
+        """
+        steps = self.book.procedures[self.job.tasks[id].procedure].item.steps
+        whole, used = self._used(id)
+        looks: list[tuple[int, tuple[str, str]]] = []
         for number, step in enumerate(steps, 1):
             if step.hold and self.book.inspections[step.hold.inspection].item.by == "outside":
                 until = max(round(whole * number / len(steps)), 1)
-                if until >= whole - left:
-                    until = max(used, until)
-                    parts.append((until - used, (step.hold.inspection, step.id)))
-                    used = until
-        parts.append((whole - used, None))
+                if until >= used:
+                    looks.append((max([until, *(at for at, _ in looks)]), (step.hold.inspection, step.id)))
+        parts: list[Part] = []
+        at, begins = used, 0
+        for number, trip in enumerate(self.trips[id]):
+            last = number == len(self.trips[id]) - 1
+            ends = whole if last else begins + trip.slots
+            while looks and looks[0][0] <= ends:
+                until, look = looks.pop(0)
+                parts.append(Part(until - at, number, at == begins, look))
+                at = until
+            if at < ends or last:
+                parts.append(Part(ends - at, number, at == begins, None))
+                at = ends
+            begins = ends
         return parts
 
     def _visit(self, id: str, inspection: str, step: str, number: int) -> None:
@@ -280,28 +392,54 @@ class _Preparer:
             if is_weekday(day, self.job.holidays)
         ]
 
-    def _stay(self, id: str, first: str, last: str, *, closes: bool) -> None:
-        """The space of a stretch of a task and, after its last one, what is closed to everybody."""
+    def _stay(self, id: str, names: list[str]) -> None:
+        """The space of pieces that follow each other without a break, and what they close to everybody."""
         task = self.job.tasks[id]
-        shut = [c for c in self.book.procedures[task.procedure].item.closes if c.shuts_out == "everybody"]
+        first, last = names[0], names[-1]
+        own = [name for name in names if self.made.trip_of[name] == self.made.trip_of[first]]
+        since = own[-1] if own[-1] != last else ""
         waits: dict[str, str] = {}
-        for closing in shut if closes else []:
-            wait = self._wait(closing)
-            for place in closed_places(self.job, task.space, closing.where):
-                if place not in waits or _longer(wait, waits[place]):
-                    waits[place] = wait
-        self.problem.stays.append(Stay(task.space, first, last, waits.pop(task.space, "")))
+        for closing in self.made.closings[id]:
+            if closing.shuts_out == "everybody" and last == self._closes_after(id, closing):
+                wait = self._wait(self._hours(closing))
+                for place in closed_places(self.job, task.space, closing.where):
+                    if place not in waits or _longer(wait, waits[place]):
+                        waits[place] = wait
+        self.problem.stays.append(Stay(task.space, first, last, waits.pop(task.space, ""), since=since))
         for place, wait in waits.items():
-            self.problem.stays.append(Stay(place, first, last, wait, worked_in=task.space))
+            self.problem.stays.append(Stay(place, first, last, wait, worked_in=task.space, since=since))
+        start = self.problem.pieces[first].start
+        if start and self.trips[id][self.made.trip_of[first]].shut:
+            for place in {task.space, *waits}:
+                self._shut(place, start)
+
+    def _shut(self, place: str, until: int) -> None:
+        if until:
+            self.problem.shut[place] = max(until, self.problem.shut.get(place, 0))
+
+    def _closes_after(self, id: str, closing: Closes) -> str:
+        """The piece from whose end a closing counts; empty where that is done."""
+        number = last_of(self.book.procedures[self.job.tasks[id].procedure].item, closing, self.trips[id])
+        return next((name for name in reversed(self.made.pieces[id]) if self.made.trip_of.get(name) == number), "")
 
     def _hours(self, closing: Closes) -> float:
         return read(figure_of(closing.time, self.book) or "0 h", "time", "h")
 
-    def _wait(self, closing: Closes) -> str:
-        hours = self._hours(closing)
+    def _wait(self, hours: float) -> str:
         name = f"{hours:.10g} h"
         if name not in self.problem.waits:
             self.problem.waits[name] = self.worktime.ready(timedelta(hours=hours))
+        return name
+
+    def _wait_from_start(self, hours: float, slots: int) -> str:
+        """A wait that counts from the start of a piece of that length, by the end that it has then."""
+        name = f"{hours:.10g} h from the start of {slots}"
+        if name not in self.problem.waits:
+            wait = timedelta(hours=hours)
+            self.problem.waits[name] = [
+                max(end, self.worktime.slot_at(self.worktime.starts(max(end - slots, 0)) + wait))
+                for end in range(self.worktime.slots + 1)
+            ]
         return name
 
     def _link(self, link: Link) -> None:
@@ -314,14 +452,20 @@ class _Preparer:
         closes = [] if link.asked else [c for c in procedure.closes if c.shuts_out == "next work"]
         earlier = self.made.pieces.get(link.earlier)
         if earlier:
-            work = [id for id in earlier if self.problem.pieces[id].team][-1:]
-            first.after += [After(id, self._wait(closing)) for id in work for closing in closes]
-            if work != earlier[-1:] or not closes:
+            counted = [self._closes_after(link.earlier, closing) for closing in closes]
+            first.after += [
+                After(id, self._wait(self._hours(closing))) for id, closing in zip(counted, closes, strict=True) if id
+            ]
+            if earlier[-1] not in counted:
                 first.after.append(After(earlier[-1]))
+            for closing in closes:
+                first.earliest = max(first.earliest, self.worktime.slot_at(self._over_since(link.earlier, closing)))
         done = self.job.tasks[link.earlier].done
         if done is not None:
             for closing in closes:
-                moment = self._evening(done) + timedelta(hours=self._hours(closing))
+                moment = self._evening(done) + timedelta(
+                    hours=left_when_done(self.book, self.job, link.earlier, closing)
+                )
                 first.earliest = max(first.earliest, self.worktime.slot_at(moment))
 
     def _evening(self, day: date) -> datetime:
@@ -338,11 +482,10 @@ class _Preparer:
 def still_closed(book: Book, job: Job, evening: Callable[[date], datetime]) -> dict[str, datetime]:
     """Until when each place is closed by what is done already; ``evening`` is when work ends on a day."""
     found: dict[str, datetime] = {}
-    for task in job.tasks.values():
+    for id, task in job.tasks.items():
         for closing in book.procedures[task.procedure].item.closes if task.done else []:
             if closing.shuts_out == "everybody" and task.done:
-                hours = read(figure_of(closing.time, book) or "0 h", "time", "h")
-                until = evening(task.done) + timedelta(hours=hours)
+                until = evening(task.done) + timedelta(hours=left_when_done(book, job, id, closing))
                 for place in closed_places(job, task.space, closing.where):
                     found[place] = max(until, found.get(place, until))
     return found

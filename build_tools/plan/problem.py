@@ -55,6 +55,7 @@ class Stay:
 
     With such a wait nobody else is in the place from the start on. ``worked_in`` names the place where the work is when
     it is not this one: then this one is closed by it (the vapour of a finish, a floor that is the only way in).
+    ``since`` names the piece from whose end the place counts as closed, where that is not the last one.
     """
 
     place: str
@@ -62,6 +63,7 @@ class Stay:
     last: str
     closed: str = ""
     worked_in: str = ""
+    since: str = ""
 
 
 @dataclass(slots=True)

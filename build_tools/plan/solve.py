@@ -189,7 +189,11 @@ def _count(problem: Problem, aim: str, known: Found) -> int:
 def closed_slots(problem: Problem, starts: dict[str, int]) -> int:
     """The slots that places are closed, summed over the closings."""
     ends = {id: starts[id] + piece.slots for id, piece in problem.pieces.items()}
-    return sum(problem.waits[stay.closed][ends[stay.last]] - ends[stay.last] for stay in problem.stays if stay.closed)
+    return sum(
+        problem.waits[stay.closed][ends[stay.last]] - ends[stay.since or stay.last]
+        for stay in problem.stays
+        if stay.closed
+    )
 
 
 def count_moves(problem: Problem, starts: dict[str, int], teams: dict[str, tuple[str, ...]]) -> int:

@@ -11,7 +11,7 @@ from build_tools.book.book import Book, Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.memo import Memo
 from build_tools.book.model.job import Job
-from build_tools.book.model.procedure import Procedure
+from build_tools.book.model.procedure import Labour, Procedure
 from build_tools.book.model.reference import Inspection, Material, Person
 from build_tools.book.yaml_reader import Document
 
@@ -29,15 +29,22 @@ def procedure(
     for number, inspection in (holds or {}).items():
         made[number - 1]["hold"] = {"inspection": inspection, "stops": "The rest."}
     labour = {"people": people, "hours": hours, "per": more.pop("per", "1 each"), "basis": "common practice"}
+    labour["trips"] = more.pop("trips", {})
     revision = {"number": 1, "date": "2026-01-01", "changed": "New.", "approved_by": "alda-fenn"}
     check = {"check": "Look.", "passes": "Good.", "outside": "Again."}
     least = {"title": "P", "summary": "S.", "revision": revision, "who": "helper", "alone": "Yes.", "labour": labour}
     return Procedure.model_validate(least | {"steps": made, "acceptance": [check]} | more)
 
 
-def closes(time: str, shuts_out: str = "everybody", where: str = "same space") -> Fields:
+def trip(part: str, **more: Any) -> Fields:
+    """A line of ``trips``."""
+    return {"title": "coat", "part": part, **more}
+
+
+def closes(time: str, shuts_out: str = "everybody", where: str = "same space", after: str | None = None) -> Fields:
     """A line of ``closes``."""
     return {
+        "after": after,
         "what": "It.",
         "shuts_out": shuts_out,
         "where": where,
@@ -103,7 +110,7 @@ class Drawn:
 def draw(seed: int, most: int = 9) -> Drawn:
     """The job of that number: always the same one."""
     chance = Random(seed)
-    procedures = _procedures(chance)
+    procedures = _procedures(chance, Random(f"trips of {seed}"))
     people = _people(chance, list(procedures))
     days = {
         "early": inspection(chance.choice(["0 h", "24 h", "1 day"]), called="ahead"),
@@ -133,7 +140,7 @@ def draw(seed: int, most: int = 9) -> Drawn:
     return Drawn(book_of(procedures, people, days), job_of(tasks, **job), today)
 
 
-def _procedures(chance: Random) -> dict[str, Procedure]:
+def _procedures(chance: Random, of_trips: Random) -> dict[str, Procedure]:
     made: dict[str, Procedure] = {}
     for number in range(chance.randint(3, 6)):
         where = ["same space", "same dwelling", "whole job"]
@@ -154,7 +161,26 @@ def _procedures(chance: Random) -> dict[str, Procedure]:
             ],
             materials=[{"material": "board", "quantity": "1 each", "per": "each"}] if chance.random() < 0.2 else [],
         )
-    return made
+    return {id: _with_trips(of_trips, each) if of_trips.random() < 0.4 else each for id, each in made.items()}
+
+
+def _with_trips(chance: Random, made: Procedure) -> Procedure:
+    """The same work in several trips, each with its wait; closings count from any that others do not join."""
+    trips: Fields = {}
+    free: list[str] = []
+    for number, part in enumerate(chance.choice([["100 %"], ["60 %", "40 %"], ["50 %", "20 %", "30 %"]])):
+        line = trip(part, times=chance.choice(["1", "1", "2", "3"]), in_one_day=chance.random() < 0.3)
+        line |= {"wait": chance.choice(["2 h", "12 h", "24 h"]), "counted_from": chance.choice(["start", "end"])}
+        line["shut"] = chance.random() < 0.5
+        if number > 1 and chance.random() < 0.5:
+            line["since"] = "one"
+        if number and line["shut"]:
+            free.pop()
+        free.append(["one", "two", "three"][number])
+        trips[free[-1]] = line
+    closings = [each.model_copy(update={"after": chance.choice([None, *free])}) for each in made.closes]
+    labour = Labour.model_validate({**made.labour.model_dump(), "trips": trips})
+    return made.model_copy(update={"labour": labour, "closes": closings})
 
 
 def _people(chance: Random, procedures: list[str]) -> dict[str, Fields]:

@@ -13,7 +13,7 @@ from datetime import date, datetime, time, timedelta
 from math import ceil
 
 from build_tools.book.model.job import Hand, Task
-from build_tools.book.model.procedure import Procedure
+from build_tools.book.model.procedure import Closes, Procedure, Trip
 from build_tools.book.uses import figure_of
 from build_tools.plan.plan import Plan, Stretch
 from calculators.reading import read, read_number_with_unit
@@ -32,13 +32,28 @@ def broken_rules(plan: Plan, today: date) -> list[str]:
 
 @dataclass(slots=True)
 class _Stay:
-    """A crew in a space from its first quarter to its last. ``shuts``: the places that are its alone, until when."""
+    """A crew in a space from its first quarter to its last. ``shuts``: the places that are its alone, until when.
+
+    ``since``: from when on they are shown as closed, when its first trip is over.
+    """
 
     task: str
     space: str
     starts: datetime
     ends: datetime
+    since: datetime
     shuts: dict[str, datetime] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class _Trip:
+    """The crew comes: its quarter hours from ``begins`` to ``ends``, counted from the start of the task."""
+
+    name: str
+    begins: int
+    ends: int
+    line: Trip | None = None
+    nth: int = 1
 
 
 class _Walker:
@@ -59,6 +74,7 @@ class _Walker:
                     yield f"{id} is done and planned again"
                 continue
             yield from self.hours(id, task)
+            yield from self.trips_kept(id, task)
             yield from self.team(id, task)
             yield from self.earliest(id, task)
             yield from self.holds(id, task)
@@ -123,10 +139,18 @@ class _Walker:
     def labour(self, id: str, *, whole: bool = False) -> int:
         """The quarter hours that a task takes with its people."""
         task, labour = self.job.tasks[id], self.procedure(id).labour
-        people = task.people or labour.people
         if task.left and not whole:
-            hours = read(task.left, "time", "h")
-        elif task.hours:
+            return self.quarters_of(read(task.left, "time", "h") / (task.people or labour.people))
+        return self.trips(id)[-1].ends
+
+    @staticmethod
+    def quarters_of(hours: float) -> int:
+        return max(1, ceil(hours * 4 - 1e-6))
+
+    def trips(self, id: str) -> list[_Trip]:
+        """How often the crew comes for a task; once where its book says nothing of it."""
+        task, labour = self.job.tasks[id], self.procedure(id).labour
+        if task.hours:
             hours = read(task.hours, "time", "h")
         elif isinstance(labour.hours, str) and labour.per == "1 each":
             hours = read(self.figure(labour.hours), "time", "h") * task.count
@@ -135,7 +159,54 @@ class _Walker:
             hours = read(self.figure(labour.hours), "time", "h") * share * task.count
         else:
             hours = self.plan.prepared.take_offs[id].hours
-        return max(1, ceil(hours * 4 / people - 1e-6))
+        hours /= task.people or labour.people
+        if not labour.trips:
+            return [_Trip("", 0, self.quarters_of(hours))]
+        made: list[_Trip] = []
+        for name, line in labour.trips.items():
+            times = int(self.figure(line.times))
+            for nth in range(1, times + 1):
+                begins = made[-1].ends if made else 0
+                slots = self.quarters_of(hours * float(self.figure(line.part).split()[0]) / 100 / times)
+                made.append(_Trip(name, begins, begins + slots, line, nth))
+        return made
+
+    def done_before(self, id: str) -> int:
+        """The quarter hours of a started task that lie before the day of planning."""
+        return max(0, self.labour(id, whole=True) - self.labour(id))
+
+    def by_trip(self, id: str) -> dict[int, list[Stretch]]:
+        """The stretches of work by the number of the trip in which they begin."""
+        found: dict[int, list[Stretch]] = defaultdict(list)
+        trips, at = self.trips(id), self.done_before(id)
+        for stretch in self.work[id]:
+            number = sum(trip.ends <= at for trip in trips)
+            found[min(number, len(trips) - 1)].append(stretch)
+            at += len(list(self.quarters(stretch)))
+        return found
+
+    def since(self, trips: list[_Trip], number: int) -> int:
+        """The number of the trip from which the wait of that one counts."""
+        line = trips[number].line
+        if line and line.since and trips[number].nth == 1:
+            return max(n for n, trip in enumerate(trips) if trip.name == line.since)
+        return number - 1
+
+    def counts_from(self, id: str, closing: Closes) -> int:
+        """The number of the trip from whose end a closing counts."""
+        trips = self.trips(id)
+        return max(n for n, trip in enumerate(trips) if closing.after in (None, trip.name))
+
+    def waited(self, id: str, number: int) -> timedelta:
+        """The least time from the end of that trip to the end of the last."""
+        trips = self.trips(id)
+        known = {number: timedelta()}
+        for later in range(number + 1, len(trips)):
+            line, since = trips[later].line, self.since(trips, later)
+            known[later] = known[later - 1]
+            if line and line.wait and line.counted_from == "end" and since in known:
+                known[later] = max(known[later], known[since] + self.clock(line.wait))
+        return known[len(trips) - 1]
 
     # rules of one task
 
@@ -153,6 +224,47 @@ class _Walker:
         spent = sum(len(list(self.quarters(stretch))) for stretch in self.work[id])
         if spent != self.labour(id):
             yield f"{id} has {spent} quarter hours and takes {self.labour(id)}"
+
+    def trips_kept(self, id: str, task: Task) -> Iterator[str]:
+        """Each trip comes when its wait is over, and what is done in one go is not left overnight."""
+        trips, mine = self.trips(id), self.by_trip(id)
+        at = self.done_before(id)
+        for number, stretches in mine.items():
+            for stretch in stretches:
+                at += len(list(self.quarters(stretch)))
+                if stretch.trip != number or (at > trips[number].ends and number < len(trips) - 1):
+                    yield f"{stretch.piece} goes on into another trip"
+            line = trips[number].line
+            one_day = line.in_one_day if line else self.procedure(id).labour.in_one_day
+            days = {moment.date() for stretch in stretches for moment in self.quarters(stretch)}
+            fits = trips[number].ends - trips[number].begins <= self.day_long / QUARTER
+            if one_day and fits and len(days) > 1 and not self.looked_at(id):
+                yield f"{id} is left overnight in trip {number + 1}"
+            begun = self.done_before(id) > trips[number].begins
+            if number and not begun and line and line.wait:
+                since = self.since(trips, number)
+                if since in mine:
+                    one = mine[since]
+                    over = one[0].starts if line.counted_from == "start" else one[-1].ends
+                else:
+                    over = self.over(id, task, since)
+                if stretches[0].starts < over + self.clock(line.wait):
+                    yield f"{id} does not wait before trip {number + 1}"
+
+    def looked_at(self, id: str) -> bool:
+        """Whether somebody from outside cuts the work of a task into parts."""
+        return any(stretch.visit for stretch in self.plan.of_task(id))
+
+    def over(self, id: str, task: Task, number: int) -> datetime:
+        """When a trip that lies before the planning was over at the latest: see the words of the design."""
+        started = task.started or self.today
+        latest = max(started, self.today - DAY)
+        trip, day = self.trips(id)[number], started
+        days = (trip.ends - 1) // int(self.day_long / QUARTER)
+        while days and day < latest:
+            day += DAY
+            days -= self.is_working_day(day)
+        return self.morning(latest if number else min(day, latest)) + self.day_long
 
     def team(self, id: str, task: Task) -> Iterator[str]:
         procedure = self.procedure(id)
@@ -181,7 +293,8 @@ class _Walker:
             while not self.enough(id, task, day):
                 day += DAY
             first = self.plan.of_task(id)[0]
-            if not first.visit and first.starts != self.morning(day):
+            waits = any(trip.begins == self.done_before(id) > 0 for trip in self.trips(id))
+            if not first.visit and not waits and first.starts != self.morning(day):
                 yield f"{id} is started and does not go on at once"
             return
         if task.not_before and starts.date() < task.not_before:
@@ -258,10 +371,15 @@ class _Walker:
                 continue
             if not first.done and starts < self.plan.ends(other):
                 yield f"{id} starts before {other} is over"
-            worked = self.work[other][-1].ends if self.work[other] else datetime.min
-            if first.done:
-                worked = self.morning(first.done) + self.day_long
             for closing in self.procedure(other).closes if said else []:
+                number = self.counts_from(other, closing)
+                mine = self.by_trip(other).get(number)
+                worked = mine[-1].ends if mine else datetime.min
+                if not mine and first.started:
+                    worked = self.over(other, first, number)
+                if first.done:
+                    worked = self.morning(first.done) + self.day_long - self.waited(other, number)
+                    worked = max(worked, self.morning(first.done) + self.day_long - self.clock(closing.time))
                 if closing.shuts_out == "next work" and starts < worked + self.clock(closing.time):
                     yield f"{id} does not wait for {other}"
 
@@ -273,16 +391,20 @@ class _Walker:
 
     # rules between tasks
 
-    def closed_by(self, task: Task) -> dict[str, timedelta]:
-        """The places that a task closes to everybody after it, and for how long."""
+    def closed_by(self, id: str, trip: int | None = None) -> dict[str, timedelta]:
+        """The places that a task closes to everybody after that trip, and for how long; none, when all is done."""
         found: dict[str, timedelta] = {}
         places = [*self.job.spaces, *self.job.dwellings]
-        for closing in self.book.procedures[task.procedure].item.closes:
-            if closing.shuts_out != "everybody":
+        for closing in self.procedure(id).closes:
+            number = self.counts_from(id, closing)
+            if closing.shuts_out != "everybody" or trip not in (None, number):
                 continue
+            wait = self.clock(closing.time)
+            if trip is None:
+                wait = max(timedelta(), wait - self.waited(id, number))
             for place in places:
-                if self.lies_in(place, task.space, closing.where, set()):
-                    found[place] = max(found.get(place, timedelta()), self.clock(closing.time))
+                if self.lies_in(place, self.job.tasks[id].space, closing.where, set()):
+                    found[place] = max(found.get(place, timedelta()), wait)
         return found
 
     def lies_in(self, place: str, closed: str, where: str, seen: set[str]) -> bool:
@@ -299,20 +421,41 @@ class _Walker:
         for id, task in self.job.tasks.items():
             if task.done:
                 until = self.morning(task.done) + self.day_long
-                shuts = {place: until + wait for place, wait in self.closed_by(task).items()}
-                found.append(_Stay(id, task.space, until, until, shuts))
+                shuts = {place: until + wait for place, wait in self.closed_by(id).items()}
+                found.append(_Stay(id, task.space, until, until, until, shuts))
                 continue
+            number_of = {one.piece: number for number, those in self.by_trip(id).items() for one in those}
+            trips = self.trips(id)
+            for closing in self.procedure(id).closes if task.started else []:
+                number = self.counts_from(id, closing)
+                if trips[number].ends <= self.done_before(id):
+                    until = min(self.over(id, task, number) + self.clock(closing.time), self.plan.starts(id))
+                    shuts = dict.fromkeys(self.closed_by(id, number), until)
+                    found.append(_Stay(id, task.space, datetime.min, datetime.min, datetime.min, shuts))
             groups: list[list[Stretch]] = [[]]
             for stretch in self.plan.of_task(id):
                 if stretch.visit:
                     groups.append([])
-                else:
-                    groups[-1].append(stretch)
-            mine = [_Stay(id, task.space, group[0].starts, group[-1].ends) for group in groups if group]
-            if mine:
-                ends = mine[-1].ends
-                mine[-1].shuts = {place: ends + wait for place, wait in self.closed_by(task).items()}
-            found += mine
+                    continue
+                last = groups[-1][-1] if groups[-1] else None
+                if last and number_of[last.piece] != (number := number_of[stretch.piece]):
+                    line = trips[number].line
+                    if not (line and line.shut):
+                        groups.append([])
+                groups[-1].append(stretch)
+            for group in filter(None, groups):
+                first = number_of[group[0].piece]
+                since = max(one.ends for one in group if number_of[one.piece] == first)
+                stay = _Stay(id, task.space, group[0].starts, group[-1].ends, since)
+                last_trip = number_of[group[-1].piece]
+                if group[-1] is self.by_trip(id)[last_trip][-1]:
+                    closed = self.closed_by(id, last_trip)
+                    stay.shuts = {place: stay.ends + wait for place, wait in closed.items()}
+                line = trips[first].line
+                goes_on = trips[first].begins == self.done_before(id) and group[0] is self.plan.of_task(id)[0]
+                if line and line.shut and task.started and goes_on:
+                    stay.starts = self.morning(self.first_day())
+                found.append(stay)
         return found
 
     def walk(self) -> Iterator[str]:
@@ -349,10 +492,7 @@ class _Walker:
         """The closings that the plan shows are those that follow from it."""
         shown = sorted((closed.place, closed.task, closed.starts) for closed in self.plan.closed)
         wanted = sorted(
-            (place, stay.task, stay.ends)
-            for stay in self.stays()
-            if not self.job.tasks[stay.task].done
-            for place in stay.shuts
+            (place, stay.task, stay.since) for stay in self.stays() if stay.starts < stay.ends for place in stay.shuts
         )
         if shown != wanted:
             yield "the closings that the plan shows are not those that follow from it"
