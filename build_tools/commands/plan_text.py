@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.names import task_name
+from build_tools.pages.jobs.names import task_and_trip, task_name
 from build_tools.pages.jobs.plan_words import Words, counted, in_hand, lines_beside, sureness, why
 from build_tools.pages.jobs.times import at, clock, day
 from build_tools.pages.words import words
@@ -32,7 +32,9 @@ def plan_text(plan: Plan, variant: str | None, tries: Sequence[Try]) -> str:
         lines += ["", day(each.day), *_day(helpers, plan, each, say)]
     lines += ["", f"{say['plan_chain']}:"]
     for link in chain:
-        name = helpers.title("inspection", link.visit) if link.visit else task_name(helpers, plan.job, link.task)
+        name = task_and_trip(helpers, plan, link.task, link.trip, say)
+        if link.visit:
+            name = helpers.title("inspection", link.visit)
         lines += [f"    {at(link.starts)}  {name}", *_wrapped(why(helpers, plan, link, say), 8)]
     lines += ["", f"{say['plan_slack']}:"]
     lines += _table((task_name(helpers, plan.job, id), in_hand(plan, id, id in on_chain, say)) for id in plan.job.tasks)
@@ -68,7 +70,7 @@ def _day(helpers: Helpers, plan: Plan, each: Day, say: Words) -> Iterator[str]:
     for hand in plan.prepared.hands:
         for part in each.of(hand.person):
             others = [helpers.title("person", other) for other in part.people if other != hand.person]
-            what = task_name(helpers, plan.job, part.task)
+            what = task_and_trip(helpers, plan, part.task, part.trip, say)
             if others:
                 what += ", " + say["plan_with"].format(people=", ".join(others))
             times = f"{clock(part.starts)} {say['to']} {clock(part.ends)}"

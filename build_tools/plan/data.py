@@ -13,8 +13,9 @@ aims           ``end``, ``closed`` and ``moves``, each with ``value`` (working h
                hours, all places added up; changes of place), ``least`` (what is not ruled out), ``proved``
 tasks          by id: ``procedure``, ``title``, ``space``, ``done`` (a day or null), ``starts``, ``ends``, ``people``,
                ``hours`` of labour, ``slack_hours`` (later by so much, and the end stays), ``sets_the_end``
-days           for each working day ``day``, ``work`` (``task``, ``people``, ``starts``, ``ends``), ``visits``
-               (``inspection``, ``task``, ``starts``, ``ends``), and what of ``closed`` and ``waits`` reaches into it
+days           for each working day ``day``, ``work`` (``task``, ``trip`` or null, ``people``, ``starts``, ``ends``),
+               ``visits`` (``inspection``, ``task``, ``starts``, ``ends``), and what of ``closed`` and ``waits`` reaches
+               into it
 closed         ``place``, ``task`` after which it is closed, ``starts``, ``ends``
 waits          ``task``, ``later`` (the tasks that wait), ``visit`` (the inspection that is called or null), ``starts``,
                ``ends``
@@ -64,7 +65,13 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
             {
                 "day": each.day.isoformat(),
                 "work": [
-                    {"task": part.task, "people": list(part.people), "starts": _at(part.starts), "ends": _at(part.ends)}
+                    {
+                        "task": part.task,
+                        "trip": _trip(plan, part.task, part.trip),
+                        "people": list(part.people),
+                        "starts": _at(part.starts),
+                        "ends": _at(part.ends),
+                    }
                     for part in each.work
                 ],
                 "visits": [
@@ -118,6 +125,12 @@ def _task(plan: Plan, id: str, sets_the_end: bool) -> dict[str, Any]:
     }
 
 
+def _trip(plan: Plan, task: str, number: int) -> str | None:
+    """A trip by its name in the book, with its number where there are several alike."""
+    trip = plan.prepared.trips[task][number]
+    return f"{trip.name} {trip.nth}" if trip.nth else trip.name or None
+
+
 def _aim(aim: Aim, parts: int) -> dict[str, Any]:
     return {
         "value": aim.value / parts,
@@ -133,7 +146,7 @@ def _closed(one: Closed) -> dict[str, Any]:
 def _wait(one: Wait) -> dict[str, Any]:
     return {
         "task": one.task,
-        "later": list(one.later),
+        "later": list(dict.fromkeys(task for task, _ in one.later)),
         "visit": one.visit or None,
         "starts": _at(one.starts),
         "ends": _at(one.ends),

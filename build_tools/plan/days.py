@@ -15,7 +15,7 @@ if TYPE_CHECKING:  # the plan brings the solver, which is large
 
 @dataclass(slots=True)
 class Part:
-    """What is done of one task on one day: from when to when, and by whom.
+    """What is done of one trip of a task on one day: from when to when, and by whom.
 
     ``before``: it was begun on an earlier day. ``after``: it goes on on a later one.
     """
@@ -25,6 +25,7 @@ class Part:
     times: list[tuple[datetime, datetime]] = field(default_factory=list)
     before: bool = False
     after: bool = False
+    trip: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +64,9 @@ def days_of(plan: Plan, person: str) -> list[DayOf]:
 
 
 def _add(plan: Plan, day: DayOf, stretch: Stretch, starts: datetime, ends: datetime) -> None:
-    part = next((one for one in day.parts if one.task == stretch.task), None)
+    part = next((one for one in day.parts if (one.task, one.trip) == (stretch.task, stretch.trip)), None)
     if part is None:
-        part = Part(stretch.task, stretch.people)
+        part = Part(stretch.task, stretch.people, trip=stretch.trip)
         day.parts.append(part)
     if part.times and part.times[-1][1] == starts:
         part.times[-1] = (part.times[-1][0], ends)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 
 from build_tools.plan.days import by_day
@@ -12,13 +12,14 @@ from build_tools.plan.waits import Wait, waits
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """Work on a task on one day without a break. ``goes_on``: more of it follows on a later day."""
+    """Work on one trip of a task, by its number, on one day without a break. ``goes_on``: more follows another day."""
 
     task: str
     people: tuple[str, ...]
     starts: datetime
     ends: datetime
     goes_on: bool = False
+    trip: int = 0
 
 
 @dataclass(slots=True)
@@ -57,9 +58,9 @@ def diary(plan: Plan) -> list[Day]:
 
 def _add(plan: Plan, day: Day, stretch: Stretch, starts: datetime, ends: datetime) -> None:
     goes_on = plan.ends(stretch.task).date() > day.day
-    part = Part(stretch.task, stretch.people, starts, ends, goes_on)
+    part = Part(stretch.task, stretch.people, starts, ends, goes_on, stretch.trip)
     for index, other in enumerate(day.work):
-        if (other.task, other.people, other.ends) == (part.task, part.people, starts):
-            day.work[index] = Part(part.task, part.people, other.starts, ends, goes_on)
+        if (other.task, other.trip, other.people, other.ends) == (part.task, part.trip, part.people, starts):
+            day.work[index] = replace(part, starts=other.starts)
             return
     day.work.append(part)

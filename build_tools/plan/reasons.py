@@ -28,8 +28,9 @@ person is free (``person``), when a place is free (``place``) or open again (``c
 class Link:
     """A stretch of work or a visit of the chain, and what it waited for.
 
-    ``other`` is the task before it, ``what`` the person, the place or the inspection, ``until`` when that was over.
-    ``spare`` are the slots between in which the link could start as well: it gains nothing by it.
+    ``trip`` is the number of its trip. ``other`` is the task before it, ``other_trip`` the trip of that, ``what`` the
+    person, the place or the inspection, ``until`` when that was over. ``spare`` are the slots between in which the link
+    could start as well: it gains nothing by it.
     """
 
     task: str
@@ -42,20 +43,25 @@ class Link:
     what: str = ""
     until: datetime | None = None
     spare: int = 0
+    trip: int = 0
+    other_trip: int = 0
 
 
 def reasons(plan: Plan) -> list[Link]:
-    """The chain, first link first. Pieces of one task that follow each other without a visit are one link."""
+    """The chain, first link first. Pieces of one trip that follow each other without a visit are one link."""
     stretches = {stretch.piece: stretch for stretch in plan.stretches}
     links: list[Link] = []
     for piece, hold in plan.chain:
         own = stretches[piece]
         before = stretches[hold.earlier] if hold else None
-        if links and before and before.task == own.task and not own.visit and not before.visit:
+        same = before and (before.task, before.trip) == (own.task, own.trip)
+        if links and before and same and not own.visit and not before.visit:
             links[-1] = replace(links[-1], ends=own.ends)
             continue
         kind, what = _followed(plan, hold) if hold else (_first(plan, piece), "")
-        made = Link(own.task, own.starts, own.ends, own.people, own.visit, kind, before.task if before else "", what)
+        made = Link(own.task, own.starts, own.ends, own.people, own.visit, kind, what=what, trip=own.trip)
+        if before:
+            made = replace(made, other=before.task, other_trip=before.trip)
         if hold:
             ready = _ready(plan, hold)
             could = [slot for slot in range(ready, plan.solution.starts[piece]) if plan.may_start(piece, slot)]

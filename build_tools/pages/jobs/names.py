@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from build_tools.book.model.job import Job
 from build_tools.pages.helpers import Helpers
+
+if TYPE_CHECKING:  # the plan brings the solver, which is large
+    from build_tools.plan.plan import Plan
+
+NTH = {1: "nth_1", 2: "nth_2", 3: "nth_3"}
 
 
 def place(helpers: Helpers, job: Job, task: str) -> str:
@@ -23,3 +30,30 @@ def place(helpers: Helpers, job: Job, task: str) -> str:
 def task_name(helpers: Helpers, job: Job, task: str) -> str:
     """A task by its procedure and its place: ``Tile floor (Bath)``."""
     return f"{helpers.title('procedure', job.tasks[task].procedure)} ({place(helpers, job, task)})"
+
+
+def trip_name(helpers: Helpers, plan: Plan, task: str, number: int, say: dict[str, str]) -> str:
+    """What a foreman calls a trip: ``grout``, ``2nd coat``; empty where the task is done in one."""
+    trip = plan.prepared.trips[task][number]
+    if trip.title is None:
+        return ""
+    title = helpers.say(trip.title)
+    return say["trip_nth"].format(nth=ordinal(trip.nth, say), title=title) if trip.nth else title
+
+
+def ordinal(n: int, say: dict[str, str]) -> str:
+    """A number in its order, as the language writes it.
+
+    >>> from build_tools.pages.words import words
+    >>> [ordinal(n, words()) for n in (1, 2, 3, 4, 11, 12, 13, 21, 102)]
+    ['1st', '2nd', '3rd', '4th', '11th', '12th', '13th', '21st', '102nd']
+    """
+    last = 0 if n // 10 % 10 == 1 else n % 10
+    return say[NTH.get(last, "nth")].format(n=n)
+
+
+def task_and_trip(helpers: Helpers, plan: Plan, task: str, number: int, say: dict[str, str]) -> str:
+    """A task by its procedure, its place and its trip: ``Finish a floor (Room), 2nd coat``."""
+    trip = trip_name(helpers, plan, task, number, say)
+    name = task_name(helpers, plan.job, task)
+    return say["task_trip"].format(task=name, trip=trip) if trip else name

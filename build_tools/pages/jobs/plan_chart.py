@@ -9,6 +9,7 @@ from typing import Any
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.chart import Axis, Item, Look, lay_out
+from build_tools.pages.jobs.names import trip_name
 from build_tools.pages.jobs.plan_words import Words, first_names
 from build_tools.plan.plan import Plan, Stretch
 from build_tools.plan.waits import waits
@@ -80,6 +81,9 @@ def _words(helpers: Helpers, plan: Plan, stretch: Stretch, say: Words) -> str:
     title = _title(helpers, plan, stretch.task)
     if opening:
         title += f" ({helpers.say(plan.job.openings[opening].title)})"
+    trip = trip_name(helpers, plan, stretch.task, stretch.trip, say)
+    if trip:
+        title = say["task_trip"].format(task=title, trip=trip)
     return say["plan_bar"].format(task=title, people=people)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.names import place
+from build_tools.pages.jobs.names import place, trip_name
 from build_tools.pages.jobs.plan_chart import charts
 from build_tools.pages.jobs.plan_words import in_hand, lines_beside, sureness, why
 from build_tools.pages.jobs.times import at
@@ -13,7 +13,7 @@ from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.compare import figures
 from build_tools.plan.diary import Day, diary
 from build_tools.plan.plan import Plan
-from build_tools.plan.reasons import reasons
+from build_tools.plan.reasons import Link, reasons
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -37,7 +37,7 @@ def plan_page(maker: Maker, id: str, whole: Whole) -> Page:
         chain=[
             {
                 "link": link,
-                "name": helpers.title("inspection", link.visit) if link.visit else _title(helpers, plan, link.task),
+                "name": _name(helpers, plan, link, say),
                 "place": place(helpers, plan.job, link.task),
                 "why": why(helpers, plan, link, say),
             }
@@ -63,6 +63,7 @@ def _day(maker: Maker, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]
                 "part": part,
                 "procedure": plan.job.tasks[part.task].procedure,
                 "place": place(helpers, plan.job, part.task),
+                "trip": trip_name(helpers, plan, part.task, part.trip, maker.words),
                 "with": [helpers.title("person", other) for other in part.people if other != hand.person],
             }
             for part in day.of(hand.person)
@@ -91,5 +92,9 @@ def _by_start(plan: Plan) -> list[str]:
     return sorted(plan.job.tasks, key=lambda task: (task in planned, plan.starts(task) if task in planned else None))
 
 
-def _title(helpers: Helpers, plan: Plan, task: str) -> str:
-    return helpers.title("procedure", plan.job.tasks[task].procedure)
+def _name(helpers: Helpers, plan: Plan, link: Link, say: dict[str, str]) -> str:
+    if link.visit:
+        return helpers.title("inspection", link.visit)
+    title = helpers.title("procedure", plan.job.tasks[link.task].procedure)
+    trip = trip_name(helpers, plan, link.task, link.trip, say)
+    return say["task_trip"].format(task=title, trip=trip) if trip else title

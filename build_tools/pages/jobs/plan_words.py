@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.names import task_name
+from build_tools.pages.jobs.names import task_and_trip, task_name
 from build_tools.pages.jobs.times import at, day
 from build_tools.plan.diary import Day
 from build_tools.plan.plan import Plan
@@ -65,7 +65,7 @@ def why(helpers: Helpers, plan: Plan, link: Link, say: Words) -> str:
         what = place_name(helpers, plan, what)
     elif link.kind in ("visit", "call"):
         what = helpers.title("inspection", what)
-    other = task_name(helpers, plan.job, link.other) if link.other else ""
+    other = task_and_trip(helpers, plan, link.other, link.other_trip, say) if link.other else ""
     until = at(link.until) if link.until else ""
     sentences = [say["why_" + link.kind.replace(" ", "_")].format(other=other, what=what, until=until)]
     if link.spare:
@@ -94,8 +94,8 @@ def lines_beside(helpers: Helpers, plan: Plan, day: Day, say: Words) -> list[tup
             text = say["plan_called_until"].format(inspection=inspection, until=at(wait.ends))
             lines.append(("wait", say["plan_called"], text))
         else:
-            later = ", ".join(task_name(helpers, plan.job, task) for task in wait.later)
-            task = task_name(helpers, plan.job, wait.task)
+            later = ", ".join(task_and_trip(helpers, plan, task, trip, say) for task, trip in wait.later)
+            task = task_and_trip(helpers, plan, wait.task, wait.trip, say)
             text = say["plan_sets_until"].format(task=task, until=at(wait.ends), later=later)
             lines.append(("wait", say["plan_sets"], text))
     return lines

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.names import place
+from build_tools.pages.jobs.names import place, trip_name
 from build_tools.pages.jobs.short import before_all, lines, materials, steps
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
@@ -67,7 +67,9 @@ def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, 
     """One day: its tasks with their times, and each method once for all the tasks that follow it."""
     groups: dict[str, list[str]] = {}
     for part in day.parts:
-        groups.setdefault(plan.job.tasks[part.task].procedure, []).append(part.task)
+        tasks = groups.setdefault(plan.job.tasks[part.task].procedure, [])
+        if part.task not in tasks:
+            tasks.append(part.task)
     book = plan.context.book
     wear = dict.fromkeys(
         line.tool
@@ -80,6 +82,7 @@ def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, 
         {
             "part": part,
             "place": place(helpers, plan.job, part.task),
+            "trip": trip_name(helpers, plan, part.task, part.trip, maker.words),
             "procedure": plan.job.tasks[part.task].procedure,
             "with": [helpers.title("person", other) for other in part.people if other != day.person],
             "note": plan.job.tasks[part.task].note,

@@ -47,7 +47,7 @@ def test_the_days_hold_work_visits_what_is_closed_and_what_waits() -> None:
         ("paint", at(7, 7, 30), at(7, 9, 30)),
         ("coat", at(7, 13, 30), at(7, 15, 30)),
     ]
-    assert [(one.task, one.later, one.ends) for one in first.waits] == [("paint", ("coat",), at(7, 13, 30))]
+    assert [(one.task, one.later, one.ends) for one in first.waits] == [("paint", (("coat", 0),), at(7, 13, 30))]
     assert first.closed == []  # it is closed when the day is over
     assert [(part.task, part.starts, part.ends, part.goes_on) for part in second.work] == [
         ("door", at(8, 11, 30), at(8, 13), False),
