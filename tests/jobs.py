@@ -59,9 +59,25 @@ variants:
 """
 
 
+PATCHES = """\
+  trips:
+    patch:
+      title: test patches
+      part: 20 %
+    coat:
+      title: screen and coat
+      part: 80 %
+      wait: value:recoat-test-wait
+"""
+
+
 def two_rooms(folder: Path, deadline: str = "2026-12-11") -> Path:
-    """A copy of the book in that folder with this job alone, to be handed over on that day."""
+    """A copy of the book in that folder with this job alone, to be handed over on that day.
+
+    The floor is recoated in one go: the job is worked out by hand.
+    """
     book = copy_book(folder)
+    change(book / "flooring" / "floor-recoat.yaml", PATCHES, "")
     for file in (book / "jobs").glob("*.yaml"):
         file.unlink()
     file = book / "jobs" / "two-rooms.yaml"

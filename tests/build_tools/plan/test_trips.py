@@ -10,7 +10,12 @@ from typing import Any
 
 import pytest
 
+from build_tools.commands.plan_text import plan_text
+from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.plan_chart import items_of
+from build_tools.pages.words import words
 from build_tools.plan.checks import check_job
+from build_tools.plan.days import days_of
 from build_tools.plan.plan import Plan, plan_job
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, job_of, procedure, trip
 from tests.build_tools.plan.rules import broken_rules
@@ -132,6 +137,23 @@ def test_a_coat_that_takes_longer_than_a_day_is_no_plan() -> None:
     coats = procedure("30 h", trips=COAT, closes=[closes("24 h")])
     (problem,) = check_job(book_of({"p": coats}), job_of({"coats": {"procedure": "p"}}), MONDAY)
     assert problem.message == "takes 10 h for 'coat' with its people, is not left overnight, and a day has 8 h"
+
+
+def test_a_trip_is_called_what_a_foreman_calls_it() -> None:
+    """On the bars, in the days of each person, in what waits, and in what sets the end."""
+    coats = procedure("3 h", trips=COAT, closes=[closes("24 h")])
+    plan = plan_of({"coats": {"procedure": "p"}}, {"p": coats})
+    text, say = plan_text(plan, None, []), words()
+    assert "7:30 to 8:30  P (Room), 2nd coat" in text
+    assert "P (Room), 1st coat, until Tue 8 Dec 7:30. Waiting for it: P (Room), 2nd coat." in text
+    assert "P (Room), 2nd coat settles, sets or dries until Wed 9 Dec 7:30." in text
+    bars = [item.words for item in items_of(Helpers(plan.context, "", {}), plan, say) if item.kind == "work"]
+    assert bars == [f"P, {nth} coat: alda-fenn" for nth in ("1st", "2nd", "3rd")]
+    assert [(day.day.day, part.trip) for day in days_of(plan, "alda-fenn") for part in day.parts] == [
+        (7, 0),
+        (8, 1),
+        (9, 2),
+    ]
 
 
 def test_what_was_sprayed_yesterday_keeps_everybody_off_today() -> None:
