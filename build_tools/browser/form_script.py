@@ -21,7 +21,7 @@ def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
     True
     """
     whole = of_folders(*folders)
-    return shorter(whole if say is None else whole.replace(WORDS, data_in_script(say), 1))
+    return shorter(whole if say is None else whole.replace(WORDS, data_in_script(say), 1))[0]
 
 
 def of_folders(*folders: str) -> str:
@@ -32,4 +32,4 @@ def of_folders(*folders: str) -> str:
 
 def single(name: str) -> str:
     """A script of one file."""
-    return shorter((SCRIPTS / f"{name}.js").read_text(encoding="utf-8"))
+    return shorter((SCRIPTS / f"{name}.js").read_text(encoding="utf-8"))[0]

@@ -16,9 +16,8 @@ from build_tools.book.calls import bind
 from build_tools.book.checks.context import Context
 from build_tools.book.files import write_whole
 from build_tools.book.problems import Problem
-from build_tools.browser.compile import Scripts, compile_calculators
+from build_tools.browser.compiler.bundle import NotPlain, Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
-from build_tools.browser.emit import NotPlain
 from build_tools.browser.in_script import data_in_script
 from calculators.declaration import Calculator
 
@@ -81,8 +80,8 @@ def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:
 
 def _mark(names: list[str]) -> str:
     """Changes with any source that the scripts are made from."""
-    paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.glob("*.py"), *HERE.glob("script/*.js")]
-    mark = hashlib.sha256(f"{version('pscript')} {version('minify-html')} {names}".encode())
+    paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.rglob("*.py"), *HERE.glob("script/*.js")]
+    mark = hashlib.sha256(f"{version('minify-html')} {names}".encode())
     for path in sorted(paths):
         mark.update(path.read_bytes())
     return mark.hexdigest()[:32]

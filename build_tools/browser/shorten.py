@@ -9,21 +9,24 @@ from functools import lru_cache
 import minify_html
 
 NOTES = re.compile(r"^[ ]*(?://.*|/\*\*.*\*/)\n", re.MULTILINE)
-COMPILER_NAMES = re.compile(r" = function flx_\w+ \(")
 FOREIGN = re.compile(r"[^\x00-\x7f]")
 OPEN, CLOSE = "<script>", "</script>"
 
 
-@lru_cache(maxsize=256)
-def shorter(script: str) -> str:
-    """The script in fewer letters, all of them plain ones; raises ValueError for one that ends a script element.
+def shorter(*scripts: str) -> list[str]:
+    """Each script in fewer letters, all of them plain ones; raises ValueError for one that ends a script element.
 
     >>> shorter("var a = 1;\\n// one\\nif (a > 0) {\\n  b = 'a' + - -a;\\n}\\n")
-    'var a=1;a>0&&(b=`a`+- -a);\\n'
+    ['var a=1;a>0&&(b=`a`+- -a);\\n']
     """
+    return [_short(script) for script in scripts]
+
+
+@lru_cache(maxsize=256)
+def _short(script: str) -> str:
     if CLOSE in script.lower():
         raise ValueError(f"a script with {CLOSE} in it")
-    plain = COMPILER_NAMES.sub(" = function (", NOTES.sub("", script))
+    plain = NOTES.sub("", script)
     short: str = minify_html.minify(f"{OPEN}{plain}{CLOSE}", minify_js=True)
     short = short.removeprefix(OPEN).removesuffix(CLOSE)
     return FOREIGN.sub(_escaped, short) + "\n"

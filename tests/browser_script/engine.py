@@ -9,7 +9,7 @@ from typing import Any
 
 from py_mini_racer import MiniRacer
 
-from build_tools.browser.compile import compile_calculators
+from build_tools.browser.compiler.bundle import compile_calculators
 from build_tools.browser.declarations import declaration
 from build_tools.browser.in_script import data_in_script
 from calculators.answering import filled, keep_limits, read_one, read_rows, shown_lines, split_rows, with_cautions

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from py_mini_racer import MiniRacer
 
-from build_tools.browser.compile import compile_calculators
+from build_tools.browser.compiler.bundle import compile_calculators
 from build_tools.browser.form_script import SCRIPTS
 from build_tools.commands.site import BOOK
 from build_tools.pages.on_site import measure_data
