@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
 
 from build_tools.browser.in_script import data_in_script
@@ -12,6 +13,16 @@ SCRIPTS = Path(__file__).parent / "script"
 PIECES = SCRIPTS / "form"
 WORDS = "{WORDS}"
 """Stands in a script for the words that it says."""
+FOLDERS = {
+    "steps": ("elements", "database", "times", "steps"),
+    "walk": ("walk",),
+    "record": ("times", "shared", "record"),
+    "records": ("elements", "times", "shared", "database", "records"),
+    "load": ("elements", "load"),
+}
+"""Scripts of the work on site, and the folders that they are joined from. What scripts share stands in each."""
+JOINED = (("elements", "form"), ("look",), ("offline",), ("page",), ("search",), *FOLDERS.values())
+SINGLE = ("find", "head", "menu", "offline_off")
 
 
 def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
@@ -20,8 +31,8 @@ def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
     >>> joined("look").startswith("(()=>{")
     True
     """
-    whole = of_folders(*folders)
-    return shorter(whole if say is None else whole.replace(WORDS, data_in_script(say), 1))[0]
+    short = _short()[folders]
+    return short if say is None else short.replace(WORDS, data_in_script(say), 1)
 
 
 def of_folders(*folders: str) -> str:
@@ -32,4 +43,12 @@ def of_folders(*folders: str) -> str:
 
 def single(name: str) -> str:
     """A script of one file."""
-    return shorter((SCRIPTS / f"{name}.js").read_text(encoding="utf-8"))[0]
+    return _short()[name,]
+
+
+@cache
+def _short() -> dict[tuple[str, ...], str]:
+    """Every script of the site made short, all in one run of the minifier."""
+    written = {folders: of_folders(*folders) for folders in JOINED}
+    written |= {(name,): (SCRIPTS / f"{name}.js").read_text(encoding="utf-8") for name in SINGLE}
+    return dict(zip(written, shorter(*written.values()), strict=True))

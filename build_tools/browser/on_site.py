@@ -10,16 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from build_tools.browser.form_script import joined, of_folders
+from build_tools.browser.form_script import FOLDERS, joined, of_folders
 
-FOLDERS = {
-    "steps": ("elements", "database", "times", "steps"),
-    "walk": ("walk",),
-    "record": ("times", "shared", "record"),
-    "records": ("elements", "times", "shared", "database", "records"),
-    "load": ("elements", "load"),
-}
-"""Script to the folders that it is joined from. What scripts share stands in each."""
 _SAID = re.compile(r"\bsay\.(\w+)")
 _STATE = "state_"
 """The states of a record are looked up by their name."""

@@ -81,7 +81,7 @@ def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:
 def _mark(names: list[str]) -> str:
     """Changes with any source that the scripts are made from."""
     paths = [*Path(package.__path__[0]).rglob("*.py"), *HERE.rglob("*.py"), *HERE.glob("script/*.js")]
-    mark = hashlib.sha256(f"{version('minify-html')} {names}".encode())
+    mark = hashlib.sha256(f"{version('minify-go')} {names}".encode())
     for path in sorted(paths):
         mark.update(path.read_bytes())
     return mark.hexdigest()[:32]

@@ -8,9 +8,9 @@ from pathlib import Path
 
 from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
-from build_tools.browser.form_script import joined
+from build_tools.browser.form_script import FOLDERS, joined
 from build_tools.browser.offline import page_script
-from build_tools.browser.on_site import FOLDERS, on_site_script
+from build_tools.browser.on_site import on_site_script
 from build_tools.browser.scripts import make_scripts, script_problems
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.icons import icons

@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from build_tools.book.model.step import Measurement, Step
-from build_tools.browser.on_site import FOLDERS, on_site_script
+from build_tools.browser.form_script import FOLDERS, of_folders
+from build_tools.browser.on_site import on_site_script
 from build_tools.commands.site import BOOK
 from build_tools.pages.on_site import lookers, measure_data, print_of
 from build_tools.pages.words import words
@@ -81,14 +82,14 @@ def test_a_print_follows_what_the_step_says() -> None:
 @pytest.mark.parametrize("name", FOLDERS)
 def test_each_script_is_sound_and_has_its_words(name: str) -> None:
     """A script engine reads it, and it asks for no word that it was not given."""
-    script = on_site_script(name, words())
-    assert new_engine().eval(f"(function () {{ {script} }}); 1") == 1
-    assert "undefined" not in {words().get(f"do_{one}", "undefined") for one in re.findall(r"\bsay\.(\w+)", script)}
+    assert new_engine().eval(f"(function () {{ {on_site_script(name, words())} }}); 1") == 1
+    asked = re.findall(r"\bsay\.(\w+)", of_folders(*FOLDERS[name]))
+    assert "undefined" not in {words().get(f"do_{one}", "undefined") for one in asked}
 
 
 def test_no_word_is_left_over() -> None:
     """Each word of the scripts is used by one of them."""
-    scripts = "".join(on_site_script(name, {}) for name in FOLDERS)
+    scripts = "".join(of_folders(*folders) for folders in FOLDERS.values())
     used = set(re.findall(r"\bsay\.(\w+)", scripts))
     given = {name.removeprefix("do_") for name in ON_SITE["en"] if name.startswith("do_")}
     assert {one for one in given - used if not one.startswith("state_")} == set()

@@ -38,7 +38,7 @@ def test_the_pieces_are_joined_in_order() -> None:
     for piece in PIECES.glob("*.js"):
         for function in re.findall(r"^function (\w+)", piece.read_text(encoding="utf-8"), re.MULTILINE):
             assert script.count(f"function {function}(") == 1, piece.name
-    assert not re.search(r"^\s*(//|/\*)", joined("form"), re.MULTILINE)
+    assert not re.search(r"^\s*(//|/\*)", joined("elements", "form"), re.MULTILINE)
 
 
 @pytest.mark.parametrize("page", [["wax-ring"], ["wax-ring", "drain-fall"]])

@@ -18,7 +18,6 @@ from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.browser.compiler.bundle import Scripts, compile_calculators
 from build_tools.browser.scripts import make_scripts, script_problems
-from build_tools.browser.shorten import shorter
 from build_tools.commands.site import BOOK
 from build_tools.environment import ROOT
 from calculators.registry import CALCULATORS
@@ -139,24 +138,6 @@ def test_a_fault_of_ours_is_a_message_and_no_exception(scripts: dict[str, str]) 
     engine.eval("crew.add({name: 'broken', inputs: [], outputs: []}, function () { return nothing.at.all; }, null)")
     found = json.loads(str(engine.eval("JSON.stringify(crew.run('broken', {}))")))
     assert found["message"].startswith("This cannot be worked out here: ReferenceError")
-
-
-@pytest.mark.parametrize(
-    ("script", "short"),
-    [
-        ("  // a note\nvar a = 'a // b';\n/** another */\n", "var a=`a // b`;\n"),
-        ("a = b\n+ c;", "a=b+c;\n"),
-        ("if (((a > b))) f((g(1)), ((h)(2)), ')((');", "a>b&&f(g(1),h(2),`)((`);\n"),
-        ("x = y.replace(/a \"b/g, '\u00bd \U0001f6bd')", 'x=y.replace(/a "b/g,`\\u00bd \\ud83d\\udebd`);\n'),
-    ],
-)
-def test_a_script_is_made_shorter(script: str, short: str) -> None:
-    assert shorter(script) == [short]
-
-
-def test_a_script_that_would_end_early_is_refused() -> None:
-    with pytest.raises(ValueError, match="in it"):
-        shorter("a = '</script>';")
 
 
 def test_the_scripts_of_the_toilet_page_are_small(scripts: dict[str, str]) -> None:
