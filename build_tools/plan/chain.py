@@ -150,7 +150,7 @@ def _last_held(problem: Problem, solution: Solution, found: list[Hold]) -> Hold 
 def may_start(problem: Problem, solution: Solution, id: str, start: int) -> bool:
     """Whether a piece may start then, for its own sake: it is allowed, and its people are there."""
     piece = problem.pieces[id]
-    if start < piece.earliest or (piece.allowed and not any(a <= start < b for a, b in piece.allowed)):
+    if start < piece.earliest or piece.next_start(start) != start:
         return False
     if problem.shut and any(
         s.first == id and not s.worked_in and start < problem.shut.get(s.place, 0) for s in problem.stays

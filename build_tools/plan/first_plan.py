@@ -200,11 +200,11 @@ class _Placer:
             for resource, amount in piece.uses.items():
                 span = (at, at + piece.slots, amount)
                 later += [slot for slot in [_over(self.used[resource], span, self.problem.resources[resource])] if slot]
-            if piece.allowed and not any(a <= at < b for a, b in piece.allowed):
-                following = [a for a, _ in piece.allowed if a > at]
-                if not following:
-                    return None
-                later.append(min(following))
+            following = piece.next_start(at)
+            if following is None:
+                return None
+            if following > at:
+                later.append(following)
             if not later:
                 return at
             at = max(later)

@@ -87,8 +87,10 @@ def _first_allowed(problem: Problem, piece: Piece, at: int) -> int:
     """The first slot from there at which a piece may start and a team of people who are not away could be found."""
     team = problem.teams.get(piece.team) if piece.slots else None
     while at < problem.horizon:
-        if piece.allowed:
-            at = min((max(a, at) for a, b in piece.allowed if at < b), default=problem.horizon)
+        following = piece.next_start(at)
+        if following is None:
+            return problem.horizon
+        at = following
         if team is None:
             return at
         back = {

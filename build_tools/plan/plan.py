@@ -27,7 +27,7 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
-VERSION = 9
+VERSION = 10
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 

@@ -29,6 +29,8 @@ from calculators.reading import read
 
 VISIT = 2
 """Slots that an inspector's visit takes."""
+LEAST = 2
+"""Slots: so much of a work is done at least before a night and after it; else it is not cut there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,8 +150,8 @@ class _Preparer:
         for part in parts:
             if part.begins:
                 serial.wait(id, self.trips[id][part.trip].wait + (24 if task.started else 0))
-            if part.slots:
-                serial.work(id, self.able[id], part.slots)
+            for slots in self._chunks(part.slots):
+                serial.work(id, self.able[id], slots)
             if part.hold is not None:
                 _, weekdays, hours = self._notice(part.hold[0])
                 days = ceil(hours / 24) if weekdays is None else weekdays
@@ -229,17 +231,25 @@ class _Preparer:
         return next((self.problem.pieces[name].start or 0 for name in self.made.pieces[id][:1]), 0)
 
     def _chunks(self, slots: int) -> list[int]:
-        """A part cut at the length of a day."""
-        a_day = self.worktime.a_day
-        return [*[a_day] * (slots // a_day), *[slots % a_day][: slots % a_day]]
+        """A part cut at the length of a day; no crumb of it is left for another one."""
+        a_day = self.a_day
+        full, rest = divmod(slots, a_day)
+        more = max(self._least() - rest, 0) if full and rest else 0
+        chunks = [*[a_day] * full, rest + more]
+        if more:
+            chunks[-2] -= more
+        return [chunk for chunk in chunks if chunk]
+
+    def _least(self) -> int:
+        return min(LEAST, self.a_day // 2)
 
     def _piece(self, id: str, found: Able, part: Part, slots: int, earliest: int) -> str:
         """The next piece of a task; its name."""
         name = f"{id} {len(self.made.pieces[id]) + 1}"
         before = self.made.pieces[id][-1:]
         piece = Piece(name, slots, [After(before[0])] if before else [], team=id, earliest=earliest)
-        if self.trips[id][part.trip].in_one_day:
-            piece.allowed = self._within_a_day(slots)
+        within = self.trips[id][part.trip].in_one_day
+        piece.allowed = self._within_a_day(slots) if within else self._not_cut_short(slots)
         if self.job.tasks[id].started is not None and not before:
             piece.start = self._goes_on(id, found, part, piece)
         self.problem.pieces[name] = piece
@@ -274,7 +284,7 @@ class _Preparer:
             waited = self.worktime.slot_at(self._was_over(id, trip.since) + timedelta(hours=trip.wait))
         for day in range(waited // a_day, len(self.worktime.days)):
             start = max(day * a_day, waited)
-            if piece.allowed and not any(a <= start < b for a, b in piece.allowed):
+            if piece.next_start(start) != start:
                 continue
             there = {
                 person
@@ -382,6 +392,16 @@ class _Preparer:
         """When work may start that is done before the evening."""
         a_day = self.worktime.a_day
         return [(index * a_day, (index + 1) * a_day - slots + 1) for index in range(len(self.worktime.days))]
+
+    def _not_cut_short(self, slots: int) -> Spans:
+        """When work may start that goes on over a night, if at all, with the least on both sides of it."""
+        a_day, least = self.worktime.a_day, self._least()
+        spans = []
+        for day in range(0, self.worktime.slots, a_day):
+            spans.append((day, day + a_day - slots + 1))
+            if day + a_day - slots + least <= day + a_day - least:
+                spans.append((day + a_day - slots + least, day + a_day - least + 1))
+        return spans
 
     def _office_hours(self) -> Spans:
         """When somebody from outside may come: weekdays that are no holidays, so that he is done before evening."""

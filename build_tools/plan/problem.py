@@ -6,6 +6,7 @@ numbers from 0; what a slot is, :mod:`~build_tools.plan.worktime` knows.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from dataclasses import dataclass, field
 
 Spans = list[tuple[int, int]]
@@ -27,7 +28,7 @@ class After:
 class Piece:
     """Work that is done in one go: ``slots`` long, by the team of that name, with so much of each resource.
 
-    ``start`` fixes it. ``allowed`` are the only slots in which it may start (spans); empty, any.
+    ``start`` fixes it. ``allowed`` are the only slots in which it may start (spans in their order); empty, any.
     """
 
     id: str
@@ -38,6 +39,15 @@ class Piece:
     earliest: int = 0
     start: int | None = None
     allowed: Spans = field(default_factory=list)
+
+    def next_start(self, at: int) -> int | None:
+        """The first slot from there in which it is allowed to start; None where there is none."""
+        if not self.allowed:
+            return at
+        index = bisect_right(self.allowed, at, key=lambda span: span[0]) - 1
+        if index >= 0 and at < self.allowed[index][1]:
+            return at
+        return self.allowed[index + 1][0] if index + 1 < len(self.allowed) else None
 
 
 @dataclass(slots=True)

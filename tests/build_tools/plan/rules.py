@@ -75,6 +75,7 @@ class _Walker:
                 continue
             yield from self.hours(id, task)
             yield from self.trips_kept(id, task)
+            yield from self.no_crumbs(id)
             yield from self.team(id, task)
             yield from self.earliest(id, task)
             yield from self.holds(id, task)
@@ -250,6 +251,17 @@ class _Walker:
                     over = self.over(id, task, since)
                 if stretches[0].starts < over + self.clock(line.wait):
                     yield f"{id} does not wait before trip {number + 1}"
+
+    def no_crumbs(self, id: str) -> Iterator[str]:
+        """Nobody comes in the morning for the last quarter hour of a work, or begins one in the last of a day."""
+        least = min(2, self.day_long // QUARTER // 2)
+        for stretches in self.by_trip(id).values():
+            for stretch in stretches:
+                days: dict[date, int] = defaultdict(int)
+                for moment in self.quarters(stretch):
+                    days[moment.date()] += 1
+                if len(days) > 1 and min(days.values()) < least:
+                    yield f"{stretch.piece} is cut overnight with a crumb"
 
     def looked_at(self, id: str) -> bool:
         """Whether somebody from outside cuts the work of a task into parts."""

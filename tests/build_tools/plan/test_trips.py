@@ -14,6 +14,7 @@ from build_tools.commands.plan_text import plan_text
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.plan_chart import items_of
 from build_tools.pages.words import words
+from build_tools.plan import prepare
 from build_tools.plan.checks import check_job
 from build_tools.plan.days import days_of
 from build_tools.plan.plan import Plan, plan_job
@@ -169,3 +170,25 @@ def test_what_was_sprayed_yesterday_keeps_everybody_off_today() -> None:
     assert broken_rules(plan, date(2026, 12, 8)) == []
     assert times(plan, "rail") == ["09 07:30 to 09 08:30"]
     assert times(plan, "cure") == ["09 07:30 to 09 08:15", "10 07:30 to 10 08:15"]
+
+
+@pytest.mark.parametrize(
+    ("form", "pour", "expected"),
+    [
+        ("7.75 h", "2 h", ["08 07:30 to 08 09:30"]),
+        ("6.25 h", "2 h", ["07 14:00 to 08 08:00"]),
+        ("6.5 h", "2 h", ["07 14:00 to 08 08:00"]),
+        ("0.25 h", "8.25 h", ["07 07:45 to 07 15:30", "08 07:30 to 08 08:00"]),
+    ],
+)
+def test_no_quarter_hour_is_cut_off_overnight(form: str, pour: str, expected: list[str]) -> None:
+    """Half an hour at least lies on each side of a night; a task of 33 quarters is cut into 31 and 2."""
+    tasks: dict[str, Fields] = {"form": {"procedure": "p"}, "wall": {"procedure": "q", "after": ["form"]}}
+    assert times(plan_of(tasks, {"p": procedure(form), "q": procedure(pour)}), "wall") == expected
+
+
+def test_the_walker_sees_a_crumb(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(prepare, "LEAST", 0)
+    tasks: dict[str, Fields] = {"form": {"procedure": "p"}, "wall": {"procedure": "q", "after": ["form"]}}
+    plan = plan_job(book_of({"p": procedure("7.75 h"), "q": procedure("2 h")}), job_of(tasks), MONDAY)
+    assert broken_rules(plan, MONDAY) == ["wall 1 is cut overnight with a crumb"]
