@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import argparse
+import logging
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
 from build_tools.commands.settings import settings
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
+from build_tools.commands.unchanged import Last
 from build_tools.environment import ROOT
 from build_tools.site_folder import SiteFolder
 
@@ -37,13 +41,40 @@ def run(arguments: argparse.Namespace) -> int:
     if site.is_dir() and any(site.iterdir()) and not (site / "index.html").exists():
         raise Wrong(f"'{named}' holds other files than a site, and would be removed; name another folder")
     SiteFolder(site).check()
-    strict = ["--strict"] if arguments.strict else []
-    code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book, **extra_of(arguments))
+    strict, extra = ["--strict"] if arguments.strict else [], extra_of(arguments)
+    last = Last(settings(), site, [*strict, *map(str, extra.items())]) if book == settings().book else None
+    if last and last.stands():
+        print(f"{_pages(site)} in {_short(site)}, as they were: nothing has changed")
+        return FINE
+    with _listening() as said:
+        code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book, **extra)
     if code != 0:
         return MISTAKES
-    pages = sum(1 for _ in site.rglob("*.html"))
-    print(f"{pages} pages in {_short(site)}")
+    if last and not said:
+        last.keep()
+    print(f"{_pages(site)} in {_short(site)}")
     return FINE
+
+
+@contextmanager
+def _listening() -> Iterator[list[str]]:
+    """The warnings that a build gives."""
+    said: list[str] = []
+
+    class Listener(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            said.append(record.getMessage())
+
+    listener, log = Listener(logging.WARNING), logging.getLogger("mkdocs")
+    log.addHandler(listener)
+    try:
+        yield said
+    finally:
+        log.removeHandler(listener)
+
+
+def _pages(site: Path) -> str:
+    return f"{sum(1 for _ in site.rglob('*.html'))} pages"
 
 
 def _short(folder: Path) -> str:

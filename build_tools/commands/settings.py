@@ -16,13 +16,17 @@ LONGEST_CHAIN = 10
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """``mkdocs.yml``: the file, and what the commands need of it. ``site_url`` is empty or ends in ``/``."""
+    """``mkdocs.yml``: the file, and what the commands need of it. ``site_url`` is empty or ends in ``/``.
+
+    ``given`` is all that it says, in the files that it inherits from too.
+    """
 
     file: Path
     book: Path
     site: Path
     site_name: str
     site_url: str
+    given: dict[str, Any]
 
 
 def settings() -> Settings:
@@ -38,6 +42,7 @@ def settings() -> Settings:
         (file.parent / _text(given, "site_dir", "site")).resolve(),
         _text(given, "site_name", "Crew Methods"),
         f"{url.rstrip('/')}/" if url else "",
+        given,
     )
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from jinja2.runtime import Context
 from markupsafe import escape
 
@@ -61,5 +61,4 @@ def templates(language: str = "en") -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
-        bytecode_cache=FileSystemBytecodeCache(),  # in a folder of this user's; what a template says is its key
     )

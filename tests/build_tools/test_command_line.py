@@ -347,6 +347,11 @@ def test_the_book_builds_without_a_warning(tmp_path: Path) -> None:
     assert ran.code == 0, ran.err
     assert (tmp_path / "site" / "index.html").is_file()
     assert f"pages in {tmp_path / 'site'}" in ran.out
+    made = (tmp_path / "site").stat().st_ino
+    again = run("build", "--strict", "--site", tmp_path / "site")
+    assert again.code == 0
+    assert again.out.endswith("as they were: nothing has changed\n")
+    assert (tmp_path / "site").stat().st_ino == made
 
 
 def test_a_mistake_stops_the_build(book: Path, tmp_path: Path) -> None:
