@@ -51,7 +51,7 @@ def read_one(item: Input, given: str, name: str, label: str, metric: bool) -> An
     value, why = read_or_why(size, item.quantity, unit_in(item.quantity, item.unit, metric))
     if why != "":
         refuse(name, label + ": " + why)
-    if len(item.ways) > 0 and value != 0:
+    if len(item.ways) > 0 and float(value) != 0:
         if way == "" or value < 0:
             refuse(name, label + ": " + which_way(item.ways, size.strip()))
         if way == item.ways[1]:
@@ -122,7 +122,7 @@ def read_rows(
     names = names_of(item.columns)
     for row in rows:
         where = label + ", row " + str(len(read) + 1)
-        for key in row.keys():  # noqa: SIM118  # in script only the keys of a dict that is known for one are walked
+        for key in row:
             if key not in names:
                 one_of = ": '" + key + "' is not one of " + ", ".join(names)
                 refuse(name, where + one_of + did_you_mean(key, names))
@@ -155,7 +155,7 @@ def unsound(item: Input, value: Any) -> str:
         return missing(item.label)
     if item.quantity == "choice" and value not in [choice.name for choice in item.choices]:
         return item.label + ": '" + str(value) + "' is not one of the choices"
-    if item.quantity not in NOT_A_NUMBER and value - value != 0:
+    if item.quantity not in NOT_A_NUMBER and float(value) - float(value) != 0:
         return item.label + ": a finite number is wanted"
     return ""
 

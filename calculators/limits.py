@@ -78,8 +78,8 @@ def unusual(item: Input, value: Any, label: str, metric: bool) -> str:
         return message
     if item.usual is None:
         return ""
-    low = item.usual[0]
-    high = item.usual[1]
+    low: float = item.usual[0]
+    high: float = item.usual[1]
     if low <= value <= high:
         return ""
     given = label + ": " + as_given(item, value, metric)

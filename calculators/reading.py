@@ -139,7 +139,7 @@ def why_not(found: Found, quantity: str, unit: str) -> str:
 
 def read_slope(text: str, found: Found, unit: str) -> float:
     """A slope as a ratio, from any of its written forms; less steep than upright."""
-    value = found["value"]
+    value: float = found["value"]
     form = found["quantity"]
     if form == "slope":
         return float(value)

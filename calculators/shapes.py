@@ -41,7 +41,8 @@ def length_of(written: str, shape: str) -> float:
     head = opening(text)
     if not head["there"]:
         unreadable(shape, "is not a shape: " + HOW)
-    if head["words"] == "" and head["number"] != 0:
+    number: float = head["number"]
+    if head["words"] == "" and number != 0:
         unreadable(text, "has no unit: write " + text + "' or " + text + " in")
     return read(text, "length", "in")
 

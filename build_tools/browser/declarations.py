@@ -9,7 +9,7 @@ from typing import Any
 from calculators.declaration import Calculator, Input, Output
 
 Standard = dict[str, Any]
-"""A crew standard that an input starts at: ``id``, ``title``, ``url`` from the top, ``written``, ``value``."""
+"""A crew standard that an input starts at: ``title``, ``url`` from the top, ``written``, ``value``."""
 
 
 def declaration(calculator: Calculator, standards: Mapping[str, Standard]) -> dict[str, Any]:
@@ -32,7 +32,7 @@ def _declared(item: Input | Output) -> dict[str, Any]:
         value = getattr(item, each.name)
         # An empty text that is a default says that the input may be left out.
         is_empty = value is None if each.name == "default" else value in (None, "", ())
-        if is_empty or (each.name in ("step", "rounds") and value == each.default):
+        if is_empty or each.name == "instead" or (each.name in ("step", "rounds") and value == each.default):
             continue
         if each.name == "columns":
             value = [_declared(column) for column in value]

@@ -19,6 +19,7 @@ from build_tools.book.problems import Problem
 from build_tools.browser.compiler.bundle import NotPlain, Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
 from build_tools.browser.in_script import data_in_script
+from build_tools.browser.shorten import shorter
 from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
@@ -41,9 +42,12 @@ def script_problems(context: Context, kept: Path) -> list[Problem]:
 def _made(context: Context, kept: Path) -> dict[str, str]:
     scripts = compiled(context.calculators.values(), kept)
     made = {"assets/script/crew.js": scripts.core, "assets/script/draw.js": scripts.draw}
+    whole = []
     for name, functions in scripts.functions.items():
         declared = declaration(context.calculators[name], standards_of(context, context.calculators[name]))
-        made[f"assets/script/calculators/{name}.js"] = functions.replace("DECLARATION", data_in_script(declared), 1)
+        whole.append(functions.replace("DECLARATION", data_in_script(declared), 1))
+    for name, short in zip(scripts.functions, shorter(*whole), strict=True):
+        made[f"assets/script/calculators/{name}.js"] = short
     return made | {f"assets/script/drawings/{name}.js": drawing for name, drawing in scripts.drawings.items()}
 
 
@@ -55,7 +59,7 @@ def standards_of(context: Context, calculator: Calculator) -> dict[str, Standard
     for name, id in ids.items():
         target = context.index.targets["value", id]
         written = context.book.values[id].item.quantity
-        found[name] = {"id": id, "title": target.title, "url": target.url, "written": written, "value": values[name]}
+        found[name] = {"title": target.title, "url": target.url, "written": written, "value": values[name]}
     return found
 
 

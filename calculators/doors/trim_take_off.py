@@ -45,8 +45,9 @@ def longest_first(pieces: list[dict[str, Any]]) -> list[dict[str, Any]]:
     for piece in pieces:
         longer = []
         shorter = []
+        length: float = piece["length"]
         for other in order:
-            if other["length"] >= piece["length"]:
+            if other["length"] >= length:
                 longer.append(other)
             else:
                 shorter.append(other)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import ast
 
-from build_tools.browser.compiler.expressions import Js, local_name
-from build_tools.browser.compiler.sources import HOST, script_name
+from build_tools.browser.compiler.expressions import Js
+from build_tools.browser.compiler.sources import HOST, local_name, script_name
 from build_tools.browser.compiler.types import BOOL, FLOAT, INT, NEVER, NUMBERS, STR, Type, dict_of, joined, list_of
 from build_tools.browser.compiler.walks import LAZY, Walks
 

@@ -11,12 +11,11 @@ from __future__ import annotations
 import inspect
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
 from pathlib import Path
 
 from build_tools.book.problems import Problem
-from build_tools.browser.compiler.helpers import helpers
-from build_tools.browser.compiler.program import Program, compile_names
+from build_tools.browser.compiler.helpers import PYTHON
+from build_tools.browser.compiler.program import compile_names
 from build_tools.browser.compiler.sources import HOST, Name, place, script_name
 from build_tools.browser.shorten import shorter
 from calculators.declaration import Calculator
@@ -28,8 +27,6 @@ ENTRIES: tuple[Name, ...] = tuple(
     (f"calculators.{name}", function)
     for name, function in (
         ("answering", "read_one"),
-        ("answering", "read_rows"),
-        ("answering", "split_rows"),
         ("answering", "filled"),
         ("answering", "keep_limits"),
         ("answering", "with_cautions"),
@@ -44,6 +41,8 @@ ENTRIES: tuple[Name, ...] = tuple(
 """What ``script/core.js`` calls."""
 PLANS: Name = ("calculators.shapes", "read_plan")
 """What it calls for an input that is a plan."""
+ROWS: tuple[Name, Name] = (("calculators.answering", "split_rows"), ("calculators.answering", "read_rows"))
+"""What it calls for an input of rows."""
 BY_FEW = ("calculators.polygons", "calculators.shapes")
 """Shared modules that few pages need: each calculator that does brings them along."""
 
@@ -84,75 +83,61 @@ class _Bundle:
 
     def __init__(self, calculators: list[Calculator]) -> None:
         self.calculators = calculators
-        self.starts = {each.name: starts(each) for each in calculators}
         self.drawings = {each.name: place(each.drawing) for each in calculators if each.drawing is not None}
-        everything = [
-            *ENTRIES,
-            LAY_OUT,
-            *self.drawings.values(),
-            *(one for all_ in self.starts.values() for one in all_),
-        ]
-        self.program = compile_names(everything)
+        answers = [start for each in calculators for start in starts(each)]
+        self.program = compile_names([*ENTRIES, LAY_OUT, *answers, *self.drawings.values()])
         if self.program.problems:
             raise NotPlain(self.program.problems)
-
-    @cached_property
-    def shared(self) -> set[Name]:
+        self.shared = self._shared([*ENTRIES, *answers])
         """What the shared file has."""
-        return _shared(self.program, [*ENTRIES, *(start for starts in self.starts.values() for start in starts)])
-
-    @cached_property
-    def drawn(self) -> set[Name]:
+        self.drawn = self._shared([LAY_OUT, *self.drawings.values()]) - self.shared
         """What the file that draws has beside that."""
-        return _shared(self.program, [LAY_OUT, *self.drawings.values()]) - self.shared
+        owns = [self._own(starts(each), self.shared) for each in calculators]
+        owns += [self.drawn, *(self._own([each], self.shared | self.drawn) for each in self.drawings.values())]
+        used = {use for own in owns for use in self._used(own)}
+        self.given = [*sorted((self.shared | HOST) & used), *sorted(self.drawn & used)]
+        """What files hand over, in the order of ``crew.given``: the shared one first, then the one that draws."""
 
-    @cached_property
-    def handed(self) -> dict[Name, str]:
-        """What files hand over, and under which short key of ``crew.given``."""
-        own = [self.program.reached(starts) - self.shared for starts in self.starts.values()]
-        own += [
-            self.drawn,
-            *(self.program.reached([drawing]) - self.shared - self.drawn for drawing in self.drawings.values()),
-        ]
-        used = {
-            use
-            for names in own
-            for name in names
-            if name in self.program.written
-            for use in self.program.written[name].uses
-        }
-        given = (self.shared | self.drawn | HOST) & used | {name for name in used if name[0] == "python"}
-        return {name: f"_{at}" for at, name in enumerate(sorted(given))}
+    def _shared(self, needed: Iterable[Name]) -> set[Name]:
+        """What of all this is in modules that calculators share, with the helpers of that."""
+        names = self.program.reached(needed) & self.program.written.keys() - {*ROWS}
+        shared = {name for name in names if name[0].count(".") == 1 and name[0] not in BY_FEW}
+        return shared | {name for name in self.program.reached(shared) if name[0] == PYTHON}
+
+    def _own(self, needed: Iterable[Name], others: set[Name]) -> set[Name]:
+        return (self.program.reached(needed) & self.program.written.keys()) - others
+
+    def _used(self, own: set[Name]) -> set[Name]:
+        return {use for name in own for use in self.program.written[name].uses} - own
 
     def scripts(self) -> Scripts:
         """The files."""
-        parts = [helpers(self.program.helpers), self.program.code(self.shared), _text("core")]
-        given = self._given(self.shared | HOST | {name for name in self.handed if name[0] == "python"})
-        core = "var crew = (() => {\n" + "\n".join(
-            ['"use strict";', *parts, f"crew.given = {{{given}}};", "return crew;"]
+        core = [self.program.code(self.shared), _text("core"), f"crew.given = [{self._given(self.shared | HOST)}];"]
+        draw = [_text("draw"), f"crew.given.push({self._given(self.drawn)});"]
+        short = iter(
+            shorter(
+                "\n".join(["var crew = (() => {", '"use strict";', *core, "return crew;", "})();"]),
+                self._file(self.drawn, draw),
+                *(self._file(self._own(starts(one), self.shared), [_call(one)]) for one in self.calculators),
+                *(self._drawing(name, start) for name, start in self.drawings.items()),
+            )
         )
-        draw = [_text("draw"), f"Object.assign(crew.given, {{{self._given(self.drawn)}}});"]
-        functions = [self._file(self.starts[one.name], self.shared, [_call(one)]) for one in self.calculators]
-        drawings = [
-            self._file([start], self.shared | self.drawn, [f'crew.addDrawing("{name}", {script_name(start)});'])
-            for name, start in self.drawings.items()
-        ]
-        draws = self._file([LAY_OUT], self.shared, draw, self.drawn)
-        short = iter(shorter(f"{core}\n}})();\n", draws, *functions, *drawings))
-        core, draws = next(short), next(short)
+        shared, draws = next(short), next(short)
         by_name = {one.name: next(short) for one in self.calculators}
-        return Scripts(core, by_name, draws, dict(zip(self.drawings, short, strict=True)))
+        return Scripts(shared, by_name, draws, dict(zip(self.drawings, short, strict=True)))
+
+    def _drawing(self, name: str, start: Name) -> str:
+        own = self._own([start], self.shared | self.drawn)
+        return self._file(own, [f'crew.addDrawing("{name}", {script_name(start)});'])
+
+    def _file(self, own: set[Name], last: list[str]) -> str:
+        """A file beside the shared one: what it takes from others, what it needs itself, what it does with it."""
+        used = self._used(own)
+        taken = f"const [{', '.join(script_name(name) if name in used else '' for name in self.given)}] = crew.given;"
+        return "\n".join(["(() => {", '"use strict";', taken, self.program.code(own), *last, "})();"])
 
     def _given(self, names: set[Name]) -> str:
-        return ", ".join(f"{key}: {script_name(name)}" for name, key in self.handed.items() if name in names)
-
-    def _file(self, starts: Iterable[Name], others: set[Name], last: list[str], all_: set[Name] | None = None) -> str:
-        """A file beside the shared one: what it takes from others, what it needs itself, what it does with it."""
-        written = self.program.written
-        own = (self.program.reached(starts) & written.keys()) - others if all_ is None else all_
-        used = {use for name in own for use in written[name].uses} - own
-        lines = ['"use strict";', f"const {{{self._given(used)}}} = crew.given;", self.program.code(own), *last]
-        return "(() => {\n" + "\n".join(lines) + "\n})();\n"
+        return ", ".join(script_name(name) for name in self.given if name in names)
 
 
 def _text(name: str) -> str:
@@ -161,18 +146,19 @@ def _text(name: str) -> str:
 
 def starts(calculator: Calculator) -> list[Name]:
     """What the page calls of a calculator to answer."""
+    return [place(calculator.function), *_readers(calculator).values()]
+
+
+def _readers(calculator: Calculator) -> dict[str, Name]:
+    """What reads its inputs that few calculators have."""
     inputs = [*calculator.inputs, *(column for each in calculator.inputs for column in each.columns)]
-    return [place(calculator.function), *([PLANS] if any(each.quantity == "plan" for each in inputs) else [])]
-
-
-def _shared(program: Program, starts: Iterable[Name]) -> set[Name]:
-    """What of these is in modules that calculators share."""
-    names = program.reached(starts) & program.written.keys()
-    return {name for name in names if name[0].count(".") == 1 and name[0] not in BY_FEW}
+    quantities = {each.quantity for each in inputs}
+    plans = {"plan": PLANS} if "plan" in quantities else {}
+    return plans | ({"split": ROWS[0], "rows": ROWS[1]} if "rows" in quantities else {})
 
 
 def _call(calculator: Calculator) -> str:
     """The call into a calculator; ``DECLARATION`` stands for the declaration."""
     wanted = ", ".join(f"values.{name}" for name in inspect.signature(calculator.function).parameters)
-    plan = script_name(PLANS) if PLANS in starts(calculator) else "null"
-    return f"crew.add(DECLARATION, (values) => {script_name(place(calculator.function))}({wanted}), {plan});"
+    readers = ", ".join(f"{key}: {script_name(name)}" for key, name in _readers(calculator).items())
+    return f"crew.add(DECLARATION, (values) => {script_name(place(calculator.function))}({wanted}), {{{readers}}});"

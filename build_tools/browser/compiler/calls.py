@@ -6,7 +6,7 @@ import ast
 from dataclasses import MISSING, fields
 
 from build_tools.browser.compiler.builtins import Builtins
-from build_tools.browser.compiler.expressions import Js, literal
+from build_tools.browser.compiler.expressions import Js
 from build_tools.browser.compiler.sources import HOST, Module, Name, script_name
 from build_tools.browser.compiler.types import (
     ANY,
@@ -20,6 +20,7 @@ from build_tools.browser.compiler.types import (
     fields_of,
     joined,
     list_of,
+    literal,
 )
 
 MATH = {

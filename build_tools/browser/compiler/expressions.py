@@ -10,8 +10,9 @@ from itertools import pairwise
 from types import ModuleType
 from typing import NamedTuple
 
+from build_tools.browser.compiler.helpers import PYTHON
 from build_tools.browser.compiler.refusals import instead
-from build_tools.browser.compiler.sources import HOST, Module, Name, script_name
+from build_tools.browser.compiler.sources import HOST, Module, Name, local_name, script_name
 from build_tools.browser.compiler.types import (
     ANY,
     BOOL,
@@ -21,25 +22,19 @@ from build_tools.browser.compiler.types import (
     NUMBERS,
     STR,
     Type,
-    as_written,
     families_of,
     fields_of,
+    figure_of,
     joined,
+    literal,
     of_value,
-)  # fmt: skip
-from build_tools.browser.in_script import data_in_script
+)
 
 COMPARED = {ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">="}
 SIGNS: dict[type[ast.operator], str] = {
     ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/", ast.Pow: "**", ast.Mod: "mod", ast.FloorDiv: "floordiv",
 }  # fmt: skip
 """Operators in script; those of a word are helpers."""
-KEPT_BY_SCRIPT = set(
-    "arguments await break case catch class const continue crew debugger default delete do else enum eval export "
-    "extends false finally for function if implements import in Infinity instanceof interface let NaN new null package "
-    "private protected public return static super switch this throw true try typeof undefined var void while with "
-    "yield Array JSON Math Number Object String Symbol".split()
-)
 SCALARS = ("int", "float", "bool", "none", "record")
 
 
@@ -48,16 +43,6 @@ class Js(NamedTuple):
 
     code: str
     type: Type
-
-
-def literal(value: object) -> str:
-    """A constant as script."""
-    return data_in_script(as_written(value))
-
-
-def local_name(name: str) -> str:
-    """A local name in script."""
-    return f"{name}$" if name in KEPT_BY_SCRIPT else name
 
 
 class Expressions(ast.NodeVisitor):
@@ -86,12 +71,12 @@ class Expressions(ast.NodeVisitor):
 
     def helper(self, name: str, *arguments: str) -> str:
         """A call of a helper of ``script/python.js``."""
-        self.uses.add(("python", name))
+        self.uses.add((PYTHON, name))
         return f"${name}({', '.join(arguments)})"
 
     def math(self, name: str) -> str:
         """A function or a figure of ``Math``, where the minifier does not see that it is one."""
-        self.uses.add(("python", "math"))
+        self.uses.add((PYTHON, "math"))
         return f"$math.{name}"
 
     def temp(self) -> str:
@@ -135,6 +120,17 @@ class Expressions(ast.NodeVisitor):
         self.uses.add(source)
         return Js(script_name(source), of_value(value))
 
+    def builtin(self, node: ast.Call) -> str:
+        """The name of a function of Python's own that is called; nothing for another call."""
+        if (
+            not isinstance(node.func, ast.Name)
+            or self.local(node.func.id) is not None
+            or node.func.id in self.module.math
+        ):
+            return ""
+        source, origin = self.module.resolve(node.func.id)
+        return "" if source[1] in origin.functions or origin.has_constant(source[1]) else node.func.id
+
     def visit_Attribute(self, node: ast.Attribute) -> Js:
         owner = self.expr(node.value)
         fields = fields_of(owner.type.cls) if owner.type.kind == "record" else {}
@@ -163,13 +159,19 @@ class Expressions(ast.NodeVisitor):
     def _slice(self, node: ast.Subscript, part: ast.Slice, owner: Js) -> Js:
         if owner.type.kind == "dict" or part.step is not None:
             return self.refuse(node, "a slice of a dict, or with a step: use reversed() or a loop")
-        start, end = (None if each is None else self.expr(each) for each in (part.lower, part.upper))
+        last = part.upper
+        if (
+            isinstance(last, ast.Call)
+            and self.builtin(last) == "len"
+            and ast.dump(last.args[0]) == ast.dump(node.value)
+        ):
+            last = None
+        start, end = (None if each is None else self.expr(each) for each in (part.lower, last))
         if any(each is not None and each.type not in (INT, ANY, NEVER) for each in (start, end)):
             return self.refuse(node, "an end of a slice that is no whole number")
         given = [start.code if start else "0", *([end.code] if end else [])]
         if owner.type.kind in ("list", "tuple"):
-            of = Type(owner.type.kind, (owner.type.item,))
-            return Js(f"{owner.code}.slice({', '.join(given)})", of)
+            return Js(f"{owner.code}.slice({', '.join(given)})", Type(owner.type.kind, (owner.type.item,)))
         return Js(self.helper("slice", owner.code, *given), owner.type)
 
     # Arithmetic
@@ -192,7 +194,13 @@ class Expressions(ast.NodeVisitor):
         if is_product and not kinds <= {"int", "bool"}:
             made = next((each.type for each in (left, right) if each.type.kind in ("str", "list", "tuple")), ANY)
             return Js(self.helper("times", left.code, right.code), NEVER if "never" in kinds else made)
-        made = STR if others else NEVER if "never" in kinds else _figure(op, left.type, right.type)
+        made = (
+            STR
+            if others
+            else NEVER
+            if "never" in kinds
+            else figure_of(isinstance(op, ast.Div | ast.Pow), left.type, right.type)
+        )
         if isinstance(op, ast.Mod | ast.FloorDiv):
             return Js(self.helper(SIGNS[type(op)], left.code, right.code), made)
         return Js(f"({left.code} {SIGNS[type(op)]} {right.code})", made)
@@ -289,10 +297,3 @@ class Expressions(ast.NodeVisitor):
         if kind == "str" or (kind in ("list", "tuple") and (inside == STR or {inside, item.type} <= set(NUMBERS))):
             return f"{owner.code}.includes({item.code})"
         return self.helper("has", owner.code, item.code)
-
-
-def _figure(op: ast.operator, left: Type, right: Type) -> Type:
-    """The type of a figure that was worked out; ``any`` where it may be a whole number or not."""
-    if isinstance(op, ast.Div | ast.Pow) or FLOAT in (left, right):
-        return FLOAT
-    return INT if {left.kind, right.kind} <= {"int", "bool"} else ANY

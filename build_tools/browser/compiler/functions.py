@@ -12,9 +12,9 @@ from dataclasses import dataclass
 
 from build_tools.book.problems import Problem
 from build_tools.browser.compiler.calls import Calls
-from build_tools.browser.compiler.expressions import Js, local_name
+from build_tools.browser.compiler.expressions import Js
 from build_tools.browser.compiler.refusals import instead
-from build_tools.browser.compiler.sources import Module, Name, script_name
+from build_tools.browser.compiler.sources import Module, Name, local_name, script_name
 from build_tools.browser.compiler.types import ANY, NEVER, STR, Type, families_of, join, list_of
 
 ROUNDS = 12

@@ -2,38 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
-PYTHON = Path(__file__).parents[1] / "script" / "python.js"
+from build_tools.browser.compiler.sources import Name
 
-
-def helpers(names: Iterable[str]) -> str:
-    """The script of these helpers, and of those that they use in turn, in the order of the file.
-
-    >>> helpers(["own"]).split("{")[0]
-    'function $own(x, key) '
-    """
-    all_ = _helpers()
-    wanted = {f"${name}" for name in names}
-    waiting = set(wanted)
-    while waiting:
-        waiting = {used for name in waiting for used in _words(all_[name]) & all_.keys()} - wanted
-        wanted |= waiting
-    return "\n".join(code for name, code in all_.items() if name in wanted)
+PYTHON = "python"
+"""Stands for the module that the helpers are in."""
+FILE = Path(__file__).parents[1] / "script" / "python.js"
 
 
 @cache
-def _helpers() -> dict[str, str]:
-    """Each helper by its name in script; one stands apart from the next by an empty line."""
-    parts = PYTHON.read_text(encoding="utf-8").split("\n\n")
-    return {next(word for word in _ordered(part) if word.startswith("$")): part for part in parts}
+def helpers() -> dict[Name, tuple[str, frozenset[Name]]]:
+    """Each helper with its script and the others that it uses; one stands apart from the next by an empty line."""
+    parts = FILE.read_text(encoding="utf-8").split("\n\n")
+    named = {_words(part)[0]: part for part in parts}
+    uses = {name: {word for word in _words(part) if word in named and word != name} for name, part in named.items()}
+    return {_name(one): (part, frozenset(map(_name, uses[one]))) for one, part in named.items()}
 
 
-def _words(code: str) -> set[str]:
-    return set(_ordered(code))
+def _name(word: str) -> Name:
+    return (PYTHON, word.removeprefix("$"))
 
 
-def _ordered(code: str) -> list[str]:
-    return "".join(sign if sign.isalnum() or sign in "$_" else " " for sign in code).split()
+def _words(code: str) -> list[str]:
+    """The names of helpers in a script, the first its own."""
+    plain = "".join(sign if sign.isalnum() or sign in "$_" else " " for sign in code)
+    return [word for word in plain.split() if word.startswith("$")]

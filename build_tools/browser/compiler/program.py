@@ -7,31 +7,27 @@ from dataclasses import dataclass
 from functools import cache
 
 from build_tools.book.problems import Problem
-from build_tools.browser.compiler.expressions import literal
 from build_tools.browser.compiler.functions import Written, write_function
+from build_tools.browser.compiler.helpers import PYTHON, helpers
 from build_tools.browser.compiler.sources import HOST, Module, Name, module, script_name
+from build_tools.browser.compiler.types import literal
 
 
 @dataclass(frozen=True, slots=True)
 class Program:
-    """Functions and constants by name, and what of them the page cannot run."""
+    """Functions, constants and helpers by name, and what of them the page cannot run."""
 
     written: Mapping[Name, Written]
     problems: list[Problem]
 
     def reached(self, starts: Iterable[Name]) -> set[Name]:
-        """What these need, themselves included, with the helpers of ``script/python.js`` and of the host."""
+        """What these need, themselves included, with the functions of the host."""
         found: set[Name] = set()
         waiting = set(starts)
         while waiting:
             found |= waiting
             waiting = {used for name in waiting if name in self.written for used in self.written[name].uses} - found
         return found
-
-    @property
-    def helpers(self) -> set[str]:
-        """The helpers of ``script/python.js`` that are used."""
-        return {name for written in self.written.values() for holder, name in written.uses if holder == "python"}
 
     def code(self, names: Iterable[Name]) -> str:
         """The script of those that are written here, in the order of their names."""
@@ -45,7 +41,7 @@ def compile_names(starts: Iterable[Name]) -> Program:
     waiting = list(starts)
     while waiting:
         name = waiting.pop()
-        if name not in written and name not in HOST and name[0] != "python":
+        if name not in written and name not in HOST:
             written[name], refused = _written(name)
             problems += refused
             waiting += written[name].uses
@@ -54,6 +50,8 @@ def compile_names(starts: Iterable[Name]) -> Program:
 
 @cache
 def _written(name: Name) -> tuple[Written, list[Problem]]:
+    if name[0] == PYTHON:
+        return Written(*helpers()[name]), []
     holder = module(name[0])
     return write_function(holder, name[1]) if name[1] in holder.functions else _constant(holder, name[1])
 

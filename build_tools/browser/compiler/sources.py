@@ -23,6 +23,13 @@ HOST: set[Name] = {
 }
 """The functions that stop or catch: the page has its own of these in `script/core.js`."""
 
+KEPT_BY_SCRIPT = set(
+    "arguments await break case catch class const continue crew debugger default delete do else enum eval export "
+    "extends false finally for function if implements import in Infinity instanceof interface let NaN new null package "
+    "private protected public return static super switch this throw true try typeof undefined var void while with "
+    "yield Array JSON Math Number Object String Symbol".split()
+)
+
 
 @dataclass
 class Module:
@@ -111,3 +118,8 @@ def script_name(name: Name) -> str:
     if name[0] == "python":
         return f"${name[1]}"
     return "$".join([*name[0].removeprefix("calculators.").split("."), name[1]])
+
+
+def local_name(name: str) -> str:
+    """A local name in script."""
+    return f"{name}$" if name in KEPT_BY_SCRIPT else name

@@ -12,6 +12,8 @@ from functools import cache, reduce
 from types import NoneType, UnionType
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints, is_typeddict
 
+from build_tools.browser.in_script import data_in_script
+
 Kind = Literal["never", "none", "bool", "int", "float", "str", "list", "tuple", "dict", "record", "any"]
 
 
@@ -152,6 +154,13 @@ def families_of(*types: Type) -> set[str]:
     return {names.get(each.kind, each.kind) for each in types} - {"any", "never"}
 
 
+def figure_of(is_divided: bool, left: Type, right: Type) -> Type:
+    """The type of a figure that was worked out; ``any`` where it may be a whole number or not."""
+    if is_divided or FLOAT in (left, right):
+        return FLOAT
+    return INT if {left.kind, right.kind} <= {"int", "bool"} else ANY
+
+
 def as_written(value: Any) -> Any:
     """A constant as JSON can hold it; raises TypeError for one that cannot be, ValueError for a figure out of reach."""
     if isinstance(value, list | tuple):
@@ -167,3 +176,8 @@ def as_written(value: Any) -> Any:
     if value is not None and not isinstance(value, str | int | float):
         raise TypeError
     return value
+
+
+def literal(value: object) -> str:
+    """A constant as script."""
+    return data_in_script(as_written(value))

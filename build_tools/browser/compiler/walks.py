@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import NamedTuple
 
-from build_tools.browser.compiler.expressions import SCALARS, Expressions, Js, local_name
+from build_tools.browser.compiler.expressions import SCALARS, Expressions, Js
+from build_tools.browser.compiler.sources import local_name
 from build_tools.browser.compiler.types import ANY, FLOAT, INT, NEVER, STR, Type, dict_of, joined, list_of
 
 VIEWS = ("items", "keys", "values")
@@ -53,17 +54,6 @@ class Walks(Expressions):
         """The same as a list, for a method of arrays."""
         walk = self.walk(node)
         return Js(walk.code if walk.is_array else f"[...{walk.code}]", list_of(walk.item))
-
-    def builtin(self, node: ast.Call) -> str:
-        """The name of a function of Python's own that is called; nothing for another call."""
-        if (
-            not isinstance(node.func, ast.Name)
-            or self.local(node.func.id) is not None
-            or node.func.id in self.module.math
-        ):
-            return ""
-        source, origin = self.module.resolve(node.func.id)
-        return "" if source[1] in origin.functions or origin.has_constant(source[1]) else node.func.id
 
     def arguments(
         self, node: ast.Call, fewest: int, most: int, *names: str

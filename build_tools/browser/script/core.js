@@ -1,7 +1,7 @@
 // The interface of the compiled calculators: a page's scripts use nothing else of them. The bundle puts python.js and the
 // functions of the shared modules before it, in one scope: `answering$read_one` is read_one of calculators/answering.py.
 const calculators = {};
-let readPlan = null;
+const readers = {};
 
 // The functions that stop or catch, in place of calculators/declaration.py, scanning.py and attempts.py.
 function declaration$refuse(input, message) {
@@ -14,7 +14,7 @@ function scanning$unreadable(text, why) {
 
 function attempts$read_or_why(text, quantity, unit) {
   try {
-    return [quantity === "plan" ? readPlan(text) : reading$read(text, quantity, unit), ""];
+    return [quantity === "plan" ? readers.plan(text) : reading$read(text, quantity, unit), ""];
   } catch (stopped) {
     if (!stopped.stop) throw stopped;
     return [null, stopped.message];
@@ -48,13 +48,13 @@ function complete(name, values) {
 const crew = {
   calculators,
 
-  // Called by a calculator's own script; `plan` reads plans for the calculators that take them.
-  add(declaration, call, plan) {
-    readPlan ??= plan;
+  // Called by a calculator's own script; `more` reads what few calculators take: plans, rows.
+  add(declaration, call, more) {
+    Object.assign(readers, more);
     declaration.inputs = whole(declaration.inputs, {
       unit: "", default: null, least: null, most: null, usual: null, rule: null, choices: [], help: "", ways: [], standard: null
     });
-    declaration.outputs = whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", help: "", ways: [] });
+    declaration.outputs = whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", ways: [] });
     calculators[declaration.name] = { declaration, call };
   },
 
@@ -81,8 +81,8 @@ const crew = {
     if (item.quantity !== "rows") {
       return { value: answering$read_one(item, String(given), inputName, label, metric === true) };
     }
-    const rows = Array.isArray(given) ? given : answering$split_rows(item, String(given), inputName, label);
-    return { value: answering$read_rows(item, rows, inputName, label, metric === true) };
+    const rows = Array.isArray(given) ? given : readers.split(item, String(given), inputName, label);
+    return { value: readers.rows(item, rows, inputName, label, metric === true) };
   }, inputName),
 
   // Values of the inside for all inputs: those given, and the crew's standards and the defaults for the others.

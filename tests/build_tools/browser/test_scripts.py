@@ -78,7 +78,7 @@ def test_the_crew_standards_are_in_the_declarations(scripts: dict[str, str]) -> 
         "function (one) { return one.standard; }).map(function (one) { return one.standard; }))"
     )
     standards = json.loads(str(found))
-    nose = {"id": "bowl-nose", "title": "Bowl ahead of the flange", "url": "values.html#bowl-nose"}
+    nose = {"title": "Bowl ahead of the flange", "url": "values.html#bowl-nose"}
     assert {**nose, "written": "18 in", "value": 18} in standards
 
 

@@ -10,7 +10,6 @@ from typing import Any
 
 import pytest
 
-from build_tools.browser.compiler.helpers import helpers
 from build_tools.browser.compiler.program import Program, compile_names
 from build_tools.browser.compiler.sources import script_name
 from build_tools.browser.shorten import shorter
@@ -46,9 +45,9 @@ class Probe:
         """What the compiled function gives, as a page has it: short."""
         program = self.program
         assert not program.problems, self.problems
-        parts = ['"use strict";', helpers(program.helpers), program.code(program.written)]
-        script = "\n".join(["var main = (() => {", *parts, f"return {script_name((self.name, 'main'))};", "})();"])
+        main = script_name((self.name, "main"))
+        parts = ["var main = (() => {", '"use strict";', program.code(program.written), f"return {main};", "})();"]
         engine = new_engine()
-        engine.eval(shorter(script)[0])
+        engine.eval(shorter("\n".join(parts))[0])
         found = engine.eval(f"JSON.stringify(main(...{json.dumps(list(arguments))}))")
         return json.loads(str(found))
