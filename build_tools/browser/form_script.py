@@ -15,6 +15,7 @@ WORDS = "{WORDS}"
 """Stands in a script for the words that it says."""
 FOLDERS = {
     "steps": ("elements", "database", "times", "steps"),
+    "before": ("elements", "before"),
     "walk": ("walk",),
     "record": ("times", "shared", "record"),
     "records": ("elements", "times", "shared", "database", "records"),

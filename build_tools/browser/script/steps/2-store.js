@@ -43,13 +43,6 @@ async function entriesBefore() {
   return [...found.values()].filter(isFilled);
 }
 
-/** Move entries to another place, where a later one stays. Each counts as a thousandth of a second later, so that it can be
-    moved back. */
-function moveItems(list, { job, space }) {
-  const soon = (item) => new Date(Date.parse(item.at) + 1).toISOString();
-  return keep(list.flatMap((item) => [{ ...item, job, space, at: soon(item) }, { ...emptied(item), at: soon(item) }]));
-}
-
 /** What this procedure asks for, as a record says it. */
 const asked = () => ({
   ...about,

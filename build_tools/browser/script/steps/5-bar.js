@@ -75,7 +75,7 @@ document.addEventListener("crew-units", ({ detail }) => {
   ready().then(showBar);
 });
 
-const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, isFilled, emptied, walkKey, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room };
+const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, isFilled, emptied, walkKey, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room, before, tellBefore, placeWords, nameOf };
 
 async function loadPlaces() {
   places = await need("places", "crewPlaces").catch(() => places);
