@@ -108,7 +108,8 @@ class Pages:
         parts += [f"Who: {item.who}. {self.prose(item.alone)}", ""]
         parts += [self.prose(item.reserved), ""] if item.reserved else []
         parts += [f"{labour.people} at work, {hours} for {labour.per} ({self.basis(labour.basis)})", ""]
-        parts += ["## Before", ""]
+        parts += [f"- {self.text(trip.title)}: {trip.part}, after {trip.wait}" for trip in labour.trips.values()]
+        parts += ["", "## Before", ""]
         for line in item.before:
             what = self.prose(line.state) if line.state else self.link("procedure", line.procedure or "")
             parts.append(f"- {what}: {self.prose(line.why)}")

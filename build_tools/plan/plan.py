@@ -9,6 +9,7 @@ import hashlib
 import json
 from dataclasses import asdict, dataclass, field
 from datetime import date, datetime
+from importlib.metadata import version
 from pathlib import Path
 
 from build_tools.book.book import Entry
@@ -27,7 +28,7 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
-VERSION = 10
+VERSION = 11
 """Raised when the solver's model changes, so that plans kept from before are made again."""
 
 
@@ -178,7 +179,7 @@ def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution:
 def _solved(problem: Problem, kept: Path | None, told: Told | None, aims: int) -> Solution:
     if kept is None:
         return _explained(problem, told, aims)
-    text = json.dumps([VERSION, asdict(problem), aims], sort_keys=True)
+    text = json.dumps([VERSION, version("ortools"), asdict(problem), aims], sort_keys=True)
     file = kept / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
     if file.is_file():
         return _from_json(json.loads(file.read_text(encoding="utf-8")))
