@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterable
 from functools import partial
-from os.path import realpath
+from os.path import islink, realpath
 from pathlib import Path
 
 from build_tools.book.cores import shared_out
@@ -28,6 +28,11 @@ def stamp_of(path: Path) -> Stamp:
 def shown_path(path: Path, folder: Path) -> str:
     """The path as messages give it: from the name of the folder of the book on."""
     return (Path(folder.name) / path.relative_to(folder)).as_posix()
+
+
+def leads_out(path: Path, folder: Path) -> bool:
+    """Whether a path is a link to what lies outside of the folder of the book."""
+    return islink(path) and not Path(realpath(path)).is_relative_to(realpath(folder))
 
 
 def is_yaml(path: Path) -> bool:
@@ -63,7 +68,7 @@ def listed_files(folder: Path) -> tuple[list[Path], list[Problem]]:
                 folders[:] = [one for one in folders if one != name]
             elif name in folders and path.is_symlink():
                 refuse(path, "is a link to a folder, and what lies there is not read", "put the folder itself here")
-            elif path.is_symlink() and not Path(realpath(path)).is_relative_to(realpath(folder)):
+            elif leads_out(path, folder):
                 refuse(path, "is a link out of the book's folder, and is not followed", "put the file itself here")
             elif ending.lower() in ENDINGS and ending not in ENDINGS:
                 refuse(

@@ -12,7 +12,6 @@ The tree is built from the parser's events in a loop, so no depth of nesting can
 from __future__ import annotations
 
 import re
-import stat
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -29,6 +28,7 @@ from yaml.events import (
     SequenceStartEvent,
 )
 
+from build_tools.book.content import NotTaken, content_of
 from build_tools.book.problems import Problem
 from build_tools.book.yaml_losses import Losses
 from build_tools.book.yaml_mistakes import explain
@@ -81,14 +81,11 @@ class Document:
 def read_document(path: Path, file: str) -> Document:
     """Read one file. A file that cannot be read at all gives a document without data and with the problem."""
     try:
-        if not stat.S_ISREG(path.stat().st_mode):
-            return _refused(file, "is no file that holds text, but a folder, a pipe or a device")
-        with path.open("rb") as opened:
-            raw = opened.read(LARGEST + 1)
+        raw = content_of(path, LARGEST)
+    except NotTaken as problem:
+        return _refused(file, problem.strerror)
     except OSError as problem:
         return _refused(file, f"cannot be read: {problem.strerror or problem}")
-    if len(raw) > LARGEST:
-        return _refused(file, f"is too long: a file of the book has at most {LARGEST / 1e6:.0f} MB")
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as problem:

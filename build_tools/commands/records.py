@@ -56,7 +56,7 @@ def run(arguments: argparse.Namespace) -> int:
         print(printable(f"{path}: warning: {words}"), file=sys.stderr)
         print("    left out: was a clock wrong? --ahead takes them all the same", file=sys.stderr)
     for path, why in refused:
-        print(printable(f"{path}: error: not a record of this book: {why}"), file=sys.stderr)
+        print(printable(f"{path}: error: {why}"), file=sys.stderr)
     return MISTAKES if refused else FINE
 
 

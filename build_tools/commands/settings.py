@@ -6,12 +6,15 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from build_tools.book.content import NotTaken, content_of
 from build_tools.commands.command import Wrong
 from build_tools.environment import ROOT
 
 OWN = ROOT / "mkdocs.yml"
 PLUGIN = "crew-methods"
 LONGEST_CHAIN = 10
+LARGEST = 2_000_000
+"""Bytes of a file of settings."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +64,9 @@ def _read(file: Path, chain: int = 0) -> dict[str, Any]:
     Loader.add_multi_constructor("!", lambda *_: None)
     Loader.add_multi_constructor("tag:yaml.org,2002:python/", lambda *_: None)
     try:
-        given = yaml.load(file.read_text(encoding="utf-8"), Loader)
+        given = yaml.load(content_of(file, LARGEST).decode("utf-8-sig"), Loader)
+    except NotTaken as refused:
+        raise Wrong(f"{file}: {refused.strerror}") from None
     except (yaml.YAMLError, UnicodeDecodeError) as mistake:
         raise Wrong(f"{file}: cannot be read: {mistake}") from None
     if not isinstance(given, dict):

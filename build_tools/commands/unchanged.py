@@ -52,7 +52,9 @@ class Last:
         folders = [self._settings.book, *(ROOT / name for name in CODE)]
         for path in [self._settings.file, *(ROOT / name for name in MADE_OF), *(p for f in folders for p in _files(f))]:
             total.update(f"{path}\0".encode())
-            total.update(hashlib.sha256(path.read_bytes() if path.is_file() else b"").digest())
+            if path.is_file():  # a pipe or a device is never opened, and a large file not held in memory
+                with path.open("rb") as opened:
+                    total.update(hashlib.file_digest(opened, "sha256").digest())
         return total.hexdigest()
 
 

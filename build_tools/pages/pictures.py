@@ -12,7 +12,9 @@ from pathlib import Path
 from PIL import Image, ImageOps
 
 from build_tools.book.book import Book
-from build_tools.book.files import write_whole
+from build_tools.book.checks.pictures import LARGEST, unfit
+from build_tools.book.content import NotTaken, content_of
+from build_tools.book.files import leads_out, write_whole
 from build_tools.book.problems import Problem
 from build_tools.book.svg import Drawing
 
@@ -50,10 +52,12 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
                 if picture is None:
                     continue
                 path = Path(entry.folder) / picture.file
+                if leads_out(path, Path(entry.folder).parent) or unfit(path, picture.file, field):
+                    continue  # a check names it
                 try:
                     made[entry.folder, picture.file] = _make(path, kept)
-                except (FileNotFoundError, Refused):
-                    continue  # the check of the book's pictures names it
+                except (FileNotFoundError, NotTaken, Refused):
+                    continue  # changed a moment ago, or named by the check of drawings
                 except Exception:  # a broken file raises whatever its decoder stumbles over
                     at = ("steps", index, field, "file")
                     problems.append(entry.error(at, f"'{picture.file}' cannot be read as a {field}"))
@@ -61,7 +65,7 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
 
 
 def _make(path: Path, kept: Path) -> Shown:
-    raw = path.read_bytes()
+    raw = content_of(path, LARGEST)
     digest = hashlib.sha256(raw + bytes([QUALITY])).hexdigest()[:16]
     if path.suffix.lower() == ".svg":
         drawing = Drawing(raw)

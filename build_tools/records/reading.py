@@ -8,8 +8,12 @@ from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
 
+from build_tools.book.content import content_of
 from build_tools.records.model import Entry, Hold, Reading, Record, Records
 
+LARGEST = 30_000_000
+"""Bytes of a file of records: all of a large job has a few million."""
+NO_RECORD = "is no record of this book, or it is broken"
 _LIST: TypeAdapter[list[Record]] = TypeAdapter(Records)
 CLOCKS_DIFFER = timedelta(minutes=15)
 """Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter."""
@@ -24,12 +28,12 @@ def read_records(folder: Path) -> tuple[list[tuple[Path, list[Record]]], list[tu
     read, refused = [], []
     for path in sorted(folder.rglob("*.json")):
         try:
-            read.append((path, records_in(path.read_bytes())))
+            read.append((path, records_in(content_of(path, LARGEST))))
         except ValidationError as problem:
             first = problem.errors()[0]
             place = ".".join(str(part) for part in first["loc"])
             why = first["msg"].removeprefix("Value error, ")
-            refused.append((path, f"{place}: {why}" if place else why))
+            refused.append((path, f"{NO_RECORD}: {place}: {why}" if place else f"{NO_RECORD}: {why}"))
         except OSError as problem:
             refused.append((path, problem.strerror or "cannot be read"))
     return read, refused

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import re
 from io import BytesIO
 from pathlib import Path
@@ -208,6 +209,31 @@ def test_a_huge_photo_is_refused(book: Path, tmp_path: Path) -> None:
     show(book, "photo", "flange.jpg")
     said = f"procedures/{FILE}:{LINE}:13: error: 'flange.jpg' has 40 MB; at most 30 MB\n    save it smaller"
     assert problems(book, tmp_path / "kept") == [said]
+
+
+@pytest.mark.parametrize("field, file", [("photo", "flange.jpg"), ("drawing", "flange.svg")])
+def test_what_is_no_file_is_never_opened(field: str, file: str, book: Path, tmp_path: Path) -> None:
+    """A pipe that nobody writes into is named with what it is, by `check` and by a build, and neither waits for it."""
+    os.mkfifo(book / "plumbing" / file)
+    show(book, field, file)
+    assert make_pictures(load_book(book).book, tmp_path / "kept") == ({}, [])
+    (said,) = problems(book, tmp_path / "kept")
+    no_file = "is no file that can be read, but a folder, a pipe or a device"
+    assert said == f"procedures/{FILE}:{LINE}:13: error: '{file}' {no_file}\n    put the {field} itself here"
+
+
+@pytest.mark.parametrize("target", ["/dev/zero", "outside.svg"])
+def test_a_link_out_of_the_book_is_not_followed(target: str, book: Path, tmp_path: Path) -> None:
+    """The list of files names it once; a build reads nothing of what lies there, however much it is."""
+    (tmp_path / "outside.svg").write_text(DRAWING, encoding="utf-8")
+    (book / "plumbing" / "flange.svg").symlink_to(tmp_path / target)
+    show(book, "drawing", "flange.svg")
+    loaded = load_book(book)
+    assert [problem.message for problem in loaded.problems] == [
+        "is a link out of the book's folder, and is not followed"
+    ]
+    assert problems(book, tmp_path / "kept") == []
+    assert make_pictures(loaded.book, tmp_path / "kept") == ({}, [])
 
 
 def test_a_damaged_photo_never_ends_in_a_traceback(book: Path, tmp_path: Path) -> None:

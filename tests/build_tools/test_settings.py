@@ -54,6 +54,16 @@ def test_the_project_s_own_settings_may_name_another_folder(written: Write, monk
     assert book_folder(NOT_GIVEN) == folder / "my-book"
 
 
+def test_settings_that_are_no_file_are_not_waited_for(written: Write) -> None:
+    """A pipe or a device that they inherit from is named."""
+    folder = written(f"INHERIT: above.yml\ndocs_dir: my-book\n{WITH_PLUGIN}")
+    for make in (os.mkfifo, lambda path: path.symlink_to("/dev/zero")):
+        make(folder / "above.yml")
+        with pytest.raises(Wrong, match=r"above\.yml: is no file that can be read, but a folder, a pipe or a device"):
+            settings()
+        (folder / "above.yml").unlink()
+
+
 def test_settings_of_another_site_are_not_those_of_a_book(written: Write) -> None:
     """The present folder may be that of any other site."""
     written("docs_dir: my-book\nplugins: [search]\n")

@@ -74,6 +74,12 @@ def test_any_change_builds_again(place: Path, edit: Callable[[Path], object]) ->
     assert not last_of(place).stands()
 
 
+def test_what_is_no_file_is_not_opened(place: Path) -> None:
+    """A pipe in the book is not waited for."""
+    os.mkfifo(place / "my-book/doors/pipe.svg")
+    assert not last_of(place).stands()
+
+
 def test_what_was_edited_while_it_was_built_is_built_again(place: Path) -> None:
     last = last_of(place, "--strict")
     (place / "my-book/doors/lock.yaml").write_text("title: Another\n")

@@ -8,6 +8,8 @@ from pathlib import Path, PurePosixPath
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.content import NO_FILE, content_of
+from build_tools.book.files import leads_out
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.svg import Drawing
 
@@ -28,36 +30,47 @@ def files(context: Context) -> Iterator[Problem]:
 
 def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
     for index, step in enumerate(entry.item.steps):
-        for field, kinds in (("photo", PHOTOS), ("drawing", DRAWINGS)):
+        for field in ("photo", "drawing"):
             picture = getattr(step, field)
             if picture is None:
                 continue
             at = ("steps", index, field, "file")
             path = Path(entry.folder) / picture.file
-            if "/" in picture.file or "\\" in picture.file:
-                yield entry.error(at, f"'{picture.file}' is a path; a {field} lies beside the YAML file")
-            elif len(os.fsencode(picture.file)) > LONGEST_NAME:
-                yield entry.error(at, f"the name of this {field} is too long: at most {LONGEST_NAME} letters")
-            elif path.suffix.lower() not in kinds:
-                yield entry.error(at, f"'{picture.file}' is no {field}: it ends in {' or '.join(kinds)}")
-            elif not path.is_file():
-                beside = sorted(other.name for other in Path(entry.folder).iterdir() if other.suffix.lower() in kinds)
-                yield entry.error(
-                    at, f"there is no file '{picture.file}' beside this one", did_you_mean(path.name, beside)
-                )
-            elif path.stat().st_size > LARGEST:
-                megabytes = path.stat().st_size / 1e6
-                yield entry.error(
-                    at, f"'{picture.file}' has {megabytes:.0f} MB; at most {LARGEST / 1e6:.0f} MB", "save it smaller"
-                )
+            if leads_out(path, Path(entry.folder).parent):
+                continue  # named where the files of the book are listed
+            if wrong := unfit(path, picture.file, field):
+                yield entry.error(at, *wrong)
             elif not picture.alt.inside(context.book.language).strip():
                 yield entry.error(("steps", index, field, "alt"), f"the {field} has no words that say what it shows")
             elif field == "drawing":
                 yield from _drawing(entry, path)
 
 
+def unfit(path: Path, name: str, field: str) -> tuple[str, str] | None:
+    """Why a file that a step names is not read as its photo or drawing, and what to do; None where it may be."""
+    kinds = DRAWINGS if field == "drawing" else PHOTOS
+    if "/" in name or "\\" in name:
+        return f"'{name}' is a path; a {field} lies beside the YAML file", ""
+    if len(os.fsencode(name)) > LONGEST_NAME:
+        return f"the name of this {field} is too long: at most {LONGEST_NAME} letters", ""
+    if path.suffix.lower() not in kinds:
+        return f"'{name}' is no {field}: it ends in {' or '.join(kinds)}", ""
+    if not path.exists():
+        beside = sorted(other.name for other in path.parent.iterdir() if other.suffix.lower() in kinds)
+        return f"there is no file '{name}' beside this one", did_you_mean(path.name, beside)
+    if not path.is_file():
+        return f"'{name}' {NO_FILE}", f"put the {field} itself here"
+    if path.stat().st_size > LARGEST:
+        return f"'{name}' has {path.stat().st_size / 1e6:.0f} MB; at most {LARGEST / 1e6:.0f} MB", "save it smaller"
+    return None
+
+
 def _drawing(entry: ProcedureEntry, path: Path) -> Iterator[Problem]:
     """What of a drawing is no drawing, by its own lines."""
     file = str(PurePosixPath(entry.document.file).with_name(path.name))
-    for line, column, message in Drawing(path.read_bytes()).wrong:
+    try:
+        raw = content_of(path, LARGEST)
+    except OSError:
+        return  # named where pictures are made
+    for line, column, message in Drawing(raw).wrong:
         yield Problem(file, line, column, "error", message, "take it out, or save the drawing as plain SVG")

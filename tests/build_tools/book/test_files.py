@@ -132,7 +132,7 @@ def test_what_is_no_file_of_text_is_refused_by_name_and_never_waited_for(book: P
     (trade / "loop.yaml").symlink_to(trade / "loop.yaml")
     (trade / "nowhere.yaml").symlink_to(trade / "not-there.yaml")
     (book / "around").symlink_to(book)
-    no_text = "is no file that holds text, but a folder, a pipe or a device"
+    no_text = "is no file that can be read, but a folder, a pipe or a device"
     link = "is a link to a folder, and what lies there is not read\n    put the folder itself here"
     assert reading_problems(book) == [
         f"small/around:1:1: error: {link}",
@@ -192,9 +192,7 @@ def test_a_long_name_of_a_picture_is_refused(book: Path) -> None:
 def test_a_file_that_is_too_long_is_refused_before_it_is_read(book: Path) -> None:
     """Two megabytes are a hundred times a procedure."""
     (book / "plumbing/set-bowl.yaml").write_text("# " + "x" * 10_000_000, encoding="utf-8")
-    assert reading_problems(book) == [
-        "small/plumbing/set-bowl.yaml:1:1: error: is too long: a file of the book has at most 2 MB"
-    ]
+    assert reading_problems(book) == ["small/plumbing/set-bowl.yaml:1:1: error: is too large: at most 2 MB are read"]
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,7 @@ import pytest
 from build_tools.commands.line import main
 from build_tools.records.lines import Line, csv_of, lines_of
 from build_tools.records.model import Record
-from build_tools.records.reading import made_by, merged, read_records
+from build_tools.records.reading import LARGEST, made_by, merged, read_records
 
 MORNING, NOON = "2026-11-25T14:00:00.000Z", "2026-11-25T18:00:00.000Z"
 
@@ -142,7 +143,7 @@ def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None
         "    hold open after step 2: Lead's look",
         f"{table}: 6 lines",
     ]
-    assert "none.json: error: not a record of this book: format" in err
+    assert "none.json: error: is no record of this book, or it is broken: format" in err
     assert table.read_bytes().startswith(b"\xef\xbb\xbfjob,space,procedure,")
 
 
@@ -211,6 +212,29 @@ def test_a_terminal_obeys_no_file(tmp_path: Path, capsys: pytest.CaptureFixture[
     printed = "".join(capsys.readouterr())
     assert "\\u001b]0;owned\\u0007\\u009b2J\\u202e\\r\\n\\u2028" in printed
     assert [one for one in printed if not one.isprintable() and one != "\n"] == []
+
+
+def test_what_is_no_file_is_refused_and_the_rest_is_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A pipe, a device, a folder and a file without end are each named, and none is waited for."""
+    os.mkfifo(tmp_path / "pipe.json")
+    (tmp_path / "device.json").symlink_to("/dev/zero")
+    (tmp_path / "folder.json").mkdir()
+    with (tmp_path / "huge.json").open("wb") as file:
+        file.truncate(LARGEST + 1)
+    (tmp_path / "whole.json").write_text(json.dumps(record([item("tick", "place", done=True)])), encoding="utf-8")
+    assert main(["records", str(tmp_path)]) == 1
+    out, err = capsys.readouterr()
+    assert "Set a toilet, Bath: 1 of 2 steps done" in out
+    no_file = "is no file that can be read, but a folder, a pipe or a device"
+    assert err.splitlines() == [
+        f"{tmp_path}/{name}.json: error: {why}"
+        for name, why in (
+            ("device", no_file),
+            ("folder", no_file),
+            ("huge", "is too large: at most 30 MB are read"),
+            ("pipe", no_file),
+        )
+    ]
 
 
 def test_an_empty_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
