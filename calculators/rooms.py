@@ -8,6 +8,9 @@ from calculators.nearness import did_you_mean
 
 FIELDS = ["name", "length", "width", "less"]
 EXAMPLE = "{length: 12 ft, width: 4 ft}"
+NAMED = "{name: hall, length: 12 ft, width: 4 ft}"
+LONGEST_NAME = 80
+"""Letters of a room's name: it stands inside the room on a drawing."""
 YES_AND_NO = {"yes": True, "true": True, "no": False, "false": False, "": False}
 
 
@@ -33,14 +36,21 @@ def _shape(number: int, room: object) -> str:
     for side in ("length", "width"):
         if not isinstance(room.get(side), str) or not room[side].strip():
             raise ValueError(f"room {number} has no {side}: write {EXAMPLE}")
+    name, less = ("" if room.get(field) is None else room[field] for field in ("name", "less"))
+    if not isinstance(name, str | int | float):
+        raise ValueError(f"the name of room {number} is no text: write {NAMED}")
+    if len(str(name)) > LONGEST_NAME:
+        raise ValueError(f"the name of room {number} is too long: at most {LONGEST_NAME} letters")
     # A colon, a semicolon and a line's end part the shapes of a plan.
-    name = " ".join(str(room.get("name") or "").replace(":", " ").replace(";", " ").split())
+    name = " ".join(str(name).replace(":", " ").replace(";", " ").split())
     if name.lower().startswith("less "):  # it would be taken off
         name = f'"{name}"'
-    less = YES_AND_NO.get(str(room.get("less") or "").strip().lower())
-    if less is None:
+    taken_off = YES_AND_NO.get(str(less).strip().lower())
+    if taken_off is None:
         raise ValueError(f"room {number} is taken off or not: 'less' is yes or no")
-    return f"{f'{name}: ' if name else ''}{'less ' if less else ''}{room['length'].strip()} x {room['width'].strip()}"
+    return (
+        f"{f'{name}: ' if name else ''}{'less ' if taken_off else ''}{room['length'].strip()} x {room['width'].strip()}"
+    )
 
 
 def _known() -> str:

@@ -21,7 +21,7 @@ WANTED = {
     "int_type": "a whole number is wanted",
     "int_parsing": "a whole number is wanted",
     "int_parsing_size": "a smaller number is wanted",
-    "greater_than": "a number above nought is wanted",
+    "greater_than_equal": "a number above nought is wanted",
     "date_type": A_DATE,
     "bool_type": "true or false is wanted",
     "bool_parsing": "true or false is wanted",
@@ -78,6 +78,9 @@ def _explained(document: Document, at: Location, mistake: dict[str, Any], model:
             return document.error((*at, *location), f"'{_field(location)}' is too long: at most {most:,} letters")
         case "value_error":
             return document.error((*at, *location), str(mistake["ctx"]["error"]))
+        case "less_than_equal":
+            most = mistake["ctx"]["le"]
+            return document.error((*at, *location), f"'{given}' is too many for '{_field(location)}': at most {most:,}")
         case "too_short":
             return document.error((*at, *location), f"'{last}' is empty; at least one is wanted")
     wanted = WANTED.get(mistake["type"], str(mistake["msg"]).lower())

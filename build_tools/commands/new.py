@@ -90,6 +90,7 @@ def starting_text(title: str, approver: str, today: date) -> str:
 
 
 def _split(written: str) -> tuple[str, str]:
+    from build_tools.book.checks.reach import OWN_PAGE
     from build_tools.book.load import LONGEST_ID
 
     trade, slash, name = written.removesuffix(".yaml").partition("/")
@@ -99,6 +100,8 @@ def _split(written: str) -> tuple[str, str]:
         better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
         hint = f"\n    write '{trade}/{better}'?" if NAME.fullmatch(better) else ""
         raise Wrong(f"'{name}' cannot be a name: small letters, digits and single hyphens between them{hint}")
+    if name == OWN_PAGE and trade != JOBS:
+        raise Wrong(f"a procedure cannot be called '{name}': it would take the place of the page of its trade")
     if len(name) > LONGEST_ID:
         raise Wrong(f"this name has {len(name)} letters: at most {LONGEST_ID} are wanted")
     return trade, name

@@ -326,6 +326,7 @@ def test_nothing_is_overwritten(book: Path) -> None:
         ("plumbing/Set Faucet", "'Set Faucet' cannot be a name: small letters, digits and single hyphens"),
         ("plumbing/../doors", "'../doors' cannot be a name"),
         ("set-faucet", "'set-faucet' is not TRADE/NAME"),
+        ("plumbing/index", "'index': it would take the place of the page of its trade"),
         ("doors/toilet-set", "'toilet-set' is taken: procedures/plumbing/toilet-set.yaml has that name"),
     ],
 )

@@ -1,4 +1,4 @@
-"""Every page can be reached from the first one."""
+"""Every page can be reached from the first one, and none takes the place of another."""
 
 from __future__ import annotations
 
@@ -8,7 +8,11 @@ from build_tools.book.checks.context import Context
 from build_tools.book.index import PAGE_OF
 from build_tools.book.problems import Problem, did_you_mean
 
-TAKEN = {*PAGE_OF.values(), "order", "holds", "calculators", "index", "assets", "search", "pictures", "trades"}
+PAGES = {*PAGE_OF.values(), "order", "holds", "labels", "records", "calculators", "jobs", "index", "trades"}
+TAKEN = PAGES | {"assets", "search", "pictures", "reference"}
+"""Names at the top of the site, or of the book, that no trade can have."""
+OWN_PAGE = "index"
+"""The page that a trade has in its folder: a procedure of that name would take its place."""
 
 
 def trades(context: Context) -> Iterator[Problem]:
@@ -20,6 +24,12 @@ def trades(context: Context) -> Iterator[Problem]:
                 f"nobody can reach this page: its folder '{entry.trade}' is no trade of reference/trades",
                 did_you_mean(entry.trade, context.book.trades)
                 or f"'python3 -m build_tools new {entry.trade}/NAME' shows how a trade is added",
+            )
+        if entry.id == OWN_PAGE:
+            yield entry.error(
+                (),
+                f"a procedure cannot be called '{OWN_PAGE}': it would take the place of the page of its trade",
+                "rename the file to what is done, like 'set-faucet.yaml'",
             )
     for id, trade in context.book.trades.items():
         if id in TAKEN:

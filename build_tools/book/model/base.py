@@ -118,6 +118,11 @@ Where a figure goes two ways, the words of its way stand behind it: ``1/4 in fla
 above floor``.
 """
 
+Few = Annotated[int, Field(ge=1, le=100)]
+"""How many people or crews: no job of this book has more in one place."""
+Count = Annotated[int, Field(ge=1, le=10_000)]
+"""How many there are of a thing, or which edition it is."""
+
 Row = dict[str, Measure]
 Written = Measure | list[Row]
 """What an input of a calculator takes: text, or a list of rows."""

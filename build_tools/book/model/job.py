@@ -11,12 +11,14 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import BeforeValidator, Field, PositiveInt, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
 from build_tools.book.model.base import (
     IDENTIFIER,
     CalculatorId,
+    Count,
     Date,
+    Few,
     InspectionId,
     MaterialId,
     Measure,
@@ -78,7 +80,7 @@ class Space(Part):
     measures: dict[str, Measure] = {}
     holds: list[Text] = []
     reached_through: list[Name] = []
-    crews: PositiveInt = 1
+    crews: Few = 1
 
 
 class Opening(Part):
@@ -95,7 +97,7 @@ class Opening(Part):
     key_group: str | None = None
     width: Measure | None = None
     height: Measure | None = None
-    count: PositiveInt = 1
+    count: Count = 1
 
 
 class Hand(Part):
@@ -165,11 +167,11 @@ class Task(Part):
     procedure: ProcedureId
     space: Name
     opening: Name | None = None
-    count: PositiveInt = 1
+    count: Count = 1
     quantity: Measure | None = None
     inputs: dict[CalculatorId, dict[str, Written]] = {}
     serves: dict[Name, Measure] = {}
-    people: PositiveInt | None = None
+    people: Few | None = None
     hours: Measure | None = None
     who: list[PersonId] = []
     after: list[Name] = []
@@ -185,7 +187,7 @@ class Change(Part):
 
     task: Name
     after: list[Name] | None = None
-    people: PositiveInt | None = None
+    people: Few | None = None
     not_before: Date | None = None
 
 

@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field, PositiveInt, model_validator
+from pydantic import Field, model_validator
 
 from build_tools.book.model.base import (
     IDENTIFIER,
     Basis,
     Cited,
+    Count,
     Date,
+    Few,
     MaterialId,
     Measure,
     Part,
@@ -31,7 +33,7 @@ from build_tools.book.model.table import Amount
 class Revision(Part):
     """Which edition of the procedure this is, what changed in it, and who approved it."""
 
-    number: PositiveInt
+    number: Count
     date: Date
     changed: Text
     approved_by: PersonId
@@ -68,7 +70,7 @@ class Labour(Part):
     in one sitting, since something dries, sets or settles before it goes on.
     """
 
-    people: PositiveInt
+    people: Few
     hours: Amount
     per: Measure
     basis: Basis

@@ -68,6 +68,16 @@ def test_a_mistake_is_named_by_its_line(case: Case, tmp_path: Path) -> None:
     assert broken(tmp_path, case.file, case.old, case.new) == case.expected
 
 
+def test_a_procedure_never_takes_the_place_of_the_page_of_its_trade(tmp_path: Path) -> None:
+    """Both would be ``plumbing/index.html``."""
+    folder = shutil.copytree(SMALL, tmp_path / "small")
+    (folder / "plumbing" / "set-bowl.yaml").rename(folder / "plumbing" / "index.yaml")
+    assert (
+        "small/plumbing/index.yaml:1:1: error: a procedure cannot be called 'index': it would take the place of the "
+        "page of its trade\n    rename the file to what is done, like 'set-faucet.yaml'"
+    ) in problems_of(folder)
+
+
 def test_a_mistake_stands_on_its_own_lines() -> None:
     """Nothing of a file gets to forge a line of another one, clear the screen or turn the text around."""
     hostile = "x\x1b[2J\u202e\n\u2066"
