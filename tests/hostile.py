@@ -22,6 +22,7 @@ from build_tools.book.model.base import IsMeasure, RefersTo, Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
+from build_tools.book.texts import shows_words
 from calculators.registry import CALCULATORS
 from tests.jobs import two_rooms
 
@@ -129,7 +130,7 @@ class Hostile:
         some = VECTORS[at % len(VECTORS) :: times] if times < len(VECTORS) else [VECTORS[at % len(VECTORS)]]
         self.given[field].update(some)
         text = " ".join(some)
-        return text if any(sign.isalnum() for sign in text) else f"{text} word"  # a text has a word, the checks say
+        return text if shows_words(text) else f"{text} word"  # a text shows a word, the checks say
 
     def _data(self, item: BaseModel, text: Callable[[tuple[str, str]], str]) -> dict[str, Any]:
         model = type(item)

@@ -8,7 +8,7 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from build_tools.book.model.base import A_DATE, HAS_A_WORD, LANGUAGE, Part
+from build_tools.book.model.base import A_DATE, LANGUAGE, Part
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.yaml_reader import Document, Location
 
@@ -73,6 +73,8 @@ def _explained(document: Document, at: Location, mistake: dict[str, Any], model:
             )
         case "string_pattern_mismatch":
             return _no_match(document, (*at, *location), location, mistake)
+        case "no_word":
+            return document.error((*at, *location), f"there is no word in '{_field(location)}'")
         case "string_too_long":
             most = mistake["ctx"]["max_length"]
             return document.error((*at, *location), f"'{_field(location)}' is too long: at most {most:,} letters")
@@ -91,10 +93,8 @@ def _explained(document: Document, at: Location, mistake: dict[str, Any], model:
 
 
 def _no_match(document: Document, at: Location, location: Location, mistake: Mapping[str, Any]) -> Problem:
-    """A text that is blank, a word that is no language, a name with other signs than names have."""
+    """A word that is no language, a name with other signs than names have."""
     pattern, given = mistake["ctx"]["pattern"], mistake["input"]
-    if pattern == HAS_A_WORD:
-        return document.error(at, f"there is no word in '{_field(location)}'")
     if pattern == LANGUAGE:
         hint = "put text that holds ': ' in quotes; a translation is named by its language, like 'es'"
         return document.error(at, f"a text is wanted here, and '{given}' is no language of one", hint)

@@ -6,7 +6,6 @@ Files are remembered by their size and time, so that a preview reads again only 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -16,17 +15,14 @@ from pydantic import ValidationError
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
 from build_tools.book.explained import explained
 from build_tools.book.files import Stamp, is_yaml, listed_files, read_ahead, shown_path, stamp_of
-from build_tools.book.model.base import IDENTIFIER, Part, Text
+from build_tools.book.model.base import IDENTIFIER, Part
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
 from build_tools.book.problems import Problem
-from build_tools.book.walk import walk
-from build_tools.book.yaml_losses import lost
+from build_tools.book.texts import unfinished, unseen
 from build_tools.book.yaml_reader import Document, Location, read_document
 
-FILL_IN = "FILL IN"
-"""What a starting file has where something is to be written."""
 LONGEST_ID = 80
 """An id becomes the name of a page's file, and of folders in which others lie."""
 NOT_TRADES = {"reference", "crew", "jobs"}
@@ -132,7 +128,7 @@ def _parse(path: Path, file: str, model: type[Part], cache: Cache, *, many: bool
 
 
 def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Parsed:
-    parsed = _Parsed(document, {}, [*document.problems, *_unfinished(document)])
+    parsed = _Parsed(document, {}, [*document.problems, *unfinished(document)])
     data = document.data
     if document.problems:
         parsed.unread.append("*")
@@ -153,35 +149,8 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
             parsed.unread.append(name)
             parsed.problems += explained(document, at, mistakes, model, fields)
         else:
-            parsed.problems += _cut_texts(document, at, parsed.items[name])
+            parsed.problems += unseen(document, at, parsed.items[name])
     return parsed
-
-
-def _unfinished(document: Document) -> Iterator[Problem]:
-    """What a starting file leaves to be written, and is not."""
-    if FILL_IN in document.text:
-        left: list[tuple[Location, Any]] = [((), document.data)]
-        while left:
-            location, found = left.pop()
-            if isinstance(found, str) and FILL_IN in found:
-                yield document.error(location, f"'{FILL_IN}' still stands here", "write the text, or take the line out")
-            elif isinstance(found, dict | list):
-                inside = found.items() if isinstance(found, dict) else enumerate(found)
-                left += [((*location, key), value) for key, value in inside]
-
-
-def _cut_texts(document: Document, at: Location, item: Part) -> list[Problem]:
-    """Words for people that end at a comment: it may be the rest of them."""
-    losses, problems = document.losses, []
-    if losses is None:
-        return []
-    for location, _, text in walk(item, at):
-        if isinstance(text, Text):
-            inside = [()] if isinstance(text.root, str) else [(language,) for language in text.root]
-            for place in {document.place((*location, *language)) for language in inside} & losses.comments.keys():
-                hint = f"{losses.hint(place)}; put a comment on a line of its own"
-                problems.append(Problem(document.file, *place, "error", lost(losses.comments[place]), hint))
-    return problems
 
 
 def _add_entries(book: Book, kind: str, parsed: _Parsed) -> list[Problem]:

@@ -29,6 +29,7 @@ KEPT = 100_000
 
 _LINK = re.compile(r"\[([^\[\]`*_!<&\\\n]*)\]\(([a-z]+:[A-Za-z0-9_#-]+)\)")
 _MARKS = re.compile(r"[\\`*_\[\]!|<>&\n]|  ")
+_DEFINED = re.compile(r"\[([^\[\]]*)\]:")
 _BLOCK_START = re.compile(r"[\s#+\-=~>|]|\d{1,9}[.)]")
 
 
@@ -108,6 +109,19 @@ def plain(text: str, resolve: Resolve) -> str:
     return " ".join(words.split())
 
 
+def hidden_links(text: str) -> list[str]:
+    """The names of addresses of links that stand on lines of their own, which no page shows.
+
+    >>> hidden_links("[It can burn]: http://example.org")
+    ['It can burn']
+    """
+    if "]:" not in text:
+        return []
+    env: dict[str, Any] = {}
+    _markdown.parse(text, env)
+    return [name for name in _DEFINED.findall(text) if env.get("references")][:1]
+
+
 def _plain_words(tokens: Sequence[Token], resolve: Resolve) -> str:
     words: list[str] = []
     for token in tokens:
@@ -120,6 +134,8 @@ def _plain_words(tokens: Sequence[Token], resolve: Resolve) -> str:
                 words.append(" " if child.type in ("softbreak", "hardbreak") else child.content)
         if token.type == "inline":
             words.append(" ")
+        elif token.type in ("fence", "code_block"):
+            words.append(f"{token.content} ")
     return "".join(words)
 
 

@@ -30,6 +30,7 @@ from yaml.events import (
 
 from build_tools.book.content import NotTaken, content_of
 from build_tools.book.problems import Problem
+from build_tools.book.seen import turning_mark
 from build_tools.book.yaml_losses import Losses
 from build_tools.book.yaml_mistakes import explain
 
@@ -182,6 +183,8 @@ class _Tree:
         plain = not event.style  # '' from the parser that is written in C, None from that in Python
         if event.style == '"' and (wrong := CONTROL.search(text)):
             self._error(event.start_mark, f"holds a control character (U+{ord(wrong[0]):04X})", "take it out")
+        if wrong_way := turning_mark(text):
+            self._error(event.start_mark, wrong_way, "take it out")
         losses = self.losses if plain else None
         if losses is None or (
             event.start_mark.line not in losses.suspect and event.start_mark.line == event.end_mark.line

@@ -10,7 +10,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, RootModel, WithJsonSchema
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, RootModel, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from build_tools.book.seen import has_words
 
 LANGUAGE = r"^[a-z]{2}(-[A-Z]{2})?$"
 IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"
@@ -22,11 +25,17 @@ class Part(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
 
 
-HAS_A_WORD = r"\w"
+def _with_a_word(text: str) -> str:
+    if not has_words(text):
+        raise PydanticCustomError("no_word", "there is no word in it")
+    return text
+
+
 LONGEST_TEXT = 20_000
 Words = Annotated[
     str,
-    Field(pattern=HAS_A_WORD, max_length=LONGEST_TEXT),
+    Field(max_length=LONGEST_TEXT),
+    AfterValidator(_with_a_word),
     WithJsonSchema({"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}),
 ]
 """A text with a letter or a digit in it: a blank one tells nobody anything, and one of ten pages is no step."""
