@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterable
 from functools import partial
-from os.path import islink, realpath
+from os.path import realpath
 from pathlib import Path
 
 from build_tools.book.cores import shared_out
@@ -32,7 +32,7 @@ def shown_path(path: Path, folder: Path) -> str:
 
 def leads_out(path: Path, folder: Path) -> bool:
     """Whether a path is a link to what lies outside of the folder of the book."""
-    return islink(path) and not Path(realpath(path)).is_relative_to(realpath(folder))
+    return path.is_symlink() and not Path(realpath(path)).is_relative_to(realpath(folder))
 
 
 def is_yaml(path: Path) -> bool:
@@ -40,6 +40,7 @@ def is_yaml(path: Path) -> bool:
     return path.suffix in ENDINGS
 
 
+OUTSIDE = "is a link out of the book's folder, and is not followed"
 ENDINGS = (".yaml", ".yml")
 
 
@@ -69,7 +70,7 @@ def listed_files(folder: Path) -> tuple[list[Path], list[Problem]]:
             elif name in folders and path.is_symlink():
                 refuse(path, "is a link to a folder, and what lies there is not read", "put the folder itself here")
             elif leads_out(path, folder):
-                refuse(path, "is a link out of the book's folder, and is not followed", "put the file itself here")
+                refuse(path, OUTSIDE, "put the file itself here")
             elif ending.lower() in ENDINGS and ending not in ENDINGS:
                 refuse(
                     path,

@@ -14,7 +14,7 @@ from PIL import Image, ImageOps
 from build_tools.book.book import Book
 from build_tools.book.checks.pictures import LARGEST, unfit
 from build_tools.book.content import NotTaken, content_of
-from build_tools.book.files import leads_out, write_whole
+from build_tools.book.files import write_whole
 from build_tools.book.problems import Problem
 from build_tools.book.svg import Drawing
 
@@ -52,7 +52,7 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
                 if picture is None:
                     continue
                 path = Path(entry.folder) / picture.file
-                if leads_out(path, Path(entry.folder).parent) or unfit(path, picture.file, field):
+                if unfit(path, picture.file, field):
                     continue  # a check names it
                 try:
                     made[entry.folder, picture.file] = _make(path, kept)

@@ -222,18 +222,16 @@ def test_what_is_no_file_is_never_opened(field: str, file: str, book: Path, tmp_
     assert said == f"procedures/{FILE}:{LINE}:13: error: '{file}' {no_file}\n    put the {field} itself here"
 
 
+@pytest.mark.parametrize("name", ["flange.svg", ".hidden.svg"])
 @pytest.mark.parametrize("target", ["/dev/zero", "outside.svg"])
-def test_a_link_out_of_the_book_is_not_followed(target: str, book: Path, tmp_path: Path) -> None:
-    """The list of files names it once; a build reads nothing of what lies there, however much it is."""
+def test_a_link_out_of_the_book_is_not_followed(target: str, name: str, book: Path, tmp_path: Path) -> None:
+    """It is named where a step wants it; a build reads nothing of what lies there, however much it is."""
     (tmp_path / "outside.svg").write_text(DRAWING, encoding="utf-8")
-    (book / "plumbing" / "flange.svg").symlink_to(tmp_path / target)
-    show(book, "drawing", "flange.svg")
-    loaded = load_book(book)
-    assert [problem.message for problem in loaded.problems] == [
-        "is a link out of the book's folder, and is not followed"
-    ]
-    assert problems(book, tmp_path / "kept") == []
-    assert make_pictures(loaded.book, tmp_path / "kept") == ({}, [])
+    (book / "plumbing" / name).symlink_to(tmp_path / target)
+    show(book, "drawing", name)
+    said = f"'{name}' is a link out of the book's folder, and is not followed\n    put the drawing itself here"
+    assert problems(book, tmp_path / "kept") == [f"procedures/{FILE}:{LINE}:13: error: {said}"]
+    assert make_pictures(load_book(book).book, tmp_path / "kept") == ({}, [])
 
 
 def test_a_damaged_photo_never_ends_in_a_traceback(book: Path, tmp_path: Path) -> None:

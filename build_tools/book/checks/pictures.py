@@ -9,7 +9,7 @@ from pathlib import Path, PurePosixPath
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.content import NO_FILE, content_of
-from build_tools.book.files import leads_out
+from build_tools.book.files import OUTSIDE, leads_out
 from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.svg import Drawing
 
@@ -36,8 +36,6 @@ def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
                 continue
             at = ("steps", index, field, "file")
             path = Path(entry.folder) / picture.file
-            if leads_out(path, Path(entry.folder).parent):
-                continue  # named where the files of the book are listed
             if wrong := unfit(path, picture.file, field):
                 yield entry.error(at, *wrong)
             elif not picture.alt.inside(context.book.language).strip():
@@ -55,6 +53,8 @@ def unfit(path: Path, name: str, field: str) -> tuple[str, str] | None:
         return f"the name of this {field} is too long: at most {LONGEST_NAME} letters", ""
     if path.suffix.lower() not in kinds:
         return f"'{name}' is no {field}: it ends in {' or '.join(kinds)}", ""
+    if leads_out(path, path.parent.parent):
+        return f"'{name}' {OUTSIDE}", f"put the {field} itself here"
     if not path.exists():
         beside = sorted(other.name for other in path.parent.iterdir() if other.suffix.lower() in kinds)
         return f"there is no file '{name}' beside this one", did_you_mean(path.name, beside)
