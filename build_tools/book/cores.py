@@ -5,11 +5,15 @@ from __future__ import annotations
 import multiprocessing
 import os
 import signal
+import stat
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from itertools import takewhile
 from multiprocessing.connection import Connection
+from multiprocessing.context import ForkProcess
 from multiprocessing.sharedctypes import Synchronized
+from pathlib import Path
 from typing import TypeVar
 
 Item = TypeVar("Item")
@@ -41,10 +45,11 @@ def shared_out(
         return []
     fork = multiprocessing.get_context("fork")
     taken = fork.Value("i", 0)
-    helpers = []
+    helpers: list[tuple[ForkProcess, Connection]] = []
     for _ in range(1, cores):
         ours, theirs = fork.Pipe(duplex=False)
-        process = fork.Process(target=_help, args=(work, items, taken, at_once, theirs), daemon=True)
+        inherited = [*(each for _, each in helpers), ours]
+        process = fork.Process(target=_help, args=(work, items, taken, at_once, theirs, inherited), daemon=True)
         process.start()
         theirs.close()
         helpers.append((process, ours))
@@ -84,10 +89,15 @@ def _help(
     taken: Synchronized[int],
     at_once: int,
     results: Connection,
+    inherited: Sequence[Connection],
 ) -> None:
+    parent = os.getppid()
     _end_at_once()
+    for theirs in inherited:
+        theirs.close()  # else this process would be a reader of its own results, and wait for itself without end
     with suppress(Exception):  # what fails is done again in the process that forked this one, and told there
-        results.send([work(item) for item in _untaken(items, taken, at_once)])
+        left = takewhile(lambda _: os.getppid() == parent, _untaken(items, taken, at_once))
+        results.send([work(item) for item in left])
     results.close()
 
 
@@ -102,6 +112,20 @@ def _end_at_once() -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     for number in (signal.SIGTERM, signal.SIGHUP):
         signal.signal(number, signal.SIG_DFL)
+    _let_go_of_sockets()
+
+
+def _let_go_of_sockets() -> None:
+    """Leave the ports of the preview to the process that forked this one: they are free once that has ended.
+
+    In the place of each stands a file without content, so that what still knows its number closes nothing else.
+    """
+    nothing = os.open(os.devnull, os.O_RDWR)
+    for number in [int(each.name) for each in Path("/proc/self/fd").iterdir()]:
+        with suppress(OSError):  # the list itself was one of them
+            if number > 2 and stat.S_ISSOCK(os.fstat(number).st_mode):
+                os.dup2(nothing, number, inheritable=False)
+    os.close(nothing)
 
 
 def _untaken(items: Sequence[Item], taken: Synchronized[int], at_once: int) -> Iterator[Item]:

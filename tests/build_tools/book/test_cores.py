@@ -4,10 +4,20 @@ from __future__ import annotations
 
 import os
 import shutil
+import signal
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
+
+import pytest
 
 from build_tools.book.cores import FEW, beside, shared_out
 from build_tools.book.load import load_book
+from build_tools.environment import ROOT
 from tests.builds import SMALL
 
 ITEMS = list(range(3 * FEW))
@@ -58,3 +68,77 @@ def test_work_beside_is_done_when_the_block_ends(tmp_path: Path) -> None:
     with beside(lambda: left.write_text("done", encoding="utf-8")):
         pass
     assert left.read_text(encoding="utf-8") == "done"
+
+
+KILLED = """
+import os, signal, socket, sys
+from build_tools.book import cores
+from build_tools.book.cores import beside, shared_out
+
+cores._cores = lambda: 3
+here = os.getpid()
+held = socket.create_server(("127.0.0.1", 0))
+port = held.getsockname()[1]
+
+def work(number):
+    if os.getpid() == here:
+        signal.pause()
+    return b"x" * 100_000
+
+def wait(seconds=60):
+    if os.getpid() != here:
+        print(port, flush=True)
+        signal.alarm(seconds)
+        signal.pause()
+
+if sys.argv[1] == "shared out":
+    shared_out(work, range(200), lambda: (print(port, flush=True), signal.pause()))
+else:
+    with beside(wait):
+        signal.pause()
+"""
+"""A process with a port of its own that shares work out, whose results are larger than a pipe holds, and waits."""
+
+
+@pytest.fixture
+def killed() -> Iterator[Callable[[str], tuple[int, int]]]:
+    """Kills the process outright once it has shared its work out; its group and its port."""
+    groups = []
+
+    def start_and_kill(way: str) -> tuple[int, int]:
+        command = [sys.executable, "-c", KILLED, way]
+        with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, start_new_session=True) as process:
+            assert process.stdout
+            port = int(process.stdout.readline())
+            process.kill()
+        groups.append(process.pid)
+        return process.pid, port
+
+    yield start_and_kill
+    for group in groups:
+        with suppress(ProcessLookupError):
+            os.killpg(group, signal.SIGKILL)
+
+
+def _has_ended(group: int) -> bool:
+    try:
+        os.killpg(group, 0)
+    except ProcessLookupError:
+        return True
+    return False
+
+
+def test_no_process_outlives_the_one_that_was_killed(killed: Callable[[str], tuple[int, int]]) -> None:
+    """One that could not hand its results over to anybody would wait for ever."""
+    group, _ = killed("shared out")
+    until = time.monotonic() + 30
+    while not _has_ended(group):
+        assert time.monotonic() < until
+        time.sleep(0.05)
+
+
+def test_a_port_is_free_when_its_owner_was_killed(killed: Callable[[str], tuple[int, int]]) -> None:
+    """Though a process that it forked is still at work."""
+    group, port = killed("beside")
+    socket.create_server(("127.0.0.1", port)).close()
+    assert not _has_ended(group)
