@@ -75,8 +75,8 @@ def _cut(document: Document, location: Location) -> Iterator[Problem]:
     """Words that end at a comment: it may be the rest of them."""
     losses = document.losses
     if losses is not None and (place := document.place(location)) in losses.comments:
-        hint = f"{losses.hint(place)}; put a comment on a line of its own"
-        yield Problem(document.file, *place, "error", lost(losses.comments[place]), hint)
+        comment, hint = losses.comments[place]
+        yield Problem(document.file, *place, "error", lost(comment), f"{hint}; put a comment on a line of its own")
 
 
 def _rendered(document: Document, place: Location, written: str) -> Iterator[Problem]:

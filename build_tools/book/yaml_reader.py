@@ -121,13 +121,17 @@ def _refused(file: str, message: str) -> Document:
 
 @dataclass(slots=True)
 class _Open:
-    """A mapping or sequence that is being filled. ``keys`` holds where each key of a mapping stands."""
+    """A mapping or sequence that is being filled. ``keys`` holds where each key of a mapping stands.
+
+    ``flow``: it stands in brackets.
+    """
 
     items: dict[str, Any] | list[Any]
     location: Location
     key: str | None = None
     keys: dict[str, Any] = field(default_factory=dict)
     skip: bool = False
+    flow: bool = False
 
 
 class _Tree:
@@ -160,7 +164,8 @@ class _Tree:
                     break
         except yaml.MarkedYAMLError as problem:
             line, column, message, hint = explain(text, problem)
-            self.problems.append(Problem(file, line, column, "error", message, hint))
+            if not self.problems:  # a bracket or a line that was lost above is missed here
+                self.problems.append(Problem(file, line, column, "error", message, hint))
         except yaml.YAMLError:
             wrong = NOT_YAML.search(text)
             self._control(text[: wrong.start()] if wrong else "", wrong[0] if wrong else "")
@@ -185,7 +190,7 @@ class _Tree:
             self._error(event.start_mark, f"holds a control character (U+{ord(wrong[0]):04X})", "take it out")
         if wrong_way := turning_mark(text):
             self._error(event.start_mark, wrong_way, "take it out")
-        losses = self.losses if plain else None
+        losses = self.losses
         if losses is None or (
             event.start_mark.line not in losses.suspect and event.start_mark.line == event.end_mark.line
         ):
@@ -193,9 +198,9 @@ class _Tree:
             return
         inside = self._stack[-1] if self._stack else None
         is_key = inside is not None and isinstance(inside.items, dict) and inside.key is None
-        for place, message, hint in losses.of(event, is_key=is_key):
+        for place, message, hint in losses.of(event, is_key=is_key, in_brackets=inside is not None and inside.flow):
             self.problems.append(Problem(self.file, *place, "error", message, hint))
-        self._put(None if text in NOTHING else text, event.start_mark, text)
+        self._put(None if plain and text in NOTHING else text, event.start_mark, text)
 
     def _start(self, event: Any) -> None:
         if event.anchor is not None or event.tag is not None:
@@ -205,7 +210,7 @@ class _Tree:
             self._ended = True
             return
         items: dict[str, Any] | list[Any] = {} if isinstance(event, MappingStartEvent) else []
-        self._stack.append(_Open(items, self._put(items, event.start_mark, None)))
+        self._stack.append(_Open(items, self._put(items, event.start_mark, None), flow=event.flow_style))
 
     def _end(self, event: Any) -> None:
         self._stack.pop()
