@@ -9,8 +9,6 @@ from calculators.nearness import did_you_mean
 FIELDS = ["name", "length", "width", "less"]
 EXAMPLE = "{length: 12 ft, width: 4 ft}"
 NAMED = "{name: hall, length: 12 ft, width: 4 ft}"
-LONGEST_NAME = 80
-"""Letters of a room's name: it stands inside the room on a drawing."""
 YES_AND_NO = {"yes": True, "true": True, "no": False, "false": False, "": False}
 
 
@@ -39,8 +37,6 @@ def _shape(number: int, room: object) -> str:
     name, less = ("" if room.get(field) is None else room[field] for field in ("name", "less"))
     if not isinstance(name, str | int | float):
         raise ValueError(f"the name of room {number} is no text: write {NAMED}")
-    if len(str(name)) > LONGEST_NAME:
-        raise ValueError(f"the name of room {number} is too long: at most {LONGEST_NAME} letters")
     # A colon, a semicolon and a line's end part the shapes of a plan.
     name = " ".join(str(name).replace(":", " ").replace(";", " ").split())
     if name.lower().startswith("less "):  # it would be taken off
