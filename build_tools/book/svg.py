@@ -27,7 +27,10 @@ MOST = 20
 _PICTURE = re.compile(r"data:image/(png|jpeg|gif|webp);base64,[A-Za-z0-9+/=\s]*")
 _FETCHES = re.compile(r"""url\(\s*(?!["']?\s*#)|@import|image-set\(|\\""", re.IGNORECASE)
 """What in styles leads out of the file; a backslash could hide it."""
-_BOX = re.compile(r"\s*[-+\d.e]+[\s,]+[-+\d.e]+[\s,]+([\d.]+)[\s,]+([\d.]+)\s*")
+_FIGURE = r"[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
+_BOX = re.compile(rf"\s*{_FIGURE}[\s,]+{_FIGURE}[\s,]+({_FIGURE})[\s,]+({_FIGURE})\s*")
+"""Figures as SVG 2 writes them (section 8.6, and CSS Values 3, section 5.2)."""
+LARGEST_SIDE = 1_000_000
 
 
 class Drawing:
@@ -81,6 +84,8 @@ class Drawing:
             self._note(f'no drawing: its outermost element is not <svg xmlns="{SVG}">')
         elif box is None:
             self._note("its <svg> has no viewBox of four figures, which says how large it is")
+        elif not all(0 < float(side) <= LARGEST_SIDE for side in box.groups()):
+            self._note("the width and the height in the viewBox of its <svg> are above 0 and at most a million")
         else:
             self.size = float(box[1]), float(box[2])
 

@@ -134,6 +134,27 @@ def test_what_is_no_drawing(content: bytes, message: str) -> None:
     assert [said for _, _, said in Drawing(content).wrong] == [message]
 
 
+@pytest.mark.parametrize(
+    "box", ["0 0 . 20", "0 0 1.2.3 20", "0 0 32", "0 0 3e 20", "0 0 32 20 1", "0 0 ٣٢ 20", "e e 9 9"]
+)
+def test_a_box_that_is_no_four_figures(box: str) -> None:
+    """It is called what it is."""
+    said = wrong("", opens=OPEN.replace("0 0 32 20", box))
+    assert said == ["its <svg> has no viewBox of four figures, which says how large it is"]
+
+
+@pytest.mark.parametrize("box", ["0 0 0 20", "0 0 32 -20", "0 0 1e999 20"])
+def test_a_box_without_a_size(box: str) -> None:
+    """A browser would show nothing, or a page could not say how large it is."""
+    said = wrong("", opens=OPEN.replace("0 0 32 20", box))
+    assert said == ["the width and the height in the viewBox of its <svg> are above 0 and at most a million"]
+
+
+def test_a_box_in_any_notation_of_figures() -> None:
+    """With signs, without a nought, with a power of ten."""
+    assert Drawing(OPEN.replace("0 0 32 20", "-1,-.5 +3.2e1 , 20.").encode() + b"</svg>").size == (32, 20)
+
+
 def test_mistakes_have_their_lines_and_an_end() -> None:
     """Each mistake names the line it stands in, and a file of a thousand is told of by its first."""
     drawing = Drawing(f"{OPEN}\n<g/>\n  <a/>\n{'<script/>' * 1000}</svg>".encode())
