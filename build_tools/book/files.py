@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from functools import partial
 from os.path import realpath
 from pathlib import Path
@@ -92,11 +93,31 @@ def write_whole(path: Path, content: str | bytes) -> None:
     """Write a file so that nobody ever finds a part of it, also after the disk was full or the process was killed."""
     path.parent.mkdir(parents=True, exist_ok=True)
     begun = path.with_name(f"{path.name}.{os.getpid()}")
+    with naming(path):
+        try:
+            begun.write_bytes(content.encode() if isinstance(content, str) else content)
+            begun.replace(path)
+        except BaseException:
+            begun.unlink(missing_ok=True)
+            raise
+
+
+def hand_out(path: Path, content: bytes) -> None:
+    """Write a file that somebody asked for: whole or not at all, but straight into a pipe or a device."""
+    if path.exists() and not path.is_file():
+        with naming(path):
+            path.write_bytes(content)
+    else:
+        write_whole(Path(realpath(path)), content)
+
+
+@contextmanager
+def naming(path: Path) -> Iterator[None]:
+    """What goes wrong inside is told with the name of that file: the system knows none where a disk is full."""
     try:
-        begun.write_bytes(content.encode() if isinstance(content, str) else content)
-        begun.replace(path)
-    except BaseException:
-        begun.unlink(missing_ok=True)
+        yield
+    except OSError as problem:
+        problem.filename = str(path)
         raise
 
 

@@ -38,6 +38,12 @@ def add_book(parser: argparse.ArgumentParser) -> None:
     )
 
 
+def refuse_in_book(target: Path, book: Path) -> None:
+    """Nothing that a command hands out lies among the sources of the book, or replaces one."""
+    if target.resolve().is_relative_to(book.resolve()):
+        raise Wrong(f"'{target}' lies in the book, whose sources are kept: name a file elsewhere")
+
+
 def book_folder(arguments: argparse.Namespace) -> Path:
     """The folder that ``--book`` names, or else the settings; it must be there."""
     from build_tools.commands.settings import settings

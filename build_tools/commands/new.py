@@ -31,6 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Write ``<trade>/<name>.yaml`` or ``jobs/<name>.yaml`` into the book, unless the name is taken."""
+    from build_tools.book.files import naming
     from build_tools.book.load import load_book
 
     folder = book_folder(arguments)
@@ -50,7 +51,7 @@ def run(arguments: argparse.Namespace) -> int:
         text = starting_job(name, title, *_one_task(book), date.today())
     else:
         text = starting_text(title, _approver(book), date.today())
-    with path.open("x", encoding="utf-8", newline="\n") as file:
+    with naming(path), path.open("x", encoding="utf-8", newline="\n") as file:
         file.write(text)
     print(f"{_shown(path, folder)} is written: fill in the places marked FILL IN; 'check' names those that are left")
     return FINE

@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder, refuse_in_book
 from build_tools.commands.settings import settings
 from build_tools.environment import ROOT
 
@@ -29,19 +29,24 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Write the file and say its size; 1 when the book has mistakes."""
+    from build_tools.book.files import hand_out
+
     name = arguments.procedure.removesuffix(".yaml").rpartition("/")[2]
     target: Path = arguments.to or Path(f"{name}.html")
     if target.is_dir() or not target.absolute().parent.is_dir():
         raise Wrong(f"'{target}' is no file that could be written: name one in a folder that is there")
-    made = packed(book_folder(arguments), name, ROOT / ".cache")
+    book = book_folder(arguments)
+    refuse_in_book(target, book)
+    made = packed(book, name, ROOT / ".cache")
     if not isinstance(made, str):
         from build_tools.book.problems import listed
 
         for problem in listed(made):
             print(problem, file=sys.stderr)
         return MISTAKES
-    target.write_text(made, encoding="utf-8")
-    print(f"{target}: {_size(target.stat().st_size)}")
+    content = made.encode()
+    hand_out(target, content)
+    print(f"{target}: {_size(len(content))}")
     return FINE
 
 

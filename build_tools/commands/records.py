@@ -10,7 +10,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from build_tools.book.printable import printable
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong
+from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, refuse_in_book
+from build_tools.commands.settings import settings
 
 if TYPE_CHECKING:
     from build_tools.records.lines import Line
@@ -26,12 +27,17 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print what is done, by whom, what was outside and what is open; 1 where a file could not be read."""
+    from build_tools.book.files import hand_out
     from build_tools.records.lines import csv_of, lines_of
     from build_tools.records.reading import made_by, merged, read_records
 
     if not arguments.folder.is_dir():
         raise Wrong(f"there is no folder '{arguments.folder}'")
     read, refused = read_records(arguments.folder)
+    if arguments.csv:
+        refuse_in_book(arguments.csv, settings().book)
+        if arguments.csv.resolve() in {path.resolve() for path, _ in [*read, *refused]}:
+            raise Wrong(f"'{arguments.csv}' is one of the files that are read: name another one for the table")
     records, left_out = [], []
     for path, given in read:
         made, ahead = made_by(datetime.now(UTC), given)
@@ -48,7 +54,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.csv:
         text = csv_of(line for _, lines in works for line in lines)
         # The mark at the start tells a spreadsheet that it is UTF-8.
-        arguments.csv.write_bytes(text.encode("utf-8-sig"))
+        hand_out(arguments.csv, text.encode("utf-8-sig"))
         print(f"{arguments.csv}: {text.count(chr(13))} lines")
     for path, ahead in left_out:
         entries = "1 entry has a time" if len(ahead) == 1 else f"{len(ahead)} entries have a time"

@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 
 from build_tools.commands.line import main
+from build_tools.commands.site import BOOK
 from build_tools.records.lines import Line, csv_of, lines_of
 from build_tools.records.model import Record
 from build_tools.records.reading import LARGEST, made_by, merged, read_records
@@ -235,6 +236,22 @@ def test_what_is_no_file_is_refused_and_the_rest_is_told(tmp_path: Path, capsys:
             ("pipe", no_file),
         )
     ]
+
+
+def test_a_table_is_written_beside_what_is_read(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A full disk is told with the name of the file; no record and no source of the book is written over."""
+    one = tmp_path / "one.json"
+    one.write_text(json.dumps(record([])), encoding="utf-8")
+    before = one.read_bytes()
+    for target, said in (
+        (Path("/dev/full"), "/dev/full: No space left on device"),
+        (one, f"'{one}' is one of the files that are read: name another one for the table"),
+        (BOOK / "crew" / "people.csv", "lies in the book, whose sources are kept"),
+    ):
+        assert main(["records", str(tmp_path), "--csv", str(target)]) == 2
+        assert said in capsys.readouterr().err
+    assert one.read_bytes() == before
+    assert not (BOOK / "crew" / "people.csv").exists()
 
 
 def test_an_empty_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
