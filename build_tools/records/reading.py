@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import json
+import re
+from codecs import BOM_UTF8
 from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
+from pydantic_core import InitErrorDetails, PydanticCustomError
 
 from build_tools.book.content import content_of
 from build_tools.records.model import Entry, Hold, Reading, Record, Records
@@ -19,6 +23,11 @@ CLOCKS_DIFFER = timedelta(minutes=15)
 """Clocks that people set by hand differ by minutes; one that is ahead by more would overrule what others enter."""
 
 
+COUNT_OR_TEXT = re.compile(r'"((?:[^"\\]|\\.)*)"(?:[ \t\r\n]*:[ \t\r\n]*(-?[0-9][0-9.eE+-]*))?')
+"""A text of JSON, and the figure that it names, if it names one."""
+COUNTS = ("revision", "version")
+LARGEST_COUNT = 2**53 - 1
+"""Script tells the whole numbers up to here apart (ECMA-262, Number.MAX_SAFE_INTEGER)."""
 ZONES_DIFFER = timedelta(hours=14)
 """The time of a place is at most so far ahead of UTC."""
 
@@ -41,9 +50,29 @@ def read_records(folder: Path) -> tuple[list[tuple[Path, list[Record]]], list[tu
 
 def records_in(content: bytes) -> list[Record]:
     """The records of a file, one or a list of them; raises ValidationError where one is none."""
-    if content.lstrip().startswith(b"["):
-        return _LIST.validate_json(content)
-    return [Record.model_validate_json(content)]
+    content = content.removeprefix(BOM_UTF8)
+    try:
+        text = content.decode()
+    except UnicodeDecodeError:
+        raise _refusal("is not UTF-8 text") from None
+    is_list = content.lstrip().startswith(b"[")
+    records = _LIST.validate_json(content) if is_list else [Record.model_validate_json(content)]
+    _refuse_unplain(text)
+    return records
+
+
+def _refuse_unplain(text: str) -> None:
+    """Refuse a revision that is no whole number, plainly written, that every reader takes alike."""
+    for name, count in COUNT_OR_TEXT.findall(text):
+        if count and json.loads(f'"{name}"') in COUNTS:
+            is_plain = re.fullmatch("-?[0-9]{1,16}", count) and abs(int(count)) <= LARGEST_COUNT
+            if not is_plain:
+                raise _refusal(f"a whole number up to {LARGEST_COUNT} is wanted, written like 12", name, count)
+
+
+def _refusal(why: str, *at: str) -> ValidationError:
+    error = InitErrorDetails(type=PydanticCustomError("file", "{why}", {"why": why}), loc=at[:1], input=at[1:])
+    return ValidationError.from_exception_data("Record", [error])
 
 
 def made_by(now: datetime, records: Iterable[Record]) -> tuple[list[Record], list[str]]:

@@ -141,6 +141,47 @@ def test_a_file_of_several(engine: Any, text: str, count: int) -> None:
             records_in(text.encode())
 
 
+TOO_LARGE = 2**53
+COUNT = '"revision": 2'
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "taken"),
+    [
+        ("{", "\ufeff{", True),
+        ("{", "\ufeff\ufeff{", False),
+        ("{", "\ufeff [ {", False),
+        (COUNT, f'"revision": {TOO_LARGE - 1}', True),
+        (COUNT, '"revision":\n-7', True),
+        (COUNT, f'"revision": {TOO_LARGE}', False),
+        (COUNT, f'"revision": {10**400}', False),
+        (COUNT, f'"revision": -{TOO_LARGE}', False),
+        (COUNT, '"revision": 1.0', False),
+        (COUNT, '"revision": 1e3', False),
+        (COUNT, '"r\\u0065vision": 2.0', False),
+        (COUNT, '"revision": 1.0, "revision": 2', False),
+        (COUNT, '"revision": 01', False),
+        (COUNT, '"revision": true', False),
+        ('"version": 1', '"version": 1.0', False),
+        ('"version": 1', '"version": 1e0', False),
+        ('"value": 12.0', '"value": 1.25e1', True),
+        ('"value": 12.0', '"value": 1e21', True),
+        ('"Set the bowl."', r'"\"revision\": 1.0, \\"', True),
+    ],
+)
+def test_one_rule_for_what_is_written(engine: Any, old: str, new: str, taken: bool) -> None:
+    """The page and the terminal take a byte order mark, and counts that are whole, plain, and told apart by script."""
+    text = json.dumps(WHOLE)
+    assert old in text
+    text = text.replace(old, new, 1)
+    assert engine.eval(f"recordsIn({json.dumps(text)}) !== null") == taken
+    if taken:
+        assert len(records_in(text.encode())) == 1
+    else:
+        with pytest.raises(ValidationError):
+            records_in(text.encode())
+
+
 def test_only_what_the_schema_names_is_taken(engine: Any) -> None:
     """A page address, a prototype or anything else beside the fields of a record is left in the file."""
     more: dict[str, Any] = json.loads(json.dumps(WHOLE))

@@ -90,7 +90,7 @@ window.crewRecord = (own) => {
   async function takeIn(files, said) {
     const lines = [];
     for (const file of files) {
-      const given = recordsIn(await file.text());
+      const given = await recordsOf(file);
       if (!given) lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
       const { made, ahead } = partedByNow(given ?? []);
       for (const one of made) if (one.items.length || !ahead.length) lines.push(...await putIn(one));

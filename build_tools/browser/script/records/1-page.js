@@ -15,7 +15,7 @@ async function read(files) {
     show(merged(records));
   };
   for (const file of files) {
-    const found = recordsIn(await file.text());
+    const found = await recordsOf(file);
     const { made, ahead } = partedByNow(found ?? []);
     records.push(...made);
     if (!found) lines.push(make("p", { class: "wrong" }, fill(say.no_record, { name: file.name })));

@@ -25,14 +25,35 @@ function entryOf(one) {
   return only(one, ...names, "at", "by", "revision", "print", ...FIELDS[one.kind]);
 }
 
+/** Bytes of a file of records: all of a large job has a few million. */
+const LARGEST = 30_000_000;
+
+/** The records in a file; null where they are none of ours, broken, too many, or no UTF-8. */
+async function recordsOf(file) {
+  if (file.size > LARGEST) return null;
+  try {
+    return recordsIn(new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(await file.arrayBuffer()));
+  } catch {
+    return null;
+  }
+}
+
+const COUNT_OR_TEXT = /"((?:[^"\\]|\\.)*)"(?:[ \t\r\n]*:[ \t\r\n]*(-?[0-9][0-9.eE+-]*))?/g;
+const COUNTS = ["revision", "version"];
+
+/** Whether each revision in a sound text of JSON is a whole number, plainly written, that every reader takes alike. */
+const areCountsPlain = (text) => [...text.matchAll(COUNT_OR_TEXT)].every(([, name, count]) => count === undefined || !COUNTS.includes(JSON.parse(`"${name}"`)) || (/^-?[0-9]+$/.test(count) && Number.isSafeInteger(Number(count))));
+
 /** The records in a text, one or a list of them, or null where something in it is none of ours or broken. */
-function recordsIn(text) {
+function recordsIn(written) {
+  const text = written.replace(/^\ufeff/, "");
   let given;
   try {
     given = JSON.parse(text);
   } catch {
     return null;
   }
+  if (!areCountsPlain(text)) return null;
   const records = (Array.isArray(given) ? given : [given]).map(recordOf);
   return records.length && records.every(Boolean) ? records : null;
 }
