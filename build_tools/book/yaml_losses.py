@@ -19,6 +19,7 @@ Found = tuple[Place, str, str]
 CUT_FIGURE = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 COMMENT = re.compile(r"\S[ \t]+#|[ \t]+#(?=\S)")
 AFTER_ITEM = re.compile(r"[,\]}]")
+ITEM_CUT = re.compile(r"[ \t]*,[ \t]+(#\S.*)")
 BLOCKS = ("|", ">")
 BLOCK = re.compile(r"[|>][+-]?(?P<figure>\d?)[+-]?[ \t]*(?P<words>#.*)?")
 AFTER = re.compile(r"[ \t]*(#.*)")
@@ -58,6 +59,9 @@ class Losses:
             yield from self._comment(event, after[1].rstrip(), place, in_brackets=in_brackets)
         elif not in_brackets:
             yield from self._comment_below(event)
+        elif item := ITEM_CUT.match(self._line(end.line), end.column):
+            place = (end.line + 1, item.start(1) + 1)
+            yield place, lost(item[1].rstrip()), in_quotes(AFTER_ITEM.split(item[1])[0])
 
     def _line(self, number: int) -> str:
         return self._lines[number] if number < len(self._lines) else ""
