@@ -148,6 +148,45 @@ def test_it_leaves_at_the_same_step(walk: Walk) -> None:
     assert walk.page.ticked() == ["check-flange"]
 
 
+def test_every_way_out_leads_to_a_place_on_the_page(walk: Walk) -> None:
+    """A link to a step, to its form, by script or to where the address is already: the place stands at the top."""
+
+    def leads(place: str) -> None:
+        """Out of the walk, to that place, which the heading of it tells by taking the focus."""
+        walk.window.until(lambda: walk.kind == "", "the full page")
+        top = f"return document.getElementById('{place}').getBoundingClientRect().top"
+        walk.window.until(lambda: 0 <= walk.window.script(top) < 200, f"{place} at the top")
+        assert walk.window.script(f"return document.getElementById('{place}').contains(document.activeElement)")
+        assert walk.window.script("return location.hash.split('?')[0]") == f"#{place}"
+
+    walk.go_to("step", "open-box")
+    link = walk.window.find("#open-box a[href*='#choose-ring']")
+    walk.page.show(link)
+    link.click()
+    leads("choose-ring")
+    for place in ("seal-floor", "choose-ring?rise=1/2+in", "tools", "acceptance"):
+        walk.open()
+        walk.window.script("location.hash = arguments[0]", place)
+        leads(place.partition("?")[0])
+    walk.open()
+    walk.window.script("history.replaceState(null, '', '#choose-ring')")
+    walk.window.script("document.querySelector('#open-box a[href*=choose-ring]').click()")
+    leads("choose-ring")
+
+
+def test_the_way_back_leads_to_the_step_on_the_screen(walk: Walk) -> None:
+    """The browser's back button is one more way out of the walk, and forward leads into it again."""
+    walk.window.script("location.hash = '_walk'")
+    walk.go_to("step", "check-flange")
+    walk.window.driver.back()
+    walk.window.until(lambda: walk.kind == "", "the full page")
+    top = "return document.querySelector('#check-flange').getBoundingClientRect().top"
+    walk.window.until(lambda: 0 <= walk.window.script(top) < 200, "the step at the top")
+    walk.window.driver.forward()
+    walk.wait()
+    assert (walk.kind, walk.window.find(".step.walk-on").get_attribute("id")) == ("step", "check-flange")
+
+
 def test_a_link_to_a_step_leads_past_a_walk_that_was_left_open(walk: Walk) -> None:
     """Who opens a link to a step sees that step, and so does a reload; a walk from there begins with its dangers."""
     walk.go_to("step", "check-supply")

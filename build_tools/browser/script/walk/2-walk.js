@@ -22,6 +22,7 @@ window.crewWalk = (own) => {
   own.settle = settle;
   addEventListener("keydown", onKey);
   addEventListener("hashchange", onHash);
+  addEventListener("click", onClick);
   document.addEventListener("visibilitychange", stayAwake);
   show();
   stayAwake();
@@ -128,12 +129,21 @@ window.crewWalk = (own) => {
     go(ways);
   }
 
-  /** A link to a step of this page leads out of the walk, to that step. */
+  /** A link to a place of this page leads out of the walk, to that place: what the walk hides, the browser cannot scroll
+      to. The browser's way back to the page without a place leads to the step on the screen. */
   function onHash() {
-    if (location.hash.split("?")[0] !== WALK) shut(null);
+    const [id] = location.hash.slice(1).split("?");
+    if (`#${id}` !== WALK) shut(id ? { id, box: document.getElementById(id) ?? root } : undefined);
   }
 
-  /** Back to the full page, at the same step. */
+  /** A link to the place that the address names already changes no address. */
+  function onClick(event) {
+    if (event.target.closest?.("a[href]")?.href !== location.href) return;
+    event.preventDefault();
+    onHash();
+  }
+
+  /** Back to the full page, at the same step or at another place. */
   function shut(place = screens[now].step) {
     mark("");
     own.walking = false;
@@ -144,16 +154,17 @@ window.crewWalk = (own) => {
     own.settle = null;
     removeEventListener("keydown", onKey);
     removeEventListener("hashchange", onHash);
+    removeEventListener("click", onClick);
     document.removeEventListener("visibilitychange", stayAwake);
     own.lock?.release().catch(() => {});
     own.lock = null;
-    if (place === null) return;
-    const box = place ? place.box : root;
-    const id = place?.id ?? "";
-    try {
-      history.replaceState(history.state, "", `${location.pathname}${location.search}${id ? `#${id}` : ""}`);
-    } catch {
-      location.hash = id;
+    const { id, box } = place ?? { id: "", box: root };
+    if (location.hash.split("?")[0] !== `#${id}`) {
+      try {
+        history.replaceState(history.state, "", `${location.pathname}${location.search}${id ? `#${id}` : ""}`);
+      } catch {
+        location.hash = id;
+      }
     }
     box.scrollIntoView();
     const head = box.querySelector("h3, h1") ?? box;
