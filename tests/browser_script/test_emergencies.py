@@ -22,6 +22,35 @@ TYPED = {
     "trench caved in": "trench", "hit a gas line": "buried-lines", "pinned under the cabinet": "tipping",
     "needle stick": "filth", "house is on fire": "way-out", "hit a power line": "overhead-wires",
 }  # fmt: skip
+FIRST = {
+    "somebody-hurt": "unconscious, passed out, blacked out, faint, numb, frostbite, bandage, choking, not breathing,"
+    " snake, sting, allergic",
+    "knees-and-heat": "stroke",
+    "bad-air": "dizzy",
+    "fuel-gas": "explosion, gas smell",
+    "trench": "buried, cave in, collapse",
+    "live-power": "shock, electrocuted",
+    "chemicals": "poison, swallowed",
+    "tipping": "crushed, pinned",
+    "heat-and-cloth": "burn, burned, smoke, fire",
+    "flying-chips": "eye",
+    "points-underfoot": "nail in foot",
+    "saws": "cut finger, amputated",
+}
+"""For each danger the words that lead to what to do then before all else."""
+BEHIND = [
+    ("stroke", "dangers.html#somebody-hurt-now"),
+    ("dizzy", "dangers.html#fuel-gas-now"),
+    ("burned", "dangers.html#hot-water-now"),
+    ("fire", "dangers.html#way-out-now"),
+    ("smoke", "dangers.html#way-out-now"),
+    ("buried", "concrete/utility-marks.html"),
+    ("smoke", "power/alarm-places.html"),
+    ("fire", "power/alarm-places.html"),
+    ("crushed stone", "materials.html#base-aggregate"),
+    ("collapse", "dangers.html#trench"),
+]
+"""What is found by such a word all the same."""
 ORDINARY = ("crushed stone", "cut-off saw", "bleed water", "fire extinguisher", "eye protection", "pole", "toilet")
 
 
@@ -47,6 +76,18 @@ def test_what_to_do_now_comes_first(engine: Any, typed: str, danger: str) -> Non
     answer = found(engine, typed)
     assert f"dangers.html#{danger}-now" in answer["found"][:2]
     assert answer["meant"] in ([], ["bleeding"], ["ambulance"])
+
+
+@pytest.mark.parametrize(("danger", "typed"), [(id, one) for id, some in FIRST.items() for one in some.split(", ")])
+def test_one_word_leads_to_what_to_do_first(engine: Any, danger: str, typed: str) -> None:
+    answer = found(engine, typed)
+    assert (answer["found"][0], answer["meant"]) == (f"dangers.html#{danger}-now", [])
+
+
+@pytest.mark.parametrize(("typed", "address"), BEHIND)
+def test_what_to_do_hides_nothing(engine: Any, typed: str, address: str) -> None:
+    """Behind it stands what the word finds at other times."""
+    assert address in found(engine, typed)["found"][1:6]
 
 
 @pytest.mark.parametrize("typed", ORDINARY)
