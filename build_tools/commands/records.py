@@ -82,6 +82,8 @@ def _told(record: Record, lines: list[Line]) -> list[str]:
             told.append(f"    outside: {line.what}: {line.entry} (asked for: {line.limits}) {line.by}".rstrip())
         elif line.kind == "hold" and line.state == "open":
             told.append(f"    hold open after step {line.step}: {line.what}")
+        elif line.state == "passed by another":
+            told.append(f"    hold after step {line.step} looked at by somebody else: {line.what}, {line.entry}")
         elif line.state == "changed since":
             number = f"step {line.step}, " if line.step else ""
             told.append(f"    ticked before it changed: {number}{line.title}")

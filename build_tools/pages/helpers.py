@@ -162,9 +162,9 @@ class Helpers:
         """What a reading is held against, for the script."""
         return measure_data(measurement, self.context)
 
-    def lookers(self, inspection: Inspection) -> str:
+    def lookers(self, inspection: Inspection, words: Mapping[str, str]) -> str:
         """Who can be picked as having looked at a hold point, for the script."""
-        return lookers(inspection, self.context.book)
+        return lookers(inspection, self.context.book, words)
 
     # calculators
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from build_tools.book.book import Book
@@ -93,11 +93,34 @@ def _figures(part: Measurement | Way, context: Context) -> dict[str, str]:
     }
 
 
-def lookers(inspection: Inspection, book: Book) -> str:
-    """Who can be picked as the one who looked at a hold point, as JSON: the crew, and who comes from outside."""
-    names = sorted(person.item.name for person in book.people.values())
-    outside = [inspection.who.inside(book.language)] if inspection.by == "outside" else []
-    return json.dumps(names + outside, ensure_ascii=False, separators=(",", ":"))
+def lookers(inspection: Inspection, book: Book, words: Mapping[str, str]) -> str:
+    """Who can be picked as the one who looked at a hold point, as JSON: the crew, and who comes from outside.
+
+    ``people`` are pairs of a name and what that person is ("a helper"), empty where the look is his; ``the`` is whose
+    look it is ("the crew lead").
+    """
+    who = inspection.who.inside(book.language)
+    roles = inspection.roles or ([] if inspection.by == "outside" or inspection.people else ["lead"])
+    people = [
+        (
+            person.item.name,
+            "" if person.item.role in roles or id in inspection.people else words[f"is_{person.item.role}"],
+        )
+        for id, person in book.people.items()
+    ]
+    outside = [(who, "")] if inspection.by == "outside" else []
+    data = {"the": _the(who), "people": sorted(people) + outside}
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
+def _the(who: str) -> str:
+    """Whose look it is, inside a sentence.
+
+    >>> _the("Crew lead"), _the("The lead"), _the("A certified renovator")
+    ('the crew lead', 'the lead', 'a certified renovator')
+    """
+    inside = who[:1].lower() + who[1:]
+    return inside if inside.startswith(("the ", "a ", "an ")) else f"the {inside}"
 
 
 def _limits(figures: dict[str, str]) -> tuple[float | None, float | None]:

@@ -32,6 +32,10 @@ WORDS: dict[str, dict[str, str]] = {
         "role_lead": "Lead",
         "role_helper": "Helper",
         "role_friend": "Specialist friend",
+        "is_owner": "the owner",
+        "is_lead": "a lead",
+        "is_helper": "a helper",
+        "is_friend": "a specialist friend",
         "ask_ahead": "Ask ahead:",
         # the whole fit-out
         "fit_out": "The fit-out",

@@ -71,7 +71,8 @@ def _lines_of_step(record: Record, number: str, step: Step, left: dict[Any, Entr
         look = left.pop(("hold", step.id, ""), None)
         passed = look if isinstance(look, Hold) and look.passed else None
         given = {"what": step.hold, "entry": _said(passed) if passed else ""}
-        add("hold", passed, state="passed" if passed else "open", **given)
+        state = "open" if passed is None else "passed by another" if passed.role else "passed"
+        add("hold", passed, state=state, **given)
     note = left.pop(("note", step.id, ""), None)
     if isinstance(note, Note) and note.text:
         add("note", note, entry=note.text)
@@ -98,7 +99,8 @@ def _said(entry: Entry) -> str:
     if isinstance(entry, Tick):
         return "done" if entry.done else ""
     if isinstance(entry, Hold):
-        return f"{entry.looked}, {entry.when.replace('T', ' ', 1)}" if entry.passed else ""
+        role = f"{entry.role}, " if entry.role else ""
+        return f"{entry.looked}, {role}{entry.when.replace('T', ' ', 1)}" if entry.passed else ""
     return entry.text
 
 

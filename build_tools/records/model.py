@@ -100,11 +100,15 @@ class Reading(Item):
 
 
 class Hold(Item):
-    """Somebody looked at a hold point and it passed, or that was taken back. ``when`` is in the time of the place."""
+    """Somebody looked at a hold point and it passed, or that was taken back. ``when`` is in the time of the place.
+
+    ``role``: where the look was not his, what he is not ("not the crew lead").
+    """
 
     kind: Literal["hold"]
     passed: bool
     looked: str
+    role: str = ""
     when: LocalTime
 
 

@@ -78,7 +78,14 @@ def put_in(page: OnSite) -> None:
     page.press("Note")
     page.window.find(f"#note-{MEASURED}").send_keys("Told the lead.")
     page.look(HELD, "Wren Okafor")
+    page.press("Record it anyway")
     page.window.until(lambda: page.window.find(f"#{HELD} .looked").is_displayed(), "the look")
+
+
+def asked(page: OnSite) -> None:
+    """Whose look a hold point takes is said to somebody else."""
+    page.look(HELD, "Wren Okafor")
+    assert page.window.find(f"#{HELD} .looks .anyway").is_displayed()
 
 
 def past_hold(page: OnSite) -> None:
@@ -94,6 +101,7 @@ STATES: dict[str, Callable[[OnSite], None]] = {
     "danger": walk_to("danger", "open-box"),
     "hold": walk_to("hold", HELD),
     "stopped": stopped,
+    "asked": asked,
     "form": with_form,
     "place": panel("Job, space, who", ".place-in"),
     "record": panel("The record", ".record-by"),

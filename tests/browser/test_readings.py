@@ -7,6 +7,8 @@ from collections.abc import Iterator
 import pytest
 from selenium.webdriver.support.select import Select
 
+from build_tools.records.lines import lines_of
+from build_tools.records.model import Record
 from tests.browser.live_form import RING, LiveForm
 from tests.browser.on_site import HELD, MEASURED, PAGE, OnSite, forget_all
 from tests.browser.window import Window
@@ -166,13 +168,38 @@ def test_who_looked_is_named_in_full(who: str, page: OnSite) -> None:
     assert "1 hold point open" in page.window.find(".far").text
 
 
-@pytest.mark.parametrize("who", ["Maren Holt", "Dana Q. Ortiz-Vale"])
-def test_who_looked_is_picked_or_somebody_else(who: str, page: OnSite) -> None:
-    """The crew stands in the list; whoever does not is named."""
+@pytest.mark.parametrize(
+    ("who", "role", "recorded"),
+    [
+        ("Wren Okafor", "a helper", "Wren Okafor, not the crew lead"),
+        ("Dana Q. Ortiz-Vale", "not on the list of the crew", "Dana Q. Ortiz-Vale, not known as the crew lead"),
+    ],
+)
+def test_a_look_of_somebody_else_is_asked_about_and_recorded_as_such(
+    who: str, role: str, recorded: str, page: OnSite
+) -> None:
+    """It is said whose look it is. Recorded anyway, page, file, table and owner's page say that it was not his."""
     known = [option.text for option in Select(page.window.find(f"#hold-{HELD}")).options]
-    assert (who in known) == (who == "Maren Holt")
-    page.look(HELD, who)
-    page.window.until(lambda: who in page.window.find(f"#{HELD} .looked").text, "passed")
+    assert (who in known) == (who == "Wren Okafor")
+    asked = f"Who looks at this point: Crew lead. {who} is {role}. Record it anyway?"
+    for _ in range(2):
+        page.look(HELD, who)
+        assert page.window.find(f"#{HELD} .looks .wrong span").text == asked
+        assert "1 hold point open" in page.window.find(".far").text
+    page.press("Record it anyway")
+    page.window.until(lambda: f"{recorded}, looked" in page.window.find(f"#{HELD} .looked").text, "passed")
+    page.wait_written()
+    [line] = [one for one in lines_of(Record.model_validate(page.record())) if one.kind == "hold"]
+    assert line.state == "passed by another" and line.entry.startswith(f"{recorded}, ")
+    page.window.open("records.html")
+    page.window.until(lambda: f"Looked: {recorded}, " in page.window.find("[data-device]").text, "whose look it was")
+
+
+def test_a_typed_name_of_who_looks_there_is_his(page: OnSite) -> None:
+    """The lead named by hand is the lead, in whatever letters; another choice takes the question away."""
+    page.look(HELD, "Wren Okafor")
+    page.look(HELD, "tobin reyes")
+    page.window.until(lambda: "✓ tobin reyes looked" in page.window.find(f"#{HELD} .looked").text, "passed")
 
 
 def test_a_tick_past_an_open_hold_point_asks_first(page: OnSite) -> None:

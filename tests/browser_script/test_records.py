@@ -26,11 +26,14 @@ ITEMS = st.one_of(
     st.builds(lambda at, text, verdict: reading(at, text, verdict), TIMES, TEXT, st.sampled_from(["pass", "outside"])),
     st.builds(lambda step, at, text: item("note", step, at, text=text), STEPS, TIMES, TEXT),
     st.builds(
-        lambda step, at, who, passed: item("hold", step, at, looked=who, when="2026-11-25T08:00", passed=passed),
+        lambda step, at, who, passed, role: item(
+            "hold", step, at, looked=who, when="2026-11-25T08:00", passed=passed, **role
+        ),
         STEPS,
         TIMES,
         TEXT,
         st.booleans(),
+        st.sampled_from([{}, {"role": ""}, {"role": "not the crew lead"}]),
     ),
 )
 RECORDS = st.builds(
@@ -74,7 +77,7 @@ def test_the_same_count(engine: Any, ticked: list[str]) -> None:
     assert (sums["done"], sums["of"], sums["checksOpen"]) == (done, 2, done == 2 and "acceptance" not in ticked)
 
 
-LOOKED = item("hold", "set", looked="Wren Okafor", when="2026-11-25T08:00", passed=True)
+LOOKED = item("hold", "set", looked="Wren Okafor", role="", when="2026-11-25T08:00", passed=True)
 WHOLE = record([item("tick", "place", done=True), reading("2026-11-25T14:00:00.000Z", "12", "pass"), LOOKED])
 NO_TIMES = (
     "2026-99-99T99:99:99.999Z",
@@ -101,6 +104,7 @@ NO_TIMES = (
         (["procedure", "revision"], "2"),
         (["steps"], {}),
         (["steps", 0, "print"], 3),
+        (["items", 2, "role"], None),
         (["steps", 1, "hold"], 0),
         (["steps", 0, "measures", 0, "limits"], None),
         (["items", 0, "kind"], "toString"),

@@ -58,16 +58,29 @@ def test_every_measurement_of_the_book_has_limits() -> None:
 
 
 @pytest.mark.parametrize(
-    ("inspection", "outside"),
+    ("inspection", "the", "theirs"),
     [
-        ("flange-and-place", []),
-        ("drain-underground", ["Plumbing inspector of the building department"]),
+        ("flange-and-place", "the crew lead", {"Tobin Reyes"}),
+        ("lock-schedule-review", "the lead or owner", {"Tobin Reyes", "Ida Marsh"}),
+        ("dead-proved", "the crew lead or the electrician", {"Tobin Reyes", "Corin Vale"}),
+        ("drain-underground", "the plumbing inspector of the building department", set()),
     ],
 )
-def test_who_can_be_picked_at_a_hold_point(inspection: str, outside: list[str]) -> None:
-    """The crew, and below it who comes from outside to this point."""
-    crew = ["Ansel Brook", "Corin Vale", "Ida Marsh", "Maren Holt", "Tobin Reyes", "Wren Okafor"]
-    assert json.loads(lookers(CONTEXT.book.inspections[inspection].item, CONTEXT.book)) == crew + outside
+def test_who_can_be_picked_at_a_hold_point(inspection: str, the: str, theirs: set[str]) -> None:
+    """The crew, each with what he is where the look is not his, and below it who comes from outside to this point."""
+    item = CONTEXT.book.inspections[inspection].item
+    data = json.loads(lookers(item, CONTEXT.book, words("en")))
+    crew = {
+        "Ansel Brook": "a helper",
+        "Corin Vale": "a specialist friend",
+        "Ida Marsh": "the owner",
+        "Maren Holt": "a specialist friend",
+        "Tobin Reyes": "a lead",
+        "Wren Okafor": "a helper",
+    }
+    outside = [[item.who.inside("en"), ""]] if item.by == "outside" else []
+    people = [[name, "" if name in theirs else role] for name, role in crew.items()]
+    assert data == {"the": the, "people": people + outside}
 
 
 def test_a_print_follows_what_the_step_says() -> None:

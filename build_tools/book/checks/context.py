@@ -41,11 +41,19 @@ class Context:
         materials = tuple((id, entry.item.counted_in) for id, entry in book.materials.items())
         tools = tuple((id, entry.item.protects, entry.item.rented) for id, entry in book.tools.items())
         inspections = tuple(
-            (id, entry.item.who.inside(book.language), entry.item.notice, entry.item.by)
+            (
+                id,
+                entry.item.who.inside(book.language),
+                entry.item.notice,
+                entry.item.by,
+                str(entry.item.roles),
+                str(entry.item.people),
+            )
             for id, entry in book.inspections.items()
         )
+        crew = tuple((id, entry.item.role) for id, entry in book.people.items())
         unread = frozenset(book.unread)
-        shown = (standards, materials, tools, inspections)
+        shown = (standards, materials, tools, inspections, crew)
         fingerprint = hash((index.fingerprint(), shown, unread, book.language))
         made = cls(book, index, calculators, memo, fingerprint)
         made._tables, made._calls = memo.named("worked out", fingerprint, lambda: (made._tables, made._calls))

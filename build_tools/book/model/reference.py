@@ -87,15 +87,21 @@ class Source(Part):
     note: Prose | None = None
 
 
+Role = Literal["owner", "lead", "helper", "friend"]
+
+
 class Inspection(Part):
     """Somebody looks before work goes on: who, what at, and how long ahead to call.
 
     ``by``: somebody of the crew, or from outside, who has to be called and comes on working days. ``called``: ahead, so
-    that he comes when the work is ready, or only when it is ready for him.
+    that he comes when the work is ready, or only when it is ready for him. ``roles`` and ``people``: whose look counts
+    of the crew; where neither is said, the lead's at what the crew looks at, and nobody's at what comes from outside.
     """
 
     title: Text
     who: Text
+    roles: list[Role] = []
+    people: list[PersonId] = []
     notice: Measure
     looks_at: Prose
     by: Literal["crew", "outside"]
@@ -132,7 +138,7 @@ class Person(Part):
     """
 
     name: Words
-    role: Literal["owner", "lead", "helper", "friend"]
+    role: Role
     notice: Measure | None = None
     trained_in: list[ProcedureId] = []
     note: Prose | None = None

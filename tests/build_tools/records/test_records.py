@@ -127,6 +127,18 @@ def test_a_cell(text: str, cell: str) -> None:
     assert csv_of([line]).split("\r\n")[1] == f",,,,,,note,,,{cell},,,"
 
 
+def test_a_look_of_somebody_else_is_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Whose look it was not stands behind the name, in the table and in the terminal."""
+    look = item("hold", "set", looked="Wren Okafor", role="not the crew lead", when="2026-11-25T08:00", passed=True)
+    work = read(record([look]))
+    [line] = [line for line in lines_of(work) if line.kind == "hold"]
+    assert (line.entry, line.state) == ("Wren Okafor, not the crew lead, 2026-11-25 08:00", "passed by another")
+    (tmp_path / "one.json").write_text(json.dumps(record([look])), encoding="utf-8")
+    assert main(["records", str(tmp_path)]) == 0
+    told = f"    hold after step 2 looked at by somebody else: Lead's look, {line.entry}"
+    assert told in capsys.readouterr().out.splitlines()
+
+
 def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """It tells of each job, names what is no record, and writes the table."""
     folder = tmp_path / "from-site"

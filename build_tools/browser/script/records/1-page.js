@@ -53,6 +53,7 @@ function jobPart(works, also = "") {
   return make("section", { class: "part" }, make("h3", {}, title), also, make("div", { class: "slide", role: "region", "aria-label": title, tabindex: "0" }, table),
     ...list(say.outside_list, sums.flatMap(({ outside }) => outside), (line) => fill(say.outside_line, { what: line.what, entry: line.entry, limits: line.limits, by: line.by || say.nobody })),
     ...list(say.holds_list, sums.flatMap(({ holds }) => holds), (line) => fill(say.holds_line, { n: line.step, what: line.what })),
+    ...list(say.others_list, sums.flatMap(({ others }) => others), (line) => fill(say.others_line, { n: line.step, what: line.what, entry: line.entry })),
     ...list(say.changed_list, sums.flatMap(({ changed }) => changed), (line) => (line.step ? fill(say.changed_line, { n: line.step, title: line.title }) : line.title)));
 }
 

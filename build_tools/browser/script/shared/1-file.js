@@ -7,11 +7,11 @@ const isObject = (value) => typeof value === "object" && value !== null && !Arra
 const PARTS = {
   tick: (one) => typeof one.done === "boolean",
   reading: (one) => [one.name, one.what, one.limits, one.text].every(isText) && (one.value === null || Number.isFinite(one.value)) && ["pass", "outside", "unread"].includes(one.verdict),
-  hold: (one) => typeof one.passed === "boolean" && isText(one.looked) && isLocalTime(one.when),
+  hold: (one) => typeof one.passed === "boolean" && isText(one.looked) && (one.role === undefined || isText(one.role)) && isLocalTime(one.when),
   note: (one) => isText(one.text),
 };
 const FIELDS = {
-  tick: ["done"], reading: ["what", "limits", "text", "value", "verdict"], hold: ["passed", "looked", "when"], note: ["text"],
+  tick: ["done"], reading: ["what", "limits", "text", "value", "verdict"], hold: ["passed", "looked", "role", "when"], note: ["text"],
 };
 
 /** Of what somebody else wrote, only the fields that the schema names. */

@@ -2,6 +2,9 @@
 
 const COLUMNS = ["job", "space", "procedure", "revision", "step", "title", "kind", "what", "limits", "entry", "state", "by", "at"];
 
+/** Who looked, what he is not where the look was not his, and when. */
+const lookOf = ({ looked, role, when }) => `${looked}, ${role ? `${role}, ` : ""}${when.replace("T", " ")}`;
+
 function linesOf(record) {
   const entries = new Map(record.items.map((one) => [entryKey(one), one]));
   const take = (kind, step, name = "") => {
@@ -28,14 +31,14 @@ function linesOf(record) {
     }
     if (step.hold !== null) {
       const hold = take("hold", step.id);
-      add(number, step.title, "hold", { what: step.hold, entry: hold?.passed ? `${hold.looked}, ${hold.when.replace("T", " ")}` : "", state: hold?.passed ? "passed" : "open" }, hold?.passed ? hold : undefined);
+      add(number, step.title, "hold", { what: step.hold, entry: hold?.passed ? lookOf(hold) : "", state: !hold?.passed ? "open" : hold.role ? "passed by another" : "passed" }, hold?.passed ? hold : undefined);
     }
     const note = take("note", step.id);
     if (note?.text) add(number, step.title, "note", { entry: note.text }, note);
   });
   // What hangs on a step or a measurement that the procedure no longer has.
   for (const one of entries.values()) {
-    const said = { tick: one.done && "done", reading: one.text, hold: one.passed && `${one.looked}, ${one.when.replace("T", " ")}`, note: one.text }[one.kind];
+    const said = { tick: one.done && "done", reading: one.text, hold: one.passed && lookOf(one), note: one.text }[one.kind];
     const step = record.steps.find(({ id }) => id === one.step);
     if (said) add("", step?.title ?? one.step, { tick: "step" }[one.kind] ?? one.kind, { what: one.what ?? "", limits: one.limits ?? "", entry: said, state: one.verdict === "outside" ? "outside, no longer in the procedure" : "no longer in the procedure" }, one);
   }
@@ -71,6 +74,7 @@ function summaryOf(record) {
     last: record.items.map(({ at }) => at).sort().at(-1) ?? "",
     outside: lines.filter(({ state }) => state.startsWith("outside")),
     holds: lines.filter(({ kind, state }) => kind === "hold" && state === "open"),
+    others: lines.filter(({ state }) => state === "passed by another"),
     changed: ticks.filter(({ state }) => state === "changed since"),
   };
 }

@@ -29,7 +29,7 @@ async function itemsOf({ job, space }) {
 const readItems = async () => (await itemsOf(at)).forEach(take);
 
 /** What an entry is once it is taken back. */
-const EMPTY = { tick: { done: false }, reading: { text: "", value: null, verdict: "unread" }, hold: { passed: false, looked: "", when: "" }, note: { text: "" } };
+const EMPTY = { tick: { done: false }, reading: { text: "", value: null, verdict: "unread" }, hold: { passed: false, looked: "", role: "", when: "" }, note: { text: "" } };
 const isFilled = (item) => Boolean(item.done || item.passed || item.text);
 const emptied = (item) => ({ ...item, ...EMPTY[item.kind], at: laterThan(item), by: at.who });
 

@@ -12,7 +12,7 @@ const steps = [...root.querySelectorAll(".step"), ACCEPT].filter(Boolean).map((b
     print: box.dataset.print,
     title: wordsOf(title),
     box,
-    hold: hold && { box: hold, title: wordsOf(hold.querySelector(".bar a")), who: wordsOf(hold.querySelector(".looks-at-it")), lookers: JSON.parse(hold.dataset.lookers) },
+    hold: hold && { box: hold, title: wordsOf(hold.querySelector(".bar a")), who: wordsOf(hold.querySelector(".looks-at-it")), ...JSON.parse(hold.dataset.lookers) },
     measures: [...box.querySelectorAll("[data-measure]")].map(measureOf),
   };
 });
@@ -99,11 +99,12 @@ function localTime(date) {
 /** A first and a last name, in letters. */
 const isName = (text) => /^\p{L}[\p{L}\p{M}.'’-]*( [\p{L}\p{M}.'’-]+)* \p{L}[\p{L}\p{M}'’-]+$/u.test(text);
 
-/** A hold point asks who looked and when; until both are said it is open. Who looked is picked, or named in full. */
+/** A hold point asks who looked and when; until both are said it is open. Who looked is picked, or named in full. Of
+    somebody whose look it is not, that is said, and written down with the name if it is recorded anyway. */
 function buildHold(step) {
   const id = `hold-${step.id}`;
-  const { lookers } = step.hold;
-  const picked = make("select", { id }, make("option", { value: "" }, say.pick_who), ...lookers.map((one, index) => make("option", { value: index }, one)), make("option", { value: "other" }, say.somebody_else));
+  const { who: look, the, people } = step.hold;
+  const picked = make("select", { id }, make("option", { value: "" }, say.pick_who), ...people.map(([one], index) => make("option", { value: index }, one)), make("option", { value: "other" }, say.somebody_else));
   const name = make("input", { type: "text", id: `${id}-name`, autocomplete: "off", autocapitalize: "words" });
   const named = make("label", { for: `${id}-name`, hidden: true }, say.full_name, name);
   const when = make("input", { type: "datetime-local", id: `${id}-when` });
@@ -112,7 +113,7 @@ function buildHold(step) {
     make("label", { for: id }, say.looked, picked), named, make("label", { for: `${id}-when` }, say.when, when),
     make("button", { type: "submit" }, say.has_passed), wrong);
   const passed = make("p", { role: "status" });
-  const back = button(say.take_back, () => did("hold", step, { passed: false, looked: "", when: "" }));
+  const back = button(say.take_back, () => did("hold", step, EMPTY.hold));
   const held = make("div", { class: "looked" }, passed, back);
   step.hold.box.append(form, held);
   const isOther = () => picked.value === "other";
@@ -120,6 +121,7 @@ function buildHold(step) {
     named.hidden = !isOther();
     if (picked.value) when.value ||= localTime(new Date());
   });
+  form.addEventListener("input", () => wrong.replaceChildren());
   /** The box that is still to be filled in, and why. */
   function missing(who) {
     if (!picked.value) return [picked, say.say_who];
@@ -129,11 +131,16 @@ function buildHold(step) {
   }
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    const who = isOther() ? name.value.trim().replace(/\s+/g, " ") : lookers[picked.value];
+    const who = isOther() ? name.value.trim().replace(/\s+/g, " ") : people[picked.value]?.[0];
     const [box, why = ""] = missing(who);
     wrong.textContent = why;
     if (box) return box.focus();
-    did("hold", step, { passed: true, looked: who, when: when.value });
+    const known = people.find(([one]) => one.toLowerCase() === who.toLowerCase());
+    const role = known ? known[1] : say.no_role;
+    if (role && !event.submitter?.matches(".anyway")) {
+      return wrong.append(make("span", {}, fill(say.not_theirs, { look, who, role })), make("button", { class: "anyway" }, say.anyway));
+    }
+    did("hold", step, { passed: true, looked: who, role: role && fill(known ? say.not_the : say.not_known, { the }), when: when.value });
     step.hold.leave();
   });
   step.hold.leave = () => {
@@ -151,7 +158,7 @@ function buildHold(step) {
     step.hold.box.classList.toggle("is-open", open);
     form.hidden = !open;
     held.hidden = open;
-    passed.textContent = open ? "" : `✓ ${fill(say.looked_at, { who: kept.looked, when: whenWords(kept.when) })}`;
+    passed.textContent = open ? "" : `✓ ${fill(say.looked_at, { who: kept.role ? `${kept.looked}, ${kept.role},` : kept.looked, when: whenWords(kept.when) })}`;
   };
 }
 const holdIsOpen = (step) => Boolean(step.hold) && !get("hold", step.id)?.passed;
