@@ -196,26 +196,30 @@ def test_the_owner_reads_many(empty: Window, tmp_path: Path) -> None:
     later = json.loads(json.dumps(record))
     later["items"] = [{**item, "at": now(minutes=1), "done": False} for item in record["items"][:1]]
     door = json.loads(json.dumps(record))
-    door["procedure"] |= {"id": "door", "title": "=A door"}
+    door["procedure"] |= {"id": "door", "title": "=A\x1b[1m\u202e door"}
     door["items"] = []
     paths = []
     for number, each in enumerate((record, later, door)):
         paths.append(tmp_path / f"{number}.json")
         paths[-1].write_text(json.dumps(each), encoding="utf-8")
-    (tmp_path / "none.json").write_text("{}", encoding="utf-8")
+    (tmp_path / "none\u202e.json").write_text("{}", encoding="utf-8")
     empty.open("records.html")
     empty.script(CATCH)
-    empty.find("#records-in").send_keys("\n".join(str(path) for path in (*paths, tmp_path / "none.json")))
+    empty.find("#records-in").send_keys("\n".join(str(path) for path in (*paths, tmp_path / "none\u202e.json")))
     empty.until(lambda: empty.find_all("[data-read] table"), "the table")
-    assert "none.json is no record" in empty.find(".records-told").text
+    assert r"none\u202e.json is no record" in empty.find(".records-told").text
     text = empty.find("[data-read]").text
+    assert r"=A\u001b[1m\u202e door" in text
     assert "0 of 21" in text and "13-1/2" in text and "hold" in text.lower()
     empty.find("[data-read] button").click()
     told = empty.until(lambda: empty.script("return handedOut.at(-1)"), "the CSV")
     records = merged(Record.model_validate_json(path.read_text(encoding="utf-8")) for path in paths)
     wanted = csv_of(line for each in records for line in lines_of(each))
     assert told.lstrip("\ufeff") == wanted
-    assert {row["procedure"] for row in csv.DictReader(io.StringIO(wanted))} == {"Set a toilet", "'=A door"}
+    assert {row["procedure"] for row in csv.DictReader(io.StringIO(wanted))} == {
+        "Set a toilet",
+        "'=A\x1b[1m\u202e door",
+    }
     empty.width(360)
     assert empty.sideways() <= 0
 

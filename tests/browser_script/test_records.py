@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import sys
+import unicodedata
 from typing import Any
 
 import pytest
@@ -10,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
+from build_tools.book.printable import printable
 from build_tools.browser.form_script import SCRIPTS
 from build_tools.records.lines import csv_of, lines_of
 from build_tools.records.model import Record
@@ -143,6 +146,14 @@ def test_a_file_of_several(engine: Any, text: str, count: int) -> None:
     else:
         with pytest.raises(ValidationError):
             records_in(text.encode())
+
+
+def test_one_rule_for_what_is_unseen(engine: Any) -> None:
+    """Every character that both know is shown as it is or by its code, the same on a page as in a terminal."""
+    text = "".join(one for one in map(chr, range(sys.maxunicode + 1)) if unicodedata.category(one) not in ("Cn", "Co"))
+    told = json.loads(str(engine.eval(f"JSON.stringify(printable({json.dumps(text)}))")))
+    assert told == printable(text)
+    assert printable("\x1b\u202e\n\U000e0041") == r"\u001b\u202e\n\udb40\udc41"
 
 
 TOO_LARGE = 2**53

@@ -91,7 +91,7 @@ window.crewRecord = (own) => {
     const lines = [];
     for (const file of files) {
       const given = await recordsOf(file);
-      if (!given) lines.push(make("p", {}, fill(say.no_record, { name: file.name })));
+      if (!given) lines.push(make("p", {}, printable(fill(say.no_record, { name: file.name }))));
       const { made, ahead } = partedByNow(given ?? []);
       for (const one of made) if (one.items.length || !ahead.length) lines.push(...await putIn(one));
       const takes = async () => {
@@ -109,7 +109,7 @@ window.crewRecord = (own) => {
     const asked = procedure.id === about.procedure ? own.asked() : { ...procedure, procedure: procedure.id, steps };
     await own.keep(entries.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })), asked);
     const place = [job.title, space.title].filter(Boolean).join(" · ") || say.no_job;
-    const lines = [make("p", {}, fill(say.put_in_done, { n: entries.length, title: procedure.title, place }))];
+    const lines = [make("p", {}, printable(fill(say.put_in_done, { n: entries.length, title: procedure.title, place })))];
     const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
     if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
     return lines;
@@ -119,10 +119,11 @@ window.crewRecord = (own) => {
   function printSheet(now) {
     const sums = summaryOf(now);
     const heads = [say.step, say.what, say.limits, say.entry, say.state, say.by];
-    const row = (line) => make("tr", {}, make("td", {}, line.step), make("td", {}, line.kind === "step" ? line.title : line.what || say.note), make("td", {}, line.limits), make("td", {}, line.entry), make("td", {}, say[`state_${line.state.replaceAll(" ", "_")}`] ?? line.state), make("td", {}, [line.by, line.at && own.whenWords(line.at)].filter(Boolean).join(", ")));
+    const shown = (text) => make("td", {}, printable(text));
+    const row = (line) => make("tr", {}, shown(line.step), shown(line.kind === "step" ? line.title : line.what || say.note), shown(line.limits), shown(line.entry), shown(say[`state_${line.state.replaceAll(" ", "_")}`] ?? line.state), shown([line.by, line.at && own.whenWords(line.at)].filter(Boolean).join(", ")));
     const sheet = make("section", { class: "crew record-sheet" },
       make("h1", {}, about.title),
-      make("p", {}, [now.job.title || say.no_job, now.space.title, fill(say.revision, { n: about.revision }), fill(say.ticked, { n: sums.done, of: sums.of }), sums.checksOpen ? say.checks_open : "", own.whenWords(now.taken)].filter(Boolean).join(" · ")),
+      make("p", {}, printable([now.job.title || say.no_job, now.space.title, fill(say.revision, { n: about.revision }), fill(say.ticked, { n: sums.done, of: sums.of }), sums.checksOpen ? say.checks_open : "", own.whenWords(now.taken)].filter(Boolean).join(" · "))),
       make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((head) => make("th", { scope: "col" }, head)))), make("tbody", {}, ...sums.lines.map(row))),
       make("p", { class: "sign-here" }, say.sign_here));
     document.querySelector(".record-sheet")?.remove();

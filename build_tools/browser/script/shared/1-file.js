@@ -99,7 +99,7 @@ function partedByNow(records) {
 /** What is said of entries whose time is still to come, with a button that takes them all the same. */
 function askAhead({ make, button, fill }, name, ahead, takes) {
   const times = ahead.flatMap(({ items }) => items.map(aheadOf)).sort();
-  const box = make("div", { class: "wrong ahead" }, make("p", {}, fill(times.length === 1 ? say.one_ahead : say.many_ahead, { name, n: times.length, day: dayWords(times.at(-1)) })));
+  const box = make("div", { class: "wrong ahead" }, make("p", {}, fill(times.length === 1 ? say.one_ahead : say.many_ahead, { name: printable(name), n: times.length, day: dayWords(times.at(-1)) })));
   box.append(button(say.take_ahead, async () => {
     await takes(ahead);
     box.remove();
