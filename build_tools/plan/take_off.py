@@ -19,10 +19,13 @@ from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.example import example_of, settings_of, unsaid
 from build_tools.plan.measures import Unknown, columns_of, known_sizes, put_in
-from calculators.declaration import Answer
+from calculators.answering import split_rows
+from calculators.declaration import Answer, Refused
 from calculators.reading import Unreadable, read
 from calculators.units import from_inside, to_inside
 from calculators.writing import decimal
+
+SIZES = ("length", "area", "volume")
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,7 +236,29 @@ class _TaskReader:
             except Unknown as unknown:
                 at = ("tasks", self.id, "inputs", calculator, name)
                 self.say(at, unknown.message, did_you_mean(unknown.name, unknown.known))
+                continue
+            self.look_for_columns(calculator, name, written, made[name])
         return made
+
+    def look_for_columns(self, calculator: str, name: str, written: Written, made: Written) -> None:
+        """Say which rows of a list lack a size: the calculator would order by its own; 0 in its place is none."""
+        item = self.context.calculators[calculator].input(name)
+        if item is None or item.quantity != "rows":
+            return
+        try:
+            rows = split_rows(item, made, name, item.label) if isinstance(made, str) else made
+        except Refused:
+            return  # the calculator says so itself
+        sizes = [column.name for column in item.columns if column.quantity in SIZES and column.default]
+        for index, row in enumerate(rows):
+            missing = [size for size in sizes if not row.get(size, "").strip()]
+            at: Location = ("tasks", self.id, "inputs", calculator, name)
+            if not isinstance(written, str):
+                opening = written[index].get("opening")
+                at = ("openings", opening) if opening in self.entry.item.openings else (*at, index)
+            if missing:
+                said = ", ".join(f"{each}: ..." for each in missing)
+                self.say(at, f"has no {_and(missing)}: '{calculator}' orders by that", f"write '{said}'")
 
     def times(self, per: str, at: Location) -> float:
         """How often a stated amount of work goes into the task: 126 sq ft for hours per 100 sq ft is 1.26 times."""

@@ -15,7 +15,7 @@ from build_tools.plan.checks import check_jobs
 from build_tools.plan.take_off import TakeOff, take_off
 from tests.build_tools.plan.drawn_jobs import job_of
 from tests.build_tools.plan.fit_out_jobs import BATH, PAD, PEOPLE, ROOM, TILE, book
-from tests.builds import change, context_of
+from tests.builds import change, context_of, copy_book
 from tests.jobs import two_rooms
 
 AREA = re.compile(r"\d (sq )?(ft|yd)$")
@@ -194,3 +194,24 @@ def test_no_material_of_the_book_that_goes_by_things_is_scaled_by_a_size() -> No
             if size and AREA.search(size) and not line.serves and COUNTED.search(words):
                 wrong.append(f"{id}: {line.material}, {words.strip()}")
     assert wrong == []
+
+
+def test_an_opening_without_a_size_is_asked_for_it(tmp_path: Path) -> None:
+    """At the opening's line, whatever tasks order by it; a row that says the size itself is whole."""
+    file = copy_book(tmp_path / "book") / "jobs" / "garden-studio.yaml"
+    change(file, "lock: bathroom, width: 30 in, height: 80 in}", "lock: bathroom}")
+    problems = [str(problem) for problem in check_jobs(context_of(file.parent.parent))]
+    assert [problem.partition("garden-studio.yaml")[2] for problem in problems] == [
+        ":46:14: error: has no 'width' and 'height': 'trim-take-off' orders by that\n"
+        "    write 'width: ..., height: ...'"
+    ]
+
+
+def test_a_row_without_a_size_is_asked_for_it() -> None:
+    """In a list, and in a list that is written as a text; what is given is not asked for."""
+    task = {"procedure": "interior-trim", "inputs": {"trim-take-off": {"openings": [{"width": "30 in"}]}}}
+    asked = [("has no 'height': 'trim-take-off' orders by that", "write 'height: ...'")]
+    assert complaints(task) == asked
+    assert complaints({**task, "inputs": {"trim-take-off": {"openings": "Door, door, 30 in"}}}) == asked
+    whole = {"openings": "Door, door, 30 in, 80 in"}
+    assert complaints({**task, "inputs": {"trim-take-off": whole}}) == []
