@@ -229,6 +229,12 @@ def cautions_for(spells: list[dict[str, Any]], age: float, frozen: bool, chilled
     return cautions
 
 
+def _crossing(name: str, label: str, least: float) -> Input:
+    """A strength to cross at, psi; one below the usual is cautioned."""
+    rule = Rule("least", least, "common practice", "guidance")
+    return Input(name, label, "number", "psi", default=least, least=500, most=10000, rule=rule)
+
+
 CALCULATOR = Calculator(
     name="concrete-strength",
     title="Strength of concrete by days and warmth",
@@ -268,9 +274,9 @@ CALCULATOR = Calculator(
             rule=Rule("least", 32, "ASTM C1074", "guidance"),
             help="At or below it nothing is gained. 32 F unless a laboratory has found the mix's own.",
         ),
-        Input("walk_strength", "People cross at", "number", "psi", default=800.0, least=500, most=10000),
-        Input("car_strength", "Cars cross at", "number", "psi", default=1400.0, least=500, most=10000),
-        Input("truck_strength", "Trucks cross at", "number", "psi", default=2800.0, least=500, most=10000),
+        _crossing("walk_strength", "People cross at", 800.0),
+        _crossing("car_strength", "Cars cross at", 1400.0),
+        _crossing("truck_strength", "Trucks cross at", 2800.0),
         Input(
             "walk_wait",
             "Never before, on foot",

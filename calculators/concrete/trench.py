@@ -51,6 +51,7 @@ HEAP = 1.5
 FOOTING_LINE = 1.0
 """No trench beside a footing below a line that falls 1 to 1 from the footing's lower edge: IRC P2604.4."""
 
+SHORED = "needed: shore or shield, no room for a slope"
 REQUIRED = "needed: slope, shore or shield"
 BY_LOOK = "the competent person decides: none by depth alone"
 ROCK = "none in stable rock, if the competent person says that it is"
@@ -153,6 +154,13 @@ def trench(
     if walls == "by-depth" and needed == BY_LOOK:
         run = 0.0
         slope = "upright"
+    reaches = run > 0 and footing <= run * depth + NOISE
+    if reaches:
+        run = 0.0
+        slope = "none: it would reach the footing"
+        needed = SHORED
+        if not undermined:
+            beside = "no slope: shore it, and ask the competent person first"
     top_width = width + 2 * run * depth
     top_length = length + 2 * run * depth
     bank = pit_volume(length, width, depth, run) / 1728
@@ -241,6 +249,11 @@ def cautions_for(depth: float, soil: str, needed: str, run: float, undermined: b
         cautions.append(
             "This takes the ground from under a footing: the wall can come down into the trench. No bucket before an "
             "engineer has drawn how the footing is held (29 CFR 1926.651(i)(2), IRC P2604.4)."
+        )
+    elif needed == SHORED:
+        cautions.append(
+            "A slope would reach the footing and take the ground beside it: shore or shield the trench, however deep "
+            "the footing goes. The competent person says how before a bucket goes in (29 CFR 1926.651(i))."
         )
     if soil == "unknown":
         cautions.append("Soil not judged yet: dug as type C, the weakest.")
@@ -377,7 +390,8 @@ CALCULATOR = Calculator(
         "Top = bottom + 2 x depth x run, along and across. Run for 1 up: rock 0, type A 3/4, type B 1, type C, filled "
         "ground and soil not judged 1-1/2. Earth = depth / 6 x (bottom + 4 x middle + top). Loose = earth x "
         "(1 + swell). The heap lies at 1-1/2 to 1 along one side.\n\n"
-        "Footing: the bottom stays away from it by the run x what the trench is deeper than it, 1 at least.\n\n"
+        "Footing: the bottom stays away from it by the run x what the trench is deeper than it, 1 at least. "
+        "Where the slope's top would reach it, there is no slope: the trench is shored or shielded.\n\n"
         "Ways out: from 4 ft deep, one for each 50 ft, so that nobody has more than 25 ft to go."
     ),
     sources=(

@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
-from calculators.writing import TAPE, inches
+from calculators.writing import TAPE, tape
 
 LAW = "49 CFR 192.353; NFPA 54"
 TYPICAL = "typical utility rule"
@@ -66,8 +66,8 @@ def gas_meter_place(
         if not each["passes"]:
             word = "fail"
             faults.append(each["what"])
-        measured = inches(each["measured"])
-        limit = inches(each["limit"])
+        measured = tape(each["measured"])
+        limit = tape(each["limit"])
         working.append(f"{each['what']}: {measured} measured, {limit} least ({each['rule']}): {word}")
     if inside and not ventilated:
         faults.append("no ventilation")
@@ -121,10 +121,10 @@ CALCULATOR = Calculator(
         Input("guarded", "Guarded by posts", "yes-no", default=False),
         Input("ventilated", "Ventilated, where it is inside", "yes-no", default=True),
         _limit("ignition_least", "Ignition, least", 36.0, Rule("least", 36, LAW)),
-        _limit("opening_least", "Opening, least", 36.0, Rule("least", 36, UTILITIES, "guidance")),
-        _limit("electric_least", "Electric meter, least", 48.0, Rule("least", 36, UTILITIES, "guidance")),
-        _distance("corner_least", "Corner, least", 12.0),
-        _limit("vehicles_least", "Vehicles, least without posts", 60.0, Rule("least", 60, UTILITIES, "guidance")),
+        _limit("opening_least", "Opening, least", 36.0, Rule("least", 36, UTILITIES)),
+        _limit("electric_least", "Electric meter, least", 48.0, Rule("least", 36, UTILITIES)),
+        _limit("corner_least", "Corner, least", 12.0, Rule("least", 12, "common practice", "guidance")),
+        _limit("vehicles_least", "Vehicles, least without posts", 60.0, Rule("least", 60, UTILITIES)),
     ),
     outputs=(
         Output("verdict", "This place", "text"),

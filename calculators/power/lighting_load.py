@@ -8,6 +8,9 @@ from calculators.writing import NOISE, decimal, whole
 CONTINUOUS = 0.8
 """A circuit carries 80 % of its breaker for three hours or more: 1 / 125 %."""
 
+VOLTS_MOST = 126.0
+"""As measured: a supply of nominally 120 V may be 5 % above it."""
+
 
 def lighting_load(
     count: float = 6,
@@ -21,13 +24,20 @@ def lighting_load(
 ) -> Answer:
     """The load of the lights on their circuit and their dimmer. Watts, volts; ``cut`` in percent off the dimmer.
 
-    Source: NEC 210.20(A), 210.19(A): 125 % of a continuous load. The dimmer's rating, and what comes off it where
+    Source: NEC 210.20(A), 210.19(A): 125 % of a continuous load; 210.6(A): 120 V at most.
+    The dimmer's rating, and what comes off it where
     several stand in one box, are its maker's.
 
     >>> answer = lighting_load(count=6, watts=10.0, breaker="15")
     >>> [answer["load"], answer["amps"], answer["capacity"], answer["most_on_circuit"], answer["dimmers"]]
     [60.0, 0.5, 1440.0, 144, 1]
     """
+    if volts > VOLTS_MOST:
+        refuse(
+            "volts",
+            f"{decimal(volts, 0)} V: lights of a dwelling are on 120 V between conductors at most (NEC 210.6(A), from "
+            "memory). Anything else is the electrician's.",
+        )
     amps = float(breaker)
     capacity = amps * volts
     part = "all"
@@ -127,7 +137,10 @@ CALCULATOR = Calculator(
         "rating less what comes off where several stand in one box. Lights on either = its watts / watts of one, "
         "rounded down."
     ),
-    sources=(Citation("nec", "210.19(A), 210.20(A), continuous loads, from memory"), COMMON_PRACTICE),
+    sources=(
+        Citation("nec", "210.19(A), 210.20(A), continuous loads; 210.6(A), 120 V in dwellings; from memory"),
+        COMMON_PRACTICE,
+    ),
     example={"count": "8", "watts": "12", "other": "0", "dimmer": "150", "cut": "20 %"},
     other_names=("dimmer rating", "dimmer derating", "circuit load", "watts", "breaker"),
     cannot_decide=(

@@ -68,12 +68,14 @@ def test_1926_501_b_7_edge_of_six_feet() -> None:
 def test_scipy_agrees_on_the_volume(depth: float, width: float, length: float, soil: str, run: float) -> None:
     """The general library scipy, by integrating the plan's area over the depth."""
     volume = quad(lambda up: (width + 2 * run * up) * (length + 2 * run * up), 0, depth)[0]
-    assert trench(depth=depth, width=width, length=length, soil=soil)["bank"] == pytest.approx(volume / 1728)
+    assert trench(depth=depth, width=width, length=length, soil=soil, footing=2400)["bank"] == pytest.approx(
+        volume / 1728
+    )
 
 
 def test_irc_p2604_4_no_trench_below_45_degrees_from_a_footing() -> None:
     """IRC P2604.4: a trench along a footing stays above the 45 degree plane of its bearing."""
-    assert trench(depth=60, soil="b", footing=36, footing_depth=24)["beside_footing"] == "clear of it"
+    assert trench(depth=60, soil="b", footing=36, footing_depth=24)["beside_footing"].startswith("no slope")
     assert trench(depth=60, soil="b", footing=35.9, footing_depth=24)["beside_footing"].startswith("stop")
 
 

@@ -77,7 +77,7 @@ def test_deeper_than_twenty_feet_is_handed_over() -> None:
         run(CALCULATOR, {"depth": 241.0, "footing": 240.0})
     assert caught.value.input == "depth"
     assert "registered professional engineer" in caught.value.message
-    assert trench(depth=240)["protection"] == REQUIRED
+    assert trench(depth=240, footing=400)["protection"] == REQUIRED
 
 
 def test_a_crew_may_protect_earlier_but_not_later() -> None:
@@ -133,7 +133,7 @@ def test_the_heap_holds_the_spoil(depth: float, width: float, length: float, soi
 @given(depth=depths, width=widths, length=lengths)
 def test_weaker_soil_never_takes_a_narrower_trench(depth: float, width: float, length: float) -> None:
     order = ["stable-rock", "a", "b", "c"]
-    tops = [trench(depth=depth, width=width, length=length, soil=soil)["top_width"] for soil in order]
+    tops = [trench(depth=depth, width=width, length=length, soil=soil, footing=400)["top_width"] for soil in order]
     assert tops == sorted(tops)
 
 

@@ -110,8 +110,8 @@ def test_no_reading_is_refused(missing: str) -> None:
 
 
 def test_humidities_the_wrong_way_round_are_refused() -> None:
-    with pytest.raises(Refused, match="the least humidity, 60 %, is more than the most, 50 %"):
-        answer((8.0,), (7.5,), humidity_least=60.0)
+    with pytest.raises(Refused, match="the least humidity, 50 %, is more than the most, 40 %"):
+        answer((8.0,), (7.5,), humidity_least=50.0, humidity_most=40.0)
 
 
 def test_readings_are_written_as_a_list() -> None:

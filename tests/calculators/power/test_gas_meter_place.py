@@ -67,6 +67,7 @@ def test_the_law_is_not_typed_away() -> None:
 
 
 @pytest.mark.parametrize(("input", "typical"), [("opening_least", 36), ("electric_least", 36), ("vehicles_least", 60)])
-def test_a_distance_looser_than_utilities_ask_is_cautioned(input: str, typical: float) -> None:
+def test_a_distance_looser_than_utilities_ask_is_refused(input: str, typical: float) -> None:
     assert run(CALCULATOR, {input: typical})["cautions"][0].startswith("The utility sets the meter")
-    assert "is looser than the" in run(CALCULATOR, {input: typical - 1})["cautions"][0]
+    with pytest.raises(Refused, match=f"is looser than the {typical} in of typical utility rules"):
+        run(CALCULATOR, {input: typical - 1})
