@@ -6,9 +6,9 @@ walls (board, tile) is taken off before a reading is compared, because the codes
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Rule, refuse
 from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
-from calculators.writing import TAPE, inches, tape
+from calculators.writing import TAPE, tape
 
 STOCK_BOWLS = [14.0, 12.0, 10.0]
 
@@ -46,9 +46,9 @@ def check(what: str, measured: float, least: float, most: float, clause: str) ->
     >>> check("left side", 14.5, 15, 0, "IPC 405.3.1")["result"]
     'short by 1/2 in'
     """
-    limit = f"{inches(least)} or more"
+    limit = f"{tape(least)} or more"
     if most > 0:
-        limit = f"{inches(least)} to {inches(most)}"
+        limit = f"{tape(least)} to {tape(most)}"
     result = "passes"
     if measured < least - TAPE:
         result = f"short by {tape(least - measured)}"
@@ -66,8 +66,8 @@ def bowl_for(rough: float, short_by: float, long_by: float) -> str:
     for bowl in STOCK_BOWLS:
         if rough >= bowl - short_by - TAPE:
             if rough <= bowl + long_by + TAPE:
-                return f"{inches(bowl)} bowl"
-            return f"{inches(bowl)} bowl, with {inches(rough - bowl)} more than its own behind the tank"
+                return f"{tape(bowl)} bowl"
+            return f"{tape(bowl)} bowl, with {tape(rough - bowl)} more than its own behind the tank"
     return "none: move the flange"
 
 
@@ -183,9 +183,9 @@ def water_closet_place(
         "shift_back": shift_back,
         "cautions": cautions_for(code, left_clear, left_is, right_clear, right_is),
         "working": [
-            f"rough-in: {inches(rough_in)} less {inches(back_to_add)} still to add to the wall = {inches(back)}",
-            f"left: {inches(left)} becomes {inches(left_clear)}; right: {inches(right)} becomes {inches(right_clear)}",
-            f"front: {inches(front)} less {inches(nose)} of bowl ahead of the flange = {inches(front_clear)}",
+            f"rough-in: {tape(rough_in)} less {tape(back_to_add)} still to add to the wall = {tape(back)}",
+            f"left: {tape(left)} becomes {tape(left_clear)}; right: {tape(right)} becomes {tape(right_clear)}",
+            f"front: {tape(front)} less {tape(nose)} of bowl ahead of the flange = {tape(front_clear)}",
         ],
     }
 
@@ -195,10 +195,15 @@ def cautions_for(code: str, left: float, left_is: str, right: float, right_is: s
     cautions = []
     needed = side_limit(left_is) + side_limit(right_is)
     if left + right < needed - TAPE:
-        cautions.append(f"The place is {inches(needed - left - right)} too narrow: moving the flange does not mend it.")
+        cautions.append(f"The place is {tape(needed - left - right)} too narrow: moving the flange does not mend it.")
     if code == "ada":
         cautions.append("ADA 604 has more: seat height, grab bars, doors. Dwellings have exceptions. Ask.")
     return cautions
+
+
+def _off(most: float) -> Rule:
+    """By how much a rough-in commonly may differ from the bowl's own. Inches."""
+    return Rule("most", most, "common practice", "guidance")
 
 
 SIDES = (Choice("wall", "wall, tub, vanity: to its face"), Choice("fixture", "another fixture: centre to centre"))
@@ -270,8 +275,8 @@ CALCULATOR = Calculator(
             help="Board, tile and thinset. Baseboard counts only where the tank would touch it.",
         ),
         Input("bowl_rough_in", "Rough-in of the bowl", "length", "in", default=12.0, least=8, most=16, usual=(10, 14)),
-        Input("short_by", "Rough-in may be short by", "length", "in", default=0.25, least=0, most=2),
-        Input("long_by", "Rough-in may be long by", "length", "in", default=1.0, least=0, most=4),
+        Input("short_by", "Rough-in may be short by", "length", "in", default=0.25, least=0, most=2, rule=_off(0.25)),
+        Input("long_by", "Rough-in may be long by", "length", "in", default=1.0, least=0, most=4, rule=_off(1)),
     ),
     outputs=(
         Output("result", "This place", "text"),

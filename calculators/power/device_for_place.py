@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import CREW_RULE, Answer, Calculator, Choice, Citation, Input, Output
-from calculators.writing import NOISE, TAPE, decimal, inches
+from calculators.writing import NOISE, TAPE, decimal, tape
 
 ROOMS: list[dict[str, Any]] = [
     {"name": "living", "label": "living room, bedroom, hall, closet", "ground": False, "arc": True, "circuit": 15},
@@ -87,10 +87,10 @@ def device_for_place(
     ``alone`` is a single receptacle that is the only one on its circuit. Where the place or the circuit is wrong there
     is no device, and the answer says why.
 
-    Source: NEC 406.9(C) (none within 3 ft of a tub or shower), 210.11(C) and 210.52(B), (D) (20 A circuits, the basin's
-    receptacle), 210.8(A) (rooms; 6 ft from water), as they are quoted; 404.4(C) (switches in the space of a tub),
-    406.12 (tamper-resistant to 5-1/2 ft), 210.12(A) (rooms), 406.9 (damp and wet), 210.21(B)(1) (a single receptacle
-    has the circuit's rating), from memory.
+    Source: NEC 406.9(C) (none within 3 ft of a tub or shower), 210.11(C) and 210.52(B), (D) (20 A circuits, the
+    basin's receptacle), 210.8(A) (rooms; 6 ft from water), as they are quoted; 404.4 (switches that can get wet, or
+    in the space of a tub), 406.12 (tamper-resistant to 5-1/2 ft), 210.12(A) (rooms), 406.9 (damp and wet),
+    210.21(B)(1) (a single receptacle has the circuit's rating), from memory.
 
     >>> answer = device_for_place(room="kitchen", breaker="20")
     >>> [answer["marks"], answer["ground_fault"], answer["gfci_devices"], answer["circuit"]]
@@ -106,7 +106,8 @@ def device_for_place(
     tamper = is_receptacle and height <= TAMPER_HEIGHT + TAPE
     near = min(sink, tub) <= NEAR_WATER + TAPE
     ground = is_receptacle and (kind["ground"] or near or damp)
-    weather = is_receptacle and (room == "outdoors" or damp)
+    wet = room == "outdoors" or damp
+    weather = is_receptacle and wet
     arc = kind["arc"]
     circuit = 15
     if is_receptacle:
@@ -164,13 +165,15 @@ def device_for_place(
         said = said + f", {amps} A"
     if len(marks) > 0:
         said = said + ", marked " + " and ".join(marks)
+    if not is_receptacle and wet:
+        said = said + ", in a weatherproof box and cover"
     if not is_allowed:
         said = why
     water_word = yes_no(near)
     ground_word = yes_no(kind["ground"])
     arc_word = yes_no(arc)
     tamper_word = yes_no(tamper)
-    weather_word = yes_no(weather)
+    wet_word = yes_no(wet)
     return {
         "answer": said,
         "allowed": is_allowed,
@@ -187,9 +190,9 @@ def device_for_place(
         "working": [
             f"room: {kind['label']}; ground-fault {ground_word} for receptacles, arc-fault {arc_word}, receptacles on "
             f"{decimal(kind['circuit'], 0)} A at least",
-            f"within {inches(NEAR_WATER)} of water: {water_word}; to tub or shower {inches(tub)}, at least "
-            f"{inches(TUB_ZONE)} for a receptacle",
-            f"tamper-resistant up to {inches(TAMPER_HEIGHT)}: {tamper_word}; damp or outdoors: {weather_word}",
+            f"within {tape(NEAR_WATER)} of water: {water_word}; to tub or shower {tape(tub)}, at least "
+            f"{tape(TUB_ZONE)} for a receptacle",
+            f"tamper-resistant up to {tape(TAMPER_HEIGHT)}: {tamper_word}; damp or outdoors: {wet_word}",
         ],
     }
 
@@ -253,12 +256,13 @@ CALCULATOR = Calculator(
     formula=(
         "No receptacle within 3 ft of a tub or shower. Receptacles of kitchen, bathroom and laundry are on 20 A. "
         "Tamper-resistant up to 5-1/2 ft. Ground-fault protection by the room, where it is damp, or within 6 ft of a "
-        "sink, tub or shower. Arc-fault protection by the room. Marked WR where it is damp."
+        "sink, tub or shower. Arc-fault protection by the room. Marked WR where it is damp; a "
+        "switch there has a weatherproof box and cover."
     ),
     sources=(
         Citation(
             "nec",
-            "210.8(A), 210.11(C), 210.52(B) and (D), 406.9(C), as they are quoted; 404.4(C), 210.12(A), 406.12, "
+            "210.8(A), 210.11(C), 210.52(B) and (D), 406.9(C), as they are quoted; 404.4, 210.12(A), 406.12, "
             "210.21(B), from memory",
         ),
         CREW_RULE,

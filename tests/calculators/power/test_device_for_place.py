@@ -76,7 +76,7 @@ def test_a_sink_is_no_tub() -> None:
         ({"damp": True}, "a receptacle with ground-fault device, 15 A, marked TR and WR"),
         ({"breaker": "20", "alone": True}, "a receptacle, 20 A, marked TR"),
         ({"breaker": "20"}, "a receptacle, 15 A, marked TR"),
-        ({"device": "switch", "room": "outdoors"}, "a switch"),
+        ({"device": "switch", "room": "outdoors"}, "a switch, in a weatherproof box and cover"),
         ({"device": "three-way"}, "a three-way switch"),
         ({"device": "dimmer"}, "a dimmer"),
     ],
