@@ -182,7 +182,7 @@ def shown_value(output: Output, value: Any, metric: bool) -> str:
     """The value of an output, all but rows, as text in its unit and rounding."""
     if len(output.ways) > 0:
         rounds = output.rounds
-        if value < 0 and rounds != "nearest":
+        if value < 0 and rounds in ["up", "down"]:
             rounds = "down" if rounds == "up" else "up"
         size = write_in(abs(value), output.quantity, output.unit, output.step, rounds, metric)
         return with_way(output.ways, value, size)

@@ -8,7 +8,7 @@ from typing import Any
 from calculators.declaration import Input
 from calculators.metric import exactly_in
 from calculators.ways import with_way
-from calculators.writing import near
+from calculators.writing import fraction, near, write
 
 MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 """The quantities that are taken off the work, so that an odd one is measured again."""
@@ -22,6 +22,22 @@ def as_given(item: Input, value: Any, metric: bool) -> str:
     if len(item.ways) > 0:
         return with_way(item.ways, value, exactly_in(abs(value), item.quantity, item.unit, metric))
     return exactly_in(value, item.quantity, item.unit, metric)
+
+
+def as_seen(item: Input, value: Any, metric: bool) -> str:
+    """A value as people write it: a length in inches is read off a tape, a small one to the nearest 1/64 in.
+
+    >>> [as_seen(Input("gap", "Gap", "length", "in"), x, False) for x in (16 / 25.4, 21 / 32, 5 / 25.4)]
+    ['5/8 in', '21/32 in', '13/64 in']
+    """
+    if metric or item.quantity != "length" or item.unit not in ["in", "ft-in"]:
+        return as_given(item, value, metric)
+    size = fraction(abs(value), 1 / 64, "nearest") + " in"
+    if abs(value) >= 0.25:
+        size = write(abs(value), "length", item.unit, 0.0, "tape")
+    if len(item.ways) > 0:
+        return with_way(item.ways, value, size)
+    return size
 
 
 def slack(item: Input, limit: float) -> float:
@@ -46,7 +62,7 @@ def looser(item: Input, value: Any, label: str, metric: bool) -> str:
         return ""
     if item.rule.side == "most" and value <= limit + slack(item, limit):
         return ""
-    than = as_given(item, value, metric) + " is looser than the " + as_given(item, limit, metric)
+    than = as_seen(item, value, metric) + " is looser than the " + as_given(item, limit, metric)
     end = "; keep to it, or ask whoever answers for the work"
     if item.rule.weight == "law":
         end = "; a crew may be stricter than that, never looser"
@@ -80,9 +96,9 @@ def unusual(item: Input, value: Any, label: str, metric: bool) -> str:
         return ""
     low: float = item.usual[0]
     high: float = item.usual[1]
-    if low <= value <= high:
+    if low <= value <= high or as_seen(item, value, False) in [as_seen(item, low, False), as_seen(item, high, False)]:
         return ""
-    given = label + ": " + as_given(item, value, metric)
+    given = label + ": " + as_seen(item, value, metric)
     usual = as_given(item, low, metric) + " to " + as_given(item, high, metric)
     again = "; check it"
     if item.quantity in MEASURED:

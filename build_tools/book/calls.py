@@ -74,7 +74,7 @@ def resolve(book: Book, text: Written) -> Written | None:
 
 
 def shown_input(declared: Input, value: Any) -> str:
-    """An input's value as people write it, to the sixteenth for lengths."""
+    """An input's value as people write it, lengths as they are read off a tape."""
     if declared.quantity == "choice":
         return next((choice.label for choice in declared.choices if choice.name == value), str(value))
     if declared.quantity == "rows":
@@ -83,9 +83,8 @@ def shown_input(declared: Input, value: Any) -> str:
         return "; ".join(_shape(shape) for shape in value)
     if declared.quantity == "yes-no":
         return "yes" if value else "no"
-    step = 1 / 16 if declared.unit in ("in", "ft-in") else 0.0
     size = abs(value) if declared.ways else value
-    return with_way(declared.ways, value, write(size, declared.quantity, declared.unit, step, "nearest"))
+    return with_way(declared.ways, value, write(size, declared.quantity, declared.unit, 0.0, "tape"))
 
 
 def _row(declared: Input, row: Mapping[str, Any]) -> str:

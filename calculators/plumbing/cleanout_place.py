@@ -7,7 +7,7 @@ room in front; the size and the distance along the pipe are alike.
 from __future__ import annotations
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
-from calculators.writing import NOISE, TAPE, decimal, inches, tape, whole
+from calculators.writing import NOISE, TAPE, decimal, tape, whole
 
 LARGEST_OPENING = 4.0
 APART = 1200.0
@@ -87,9 +87,9 @@ def cleanout_place(
         "turns": turns_in_words(code),
         "cautions": cautions_for(pipe, opening, front, code),
         "working": [
-            f"{CLAUSE[code]}, {decimal(pipe, 2)} in pipe: at least {inches(least_front)} in front; there are "
+            f"{CLAUSE[code]}, {decimal(pipe, 2)} in pipe: at least {tape(least_front)} in front; there are "
             f"{tape(front)}",
-            f"opening as large as the pipe, 4 in at most: {inches(least_opening)}; it has {tape(opening)}",
+            f"opening as large as the pipe, 4 in at most: {tape(least_opening)}; it has {tape(opening)}",
             f"by length: {decimal(run / 12, 1)} ft / 100 ft, rounded up = {count}",
         ],
     }

@@ -9,7 +9,7 @@ from __future__ import annotations
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
 from calculators.plumbing.drain_fall import STOCK_SIZES, least_slope_for
 from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
-from calculators.writing import NOISE, decimal, inches, near, tape
+from calculators.writing import NOISE, decimal, near, tape
 
 LONGEST = {
     "ipc": [[1.25, 60.0], [1.5, 72.0], [2.0, 96.0], [3.0, 144.0], [4.0, 192.0]],
@@ -50,7 +50,7 @@ def at_most(what: str, measured: float, most: float, clause: str) -> dict[str, o
     result = "passes"
     if measured > most + near(most):
         result = f"over by {tape(measured - most)}"
-    return {"what": what, "measured": measured, "limit": f"{inches(most)} or less", "clause": clause, "result": result}
+    return {"what": what, "measured": measured, "limit": f"{tape(most)} or less", "clause": clause, "result": result}
 
 
 def at_least(what: str, measured: float, least: float, clause: str) -> dict[str, object]:
@@ -62,7 +62,7 @@ def at_least(what: str, measured: float, least: float, clause: str) -> dict[str,
     result = "passes"
     if measured < least - near(least):
         result = f"short by {tape(least - measured)}"
-    return {"what": what, "measured": measured, "limit": f"{inches(least)} or more", "clause": clause, "result": result}
+    return {"what": what, "measured": measured, "limit": f"{tape(least)} or more", "clause": clause, "result": result}
 
 
 def trap_arm(
@@ -119,10 +119,10 @@ def trap_arm(
         "shortest": shortest,
         "cautions": cautions,
         "working": [
-            f"fall = run x slope: {inches(run)} x {decimal(slope * 12, 3)} in/ft = {inches(fall)}",
-            f"most fall = size of the pipe = {inches(pipe)}; least = {inches(least_fall)}",
-            f"longest: {inches(table)} by {LENGTH_CLAUSE[code]}; at this slope {inches(longest)}",
-            f"shortest: {decimal(DIAMETERS, 0)} x {inches(pipe)} = {inches(shortest)}",
+            f"fall = run x slope: {tape(run)} x {decimal(slope * 12, 3)} in/ft = {tape(fall)}",
+            f"most fall = size of the pipe = {tape(pipe)}; least = {tape(least_fall)}",
+            f"longest: {tape(table)} by {LENGTH_CLAUSE[code]}; at this slope {tape(longest)}",
+            f"shortest: {decimal(DIAMETERS, 0)} x {tape(pipe)} = {tape(shortest)}",
         ],
     }
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import dimension, leader, line, polygon, sheet
-from calculators.writing import decimal, inches
+from calculators.writing import decimal, tape
 
 STRETCHES = [1.0, 2.0, 5.0, 10.0, 20.0]
 SHARE = 0.5
@@ -38,17 +38,17 @@ def trap_arm_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         line(run + wide, -fall, run + wide, top, "outline"),
         line(0.0, 0.0, run, 0.0, "centre"),
         line(0.0, 0.0, run, -pipe, "limit"),
-        dimension(run + wide, 0.0, run + wide, -fall, "fall " + inches(fall), "right"),
-        dimension(0.0, -fall, run, -fall, "run " + inches(run), "below"),
+        dimension(run + wide, 0.0, run + wide, -fall, "fall " + tape(fall), "right"),
+        dimension(0.0, -fall, run, -fall, "run " + tape(run), "below"),
         leader(0.0, 0.0, "weir of the trap", "below"),
         leader(run + wide / 2.0, top, "vent", "above"),
         leader(run * 0.3, pipe - fall * 0.3, f"{decimal(pipe, 2)} in pipe, {slope} in/ft", "above"),
-        leader(run * 0.75, -pipe * 0.75, "most fall: " + inches(pipe), "below"),
+        leader(run * 0.75, -pipe * 0.75, "most fall: " + tape(pipe), "below"),
     ]
     alt = (
-        f"A {decimal(pipe, 2)} in trap arm falls {inches(fall)} over {inches(run)} from the weir of the trap to the "
-        f"vent, {slope} in/ft. It may fall at most {inches(pipe)}, its own size. The longest at this slope is "
-        f"{inches(answer['longest'])}: this arm {answer['result']}. "
+        f"A {decimal(pipe, 2)} in trap arm falls {tape(fall)} over {tape(run)} from the weir of the trap to the "
+        f"vent, {slope} in/ft. It may fall at most {tape(pipe)}, its own size. The longest at this slope is "
+        f"{tape(answer['longest'])}: this arm {answer['result']}. "
         f"Heights are drawn {decimal(stretch, 0)} times larger."
     )
     return sheet("Trap arm from the side", alt, shapes, stretch)

@@ -17,7 +17,7 @@ from calculators.drawing import (
     rectangle,
     sheet,
 )
-from calculators.writing import inches
+from calculators.writing import tape
 
 SIDE_TO_WALL = 15.0
 SIDE_TO_FIXTURE = 30.0
@@ -67,16 +67,16 @@ def water_closet_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(line(0.0, -nose - 2.0, 0.0, back, "centre"))
     shapes.append(line(-at_left, 0.0, at_right, 0.0, "centre"))
     shapes.append(line(-BOWL - 3.0, -nose - asked, BOWL + 3.0, -nose - asked, "limit"))
-    shapes.append(dimension(-at_left, low, 0.0, 0.0, inches(left), "below"))
-    shapes.append(dimension(0.0, 0.0, at_right, low, inches(right), "below"))
-    shapes.append(dimension(at_right, back, 0.0, 0.0, inches(back), "right"))
-    shapes.append(dimension(0.0, -nose, at_right, -front, "clear " + inches(answer["front_clear"]), "right"))
-    shapes.append(dimension(-BOWL, -nose, -BOWL - 3.0, -nose - asked, "at least " + inches(asked), "left"))
+    shapes.append(dimension(-at_left, low, 0.0, 0.0, tape(left), "below"))
+    shapes.append(dimension(0.0, 0.0, at_right, low, tape(right), "below"))
+    shapes.append(dimension(at_right, back, 0.0, 0.0, tape(back), "right"))
+    shapes.append(dimension(0.0, -nose, at_right, -front, "clear " + tape(answer["front_clear"]), "right"))
+    shapes.append(dimension(-BOWL, -nose, -BOWL - 3.0, -nose - asked, "at least " + tape(asked), "left"))
     shapes.append(label(0.0, -nose + 9.0, "bowl"))
     alt = (
-        f"From above: the flange's centre is {inches(left)} from the {values['left_is']} at its left, {inches(right)} "
-        f"from the {values['right_is']} at its right and {inches(back)} from the finished wall behind. In front of the "
-        f"bowl {inches(answer['front_clear'])} are clear; at least {inches(asked)} are asked for. Heavy dashes "
+        f"From above: the flange's centre is {tape(left)} from the {values['left_is']} at its left, {tape(right)} "
+        f"from the {values['right_is']} at its right and {tape(back)} from the finished wall behind. In front of the "
+        f"bowl {tape(answer['front_clear'])} are clear; at least {tape(asked)} are asked for. Heavy dashes "
         f"show the least distances. The place {answer['result']}."
     )
     return sheet("Place of the water closet", alt, shapes)

@@ -68,7 +68,7 @@ def wax_ring(
     flange_above_subfloor: float = 0.25,
     floor_layers: float = 0.75,
     recess: float = 0.625,
-    ring: float = 1.0,
+    ring: float = 0.0,
     standard_ring: float = 1.0,
     thick_ring: float = 1.5,
     spacer_ring: float = 0.25,
@@ -80,11 +80,12 @@ def wax_ring(
     """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
 
     All lengths in inches. ``rise`` is the finished floor above the flange's top face, less than 0 below it; with
-    ``rise_from`` 'layers' it is ``floor_layers`` less ``flange_above_subfloor``. ``recess`` is the depth of the hollow
-    under the bowl, from the plane of its foot to the china that meets the wax. ``ring`` is the one that is judged;
-    ``standard_ring``, ``thick_ring`` and ``spacer_ring`` are the thicknesses that the supplier has, ``flange_height``
-    is where the flange belongs above the floor.
-    Gap = rise + recess. Squeeze = ring - gap. ``thick_reach`` = thick_ring - recess - least_squeeze, not below 0.
+    ``rise_from`` 'layers' it is ``floor_layers`` less ``flange_above_subfloor``. ``recess`` is the depth of the
+    hollow under the bowl, from the plane of its foot to the china that meets the wax. ``ring`` is the one that is
+    judged, 0 for the one that is named, on its spacers; ``standard_ring``, ``thick_ring`` and ``spacer_ring`` are the
+    thicknesses that the supplier has, ``flange_height`` is where the flange belongs above the floor. Gap = rise +
+    recess. Squeeze = ring + spacers below it - gap. ``thick_reach`` = thick_ring - recess - least_squeeze, not below
+    0.
 
     Source: the gap is geometry. A plastic flange is at least 1/4 in thick (IPC 405.4.1), so one that lies on the
     finished floor gives a rise of -1/4 in. The ring thicknesses and the squeeze are common practice; no standard
@@ -93,8 +94,9 @@ def wax_ring(
     >>> answer = wax_ring(rise=-0.25)
     >>> [answer["gap"], answer["squeeze"], answer["fit"], answer["ring_to_use"]]
     [0.375, 0.625, 'fits', '1 in ring']
-    >>> wax_ring(rise=0.5)["ring_to_use"]
-    '1-1/2 in ring'
+    >>> answer = wax_ring(rise=0.5)
+    >>> [answer["ring_to_use"], answer["ring_judged"], answer["squeeze"]]
+    ['1-1/2 in ring', 1.5, 0.375]
     """
     if least_squeeze > most_squeeze:
         refuse(
@@ -112,13 +114,14 @@ def wax_ring(
         flange = with_way(SUBFLOOR_WAYS, flange_above_subfloor, inches(abs(flange_above_subfloor)))
         working.append(f"floor layers {inches(floor_layers)}, {flange}: {apart(floor_rise)}")
     gap = floor_rise + recess
-    squeeze = ring - gap
     spacers = 0
     thick_rings = 0
+    named = standard_ring
     if judge(standard_ring - gap, least_squeeze, most_squeeze) == FITS:
         ring_to_use = f"{inches(standard_ring)} ring"
     elif judge(thick_ring - gap, least_squeeze, most_squeeze) == FITS:
         ring_to_use = f"{inches(thick_ring)} ring"
+        named = thick_ring
         thick_rings = 1
     elif standard_ring - gap > most_squeeze:
         ring_to_use = LOWER
@@ -128,20 +131,32 @@ def wax_ring(
         if spacers > 0:
             raised = inches(spacers * spacer_ring)
             ring_to_use = f"raise the flange: {raised} of spacer ring, then a {inches(standard_ring)} ring"
-    rule = f"gap = recess + floor above flange: {inches(recess)} + {inches(floor_rise)} = "
+        else:
+            named = thick_ring
+    raised_by = spacers * spacer_ring
+    judged = named
+    if ring > 0:
+        judged = ring
+        raised_by = 0.0
+    squeeze = judged + raised_by - gap
+    rule = f"gap = recess + floor above flange: {inches(recess)} + {tape(floor_rise)} = "
     if floor_rise < 0:
-        rule = f"gap = recess - flange above floor: {inches(recess)} - {inches(-floor_rise)} = "
-    gap_is = with_way(GAP_WAYS, gap, inches(abs(gap)))
+        rule = f"gap = recess - flange above floor: {inches(recess)} - {tape(-floor_rise)} = "
+    gap_is = with_way(GAP_WAYS, gap, tape(abs(gap)))
     squeeze_is = with_way(SQUEEZE_WAYS, squeeze, tape(abs(squeeze)))
     working.append(rule + gap_is)
-    rule = f"squeeze = ring less gap: {inches(ring)} - {inches(gap)} = "
+    of_ring = inches(judged)
+    if raised_by > 0:
+        of_ring = f"{of_ring} on {inches(raised_by)} of spacer"
+    rule = f"squeeze = ring less gap: {of_ring} - {tape(gap)} = "
     if gap < 0:
-        rule = f"squeeze = ring + what the bowl lies below the flange: {inches(ring)} + {inches(-gap)} = "
+        rule = f"squeeze = ring + what the bowl lies below the flange: {of_ring} + {tape(-gap)} = "
     working.append(rule + squeeze_is)
     working.append(f"the seal wants a squeeze of {inches(least_squeeze)} to {inches(most_squeeze)}")
     return {
         "rise_used": floor_rise,
         "gap": gap,
+        "ring_judged": judged,
         "squeeze": squeeze,
         "fit": judge(squeeze, least_squeeze, most_squeeze),
         "fits": judge(squeeze, least_squeeze, most_squeeze) == FITS,
@@ -250,7 +265,7 @@ CALCULATOR = Calculator(
             usual=(0.375, 0.875),
             help="Bowl on its side, straightedge across the foot: from the straightedge to the china beside the horn.",
         ),
-        Input("ring", "Thickness of the ring", "length", "in", default=1.0, least=0.25, most=4, usual=(0.75, 2.0)),
+        Input("ring", "Thickness of the ring", "length", "in", 0.0, 0, 4, help="To judge one. 0: the one to use."),
         Input("standard_ring", "Standard ring", "length", "in", default=1.0, least=0.25, most=4, usual=(0.75, 1.25)),
         Input("thick_ring", "Thick ring", "length", "in", default=1.5, least=0.25, most=4, usual=(1.25, 2.0)),
         Input(
@@ -271,12 +286,13 @@ CALCULATOR = Calculator(
         Input("flange_height", "Flange belongs above the floor by", "length", "in", default=0.25, least=0, most=1),
     ),
     outputs=(
-        Output("rise_used", "Floor and flange", "length", "in", 0.0625, ways=FLANGE_WAYS),
-        Output("gap", "Gap from flange to bowl", "length", "in", 0.0625, ways=GAP_WAYS),
+        Output("rise_used", "Floor and flange", "length", "in", 0.0625, "tape", ways=FLANGE_WAYS),
+        Output("gap", "Gap from flange to bowl", "length", "in", 0.0625, "tape", ways=GAP_WAYS),
+        Output("ring_to_use", "Use", "text"),
+        Output("ring_judged", "Ring judged", "length", "in", 0.0625),
         Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625, "tape", ways=SQUEEZE_WAYS),
         Output("fit", "This ring", "text"),
         Output("fits", "It fits", "yes-no"),
-        Output("ring_to_use", "Use", "text"),
         Output(
             "thick_reach",
             "Most floor above flange for the thick ring",
@@ -298,7 +314,8 @@ CALCULATOR = Calculator(
         Output("spacer_rings", "Spacer rings to order", "count", step=1, rounds="up"),
     ),
     formula=(
-        "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap. "
+        "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap, the "
+        "ring on its spacers. "
         "The thinner one of the standard and the thick ring whose squeeze lies between the least and the most is the "
         "one to use. The thick ring does up to thick ring - recess - least squeeze of floor above flange. Where both "
         "are too thin, spacer rings raise the flange one by one for a standard ring."
@@ -309,7 +326,7 @@ CALCULATOR = Calculator(
         COMMON_PRACTICE,
         CREW_RULE,
     ),
-    example={"rise": "1/2 in floor above flange", "ring": "1-1/2 in"},
+    example={"rise": "1/2 in floor above flange"},
     other_names=("wax seal", "bowl ring", "bowl wax", "toilet gasket", "jumbo ring", "extra thick ring"),
     cannot_decide=(
         "Whether the flange is sound and anchored, and what the bowl's own instructions ask for. "

@@ -7,7 +7,7 @@ from typing import Any
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import Shape, dimension, leader, line, polygon, rectangle, sheet
 from calculators.ways import with_way
-from calculators.writing import inches
+from calculators.writing import NOISE, inches, tape
 
 FLANGE_WAYS = ("floor above flange", "flange above floor")
 FLANGE = 0.25
@@ -35,11 +35,12 @@ def wax_ring_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     """
     rise = answer["rise_used"]
     recess = values["recess"]
-    ring = values["ring"]
+    ring = answer["ring_judged"]
     gap = answer["gap"]
+    spacer = answer["squeeze"] + gap - ring
     foot = max(rise, -recess)
     top = foot + recess
-    wax = min(ring, max(gap, 0.0))
+    wax = min(ring, max(gap - spacer, 0.0))
     floor = min(rise, -FLANGE) - 0.75
     shapes: list[Shape] = [
         rectangle(FLANGE_OUT + 0.125, floor, 6.75 - FLANGE_OUT, rise - floor, "wood", "cut"),
@@ -47,16 +48,21 @@ def wax_ring_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         rectangle(PIPE_IN, -FLANGE, FLANGE_OUT - PIPE_IN, FLANGE, "plastic", "outline"),
         bowl(foot, recess),
     ]
+    if spacer > NOISE:
+        shapes.append(rectangle(PIPE_IN, 0.0, FLANGE_OUT - PIPE_IN, spacer, "plastic", "outline"))
+        shapes.append(leader(FLANGE_OUT - 0.375, spacer / 2, "spacer " + inches(spacer), "above"))
     if wax > 0:
-        shapes.append(rectangle(RING_IN, 0.0, RING_OUT - RING_IN + (ring - wax) / 2, wax, "wax", "outline"))
-    shapes.append(rectangle(RING_IN, 0.0, RING_OUT - RING_IN, ring, "none", "hidden"))
+        shapes.append(rectangle(RING_IN, spacer, RING_OUT - RING_IN + (ring - wax) / 2, wax, "wax", "outline"))
+    shapes.append(rectangle(RING_IN, spacer, RING_OUT - RING_IN, ring, "none", "hidden"))
     shapes.append(line(0.0, floor - 0.5, 0.0, top + 1.5, "centre"))
     shapes.append(dimension(FLANGE_OUT, 0.0, FLANGE_OUT + 0.125, rise, apart(rise), "right"))
     shapes.append(dimension(FOOT_IN, foot, HORN_OUT, top, "recess " + inches(recess), "right"))
-    shapes.append(dimension(RING_IN, 0.0, HORN_OUT, gap, "gap " + inches(abs(gap)), "left"))
-    shapes.append(leader(RING_IN + 0.25, min(wax, ring) / 2, f"ring {inches(ring)}, {pressed(answer)}", "below"))
+    shapes.append(dimension(RING_IN, 0.0, HORN_OUT, gap, "gap " + tape(abs(gap)), "left"))
+    shapes.append(
+        leader(RING_IN + 0.25, spacer + min(wax, ring) / 2, f"ring {inches(ring)}, {pressed(answer)}", "below")
+    )
     shapes.append(leader(FLANGE_OUT - 0.375, -FLANGE / 2, "flange", "below"))
-    shapes.append(leader(FOOT_OUT, (rise + floor) / 2, "finished floor", "below"))
+    shapes.append(leader(FOOT_OUT + 1.0, (rise + floor) / 2, "finished floor", "below"))
     shapes.append(leader(FOOT_OUT - 0.625, top + CHINA / 2, "bowl", "above"))
     shapes.append(leader(0.0, top + 1.25, "centre of the drain", "above"))
     return sheet("Wax ring in section", words(values, answer), shapes)
@@ -70,7 +76,7 @@ def apart(rise: float) -> str:
     """
     if rise == 0:
         return "floor level with flange"
-    return with_way(FLANGE_WAYS, rise, inches(abs(rise)))
+    return with_way(FLANGE_WAYS, rise, tape(abs(rise)))
 
 
 def bowl(foot: float, recess: float) -> Shape:
@@ -99,18 +105,23 @@ def bowl(foot: float, recess: float) -> Shape:
 def pressed(answer: Answer) -> str:
     """What happens to the ring, in words."""
     if answer["squeeze"] < 0:
-        return f"{inches(-answer['squeeze'])} short of the bowl"
-    return f"squeezed {inches(answer['squeeze'])}"
+        return f"{tape(-answer['squeeze'])} short of the bowl"
+    return f"squeezed {tape(answer['squeeze'])}"
 
 
 def words(values: dict[str, Any], answer: Answer) -> str:
     """The drawing in words."""
     gap = answer["gap"]
-    between = f"the gap from flange to bowl is {inches(gap)}"
+    between = f"the gap from flange to bowl is {tape(gap)}"
     if gap < 0:
-        between = f"the bowl's china lies {inches(-gap)} below the flange's top"
+        between = f"the bowl's china lies {tape(-gap)} below the flange's top"
+    ring = answer["ring_judged"]
+    spacer = answer["squeeze"] + gap - ring
+    below = ""
+    if spacer > NOISE:
+        below = f" on {inches(spacer)} of spacer"
     return (
         f"Section: {apart(answer['rise_used'])}. "
         f"The recess under the bowl is {inches(values['recess'])}, so {between}. "
-        f"A ring of {inches(values['ring'])} is {pressed(answer)}: {answer['fit']}."
+        f"A ring of {inches(ring)}{below} is {pressed(answer)}: {answer['fit']}."
     )

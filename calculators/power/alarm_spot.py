@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
 from calculators.power.alarm_spot_drawing import alarm_spot_drawing
-from calculators.writing import TAPE, inches
+from calculators.writing import TAPE, tape
 
 SENSORS: list[dict[str, Any]] = [
     {"name": "photoelectric", "label": "photoelectric", "cooking": 72.0},
@@ -50,11 +50,11 @@ def row(what: str, measured: float, least: float, most: float, rule: str) -> dic
     [True, False, '4 in to 12 in']
     """
     passes = measured >= least - TAPE and (most <= 0 or measured <= most + TAPE)
-    limit = f"{inches(least)} or more"
+    limit = f"{tape(least)} or more"
     if most > 0:
-        limit = f"{inches(most)} or less"
+        limit = f"{tape(most)} or less"
         if least > 0:
-            limit = f"{inches(least)} to {inches(most)}"
+            limit = f"{tape(least)} to {tape(most)}"
     return {"what": what, "measured": measured, "limit": limit, "passes": passes, "rule": rule}
 
 
@@ -106,12 +106,12 @@ def alarm_spot(
         if not each["passes"]:
             word = "fail"
             faults.append(each["what"])
-        measured = inches(each["measured"])
+        measured = tape(each["measured"])
         working.append(f"{each['what']}: {measured}, {each['limit']} ({each['rule']}): {word}")
     cautions = ["The alarm's own sheet comes with it and wins where it asks for more."]
     if cooking < COOKING_WANTED - TAPE and cooking >= cooking_least(sensor) - TAPE:
         cautions.append(
-            f"Nearer than {inches(COOKING_WANTED)} to cooking only where no other place is left, and with an alarm "
+            f"Nearer than {tape(COOKING_WANTED)} to cooking only where no other place is left, and with an alarm "
             "that is listed for it (NFPA 72). One that goes off at every breakfast is taken down."
         )
     if mount == "wall":

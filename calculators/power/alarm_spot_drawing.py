@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import Shape, dimension, leader, line, polygon, rectangle, sheet
-from calculators.writing import inches
+from calculators.writing import tape
 
 MOST = 60.0
 """A longer distance is drawn so far."""
@@ -35,11 +35,11 @@ def _on_ceiling(edge: float, verdict: str) -> Sheet:
         rectangle(0.0, 0.0, right, 4.0, "earth", "cut"),
         rectangle(at, -THICK, WIDE, THICK, "paper", "outline"),
         line(CORNER, -10.0, CORNER, 0.0, "limit"),
-        dimension(0.0, -THICK, at, -THICK, inches(edge), "below"),
+        dimension(0.0, -THICK, at, -THICK, tape(edge), "below"),
         leader(at + WIDE, -THICK / 2, "alarm", "right"),
-        leader(CORNER, -10.0, f"{inches(CORNER)} least", "right"),
+        leader(CORNER, -10.0, f"{tape(CORNER)} least", "right"),
     ]
-    words = f"Section at the ceiling: the alarm hangs {inches(edge)} from the wall, where {inches(CORNER)} is least."
+    words = f"Section at the ceiling: the alarm hangs {tape(edge)} from the wall, where {tape(CORNER)} is least."
     return sheet("Alarm on the ceiling", f"{words} This spot: {verdict}.", shapes)
 
 
@@ -52,14 +52,14 @@ def _on_wall(down: float, verdict: str) -> Sheet:
         rectangle(0.0, -at - WIDE, THICK, WIDE, "paper", "outline"),
         line(0.0, -CORNER, 12.0, -CORNER, "limit"),
         line(0.0, -DOWN, 12.0, -DOWN, "limit"),
-        dimension(THICK, -at, THICK, 0.0, inches(down), "right"),
-        leader(12.0, -CORNER, f"{inches(CORNER)} least", "right"),
-        leader(12.0, -DOWN, f"{inches(DOWN)} most", "right"),
+        dimension(THICK, -at, THICK, 0.0, tape(down), "right"),
+        leader(12.0, -CORNER, f"{tape(CORNER)} least", "right"),
+        leader(12.0, -DOWN, f"{tape(DOWN)} most", "right"),
         leader(THICK, -at - WIDE / 2, "alarm", "right"),
     ]
     words = (
-        f"Section at the wall: the top of the alarm is {inches(down)} below the ceiling, "
-        f"where {inches(CORNER)} to {inches(DOWN)} is asked."
+        f"Section at the wall: the top of the alarm is {tape(down)} below the ceiling, "
+        f"where {tape(CORNER)} to {tape(DOWN)} is asked."
     )
     return sheet("Alarm on the wall", f"{words} This spot: {verdict}.", shapes)
 
@@ -75,12 +75,12 @@ def _under_slope(across: float, down: float, verdict: str) -> Sheet:
         rectangle(x - WIDE / 2, y - THICK, WIDE, THICK, "paper", "outline"),
         line(PEAK, fall - 6.0, PEAK, 0.0, "limit"),
         line(-12.0, -CORNER, 12.0, -CORNER, "limit"),
-        dimension(0.0, y - THICK, x, y - THICK, inches(across), "below"),
+        dimension(0.0, y - THICK, x, y - THICK, tape(across), "below"),
         leader(x + WIDE / 2, y - THICK / 2, "alarm", "right"),
-        leader(PEAK, fall - 6.0, f"{inches(PEAK)} most", "right"),
+        leader(PEAK, fall - 6.0, f"{tape(PEAK)} most", "right"),
     ]
     words = (
-        f"Section under the peak: the alarm is {inches(across)} across from the peak, where {inches(PEAK)} is most, "
-        f"and {inches(down)} below it, where {inches(CORNER)} is least."
+        f"Section under the peak: the alarm is {tape(across)} across from the peak, where {tape(PEAK)} is most, "
+        f"and {tape(down)} below it, where {tape(CORNER)} is least."
     )
     return sheet("Alarm under a slope", f"{words} This spot: {verdict}.", shapes)

@@ -7,7 +7,7 @@ from typing import Any
 
 from calculators.declaration import Answer, Calculator, Choice, Citation, Input, Output, refuse
 from calculators.power.closet_light_place_drawing import closet_light_place_drawing
-from calculators.writing import TAPE, inches, tape
+from calculators.writing import TAPE, tape
 
 LOW_DEPTH = 24.0
 LOW_TOP = 72.0
@@ -85,9 +85,9 @@ def closet_light_place(
     [6.0, 6.0, True, 18.0]
     """
     if hangs >= ceiling:
-        refuse("hangs", f"A light that hangs {inches(hangs)} does not go under a ceiling of {inches(ceiling)}.")
+        refuse("hangs", f"A light that hangs {tape(hangs)} does not go under a ceiling of {tape(ceiling)}.")
     if rod > ceiling:
-        refuse("rod", f"The rod, {inches(rod)}, is above the ceiling, {inches(ceiling)}.")
+        refuse("rod", f"The rod, {tape(rod)}, is above the ceiling, {tape(ceiling)}.")
     needed = clearance_of(kind)
     allowed = needed >= 0
     low_top = min(ceiling, max(LOW_TOP, rod))
@@ -100,7 +100,7 @@ def closet_light_place(
     cautions = []
     verdict = "clear"
     if not fits:
-        verdict = f"too near: {tape(has)} where {inches(needed)} is least"
+        verdict = f"too near: {tape(has)} where {tape(needed)} is least"
         cautions.append(
             "What lies against a hot light catches fire. Move the light, or take a kind that may be nearer."
         )
@@ -121,9 +121,9 @@ def closet_light_place(
         "storage_high": high_depth,
         "cautions": cautions,
         "working": [
-            f"storage: {inches(LOW_DEPTH)} out up to {inches(low_top)}, then {inches(high_depth)} out to the ceiling",
-            f"light's underside at {inches(ceiling)} less {inches(hangs)} = {inches(up)}",
-            f"from the storage along the back {inches(back)}, along the sides {inches(side)}",
+            f"storage: {tape(LOW_DEPTH)} out up to {tape(low_top)}, then {tape(high_depth)} out to the ceiling",
+            f"light's underside at {tape(ceiling)} less {tape(hangs)} = {tape(up)}",
+            f"from the storage along the back {tape(back)}, along the sides {tape(side)}",
         ],
     }
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import Shape, dimension, label, leader, line, polygon, rectangle, sheet
-from calculators.writing import inches
+from calculators.writing import tape
 
 LOW_DEPTH = 24.0
 LIGHT = 6.0
@@ -33,14 +33,14 @@ def closet_light_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         shapes.append(rectangle(away, high, LIGHT, 5.0, "paper", "outline"))
     shapes.append(leader(away + LIGHT / 2, high - hangs / 2, f"light: {answer['verdict']}", "right"))
     shapes.append(label(12.0, low / 2, "storage", 24.0))
-    shapes.append(dimension(0.0, high, deep, high, inches(deep), "above"))
-    shapes.append(dimension(0.0, high, away, high, inches(away), "above"))
-    shapes.append(dimension(0.0, 0.0, LOW_DEPTH, 0.0, inches(LOW_DEPTH), "below"))
-    shapes.append(dimension(0.0, 0.0, 0.0, low, inches(low), "left"))
-    shapes.append(dimension(0.0, 0.0, 0.0, high, inches(high), "left"))
+    shapes.append(dimension(0.0, high, deep, high, tape(deep), "above"))
+    shapes.append(dimension(0.0, high, away, high, tape(away), "above"))
+    shapes.append(dimension(0.0, 0.0, LOW_DEPTH, 0.0, tape(LOW_DEPTH), "below"))
+    shapes.append(dimension(0.0, 0.0, 0.0, low, tape(low), "left"))
+    shapes.append(dimension(0.0, 0.0, 0.0, high, tape(high), "left"))
     alt = (
-        f"A closet {inches(high)} high in section: storage {inches(LOW_DEPTH)} deep up to {inches(low)} and "
-        f"{inches(deep)} deep above; the light's edge is {inches(away)} from the back wall, {inches(answer['has'])} "
-        f"clear where {inches(answer['needed'])} is needed."
+        f"A closet {tape(high)} high in section: storage {tape(LOW_DEPTH)} deep up to {tape(low)} and "
+        f"{tape(deep)} deep above; the light's edge is {tape(away)} from the back wall, {tape(answer['has'])} "
+        f"clear where {tape(answer['needed'])} is needed."
     )
     return sheet("Closet light in section", alt, shapes)

@@ -207,7 +207,7 @@ def test_a_wrong_call_is_told(arguments: list[str], said: str) -> None:
     assert run("compute", *arguments) == Ran(2, "", said)
 
 
-@pytest.mark.parametrize("given", ["rise=99 in", "rise=2 lb", "rise=high", "ring=0"])
+@pytest.mark.parametrize("given", ["rise=99 in", "rise=2 lb", "rise=high", "ring=9 in"])
 def test_a_value_that_is_refused_is_told(given: str) -> None:
     ran = run("compute", "wax-ring", given)
     assert (ran.code, ran.out) == (2, "")

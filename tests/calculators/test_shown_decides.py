@@ -6,8 +6,10 @@ from typing import Any
 
 import pytest
 
+from build_tools.book.calls import shown_input
 from calculators.answering import shown_row
 from calculators.declaration import Calculator, Refused
+from calculators.limits import unusual
 from calculators.metric import write_in
 from calculators.reading import read
 from calculators.registry import CALCULATORS
@@ -111,3 +113,25 @@ def test_a_limit_of_the_law_may_be_written_in_millimetres() -> None:
     assert compute(meter, {**meter.example, ruled.name: "914 mm"})["verdict"]
     with pytest.raises(Refused):
         compute(meter, {**meter.example, ruled.name: "913 mm"})
+
+
+def test_a_ring_too_thin_is_short_by_what_a_tape_shows() -> None:
+    """16 mm are 5/8 in in the squeeze, the working and the cautions alike; what is beyond it is said as on a tape."""
+    ring = CALCULATORS["wax-ring"]
+    answer = compute(ring, {"rise": "16 mm floor above flange", "ring": "1 in"})
+    assert (shown(ring, answer)["squeeze"], shown(ring, answer)["gap"]) == ("1/4 in short", "1-1/4 in")
+    assert not [caution for caution in answer["cautions"] if "outside the usual" in caution]
+    (beyond,) = [text for text in compute(ring, {"rise": "17 mm floor above flange"})["cautions"] if "usual" in text]
+    assert "11/16 in floor above flange is outside the usual" in beyond
+    assert shown_input(ring.inputs[1], 21 / 32) == "21/32 in floor above flange"
+
+
+@pytest.mark.parametrize("name", sorted(CALCULATORS))
+def test_what_a_tape_shows_as_usual_is_usual(name: str) -> None:
+    """Half a millimetre beyond a usual length is that length, in every calculator."""
+    for item in CALCULATORS[name].inputs:
+        if item.quantity == "length" and item.unit in ("in", "ft-in") and item.usual and item.rule is None:
+            for end, way in zip(item.usual, (-1, 1), strict=True):
+                assert unusual(item, end + way * 0.4 / 25.4 * (abs(end) >= 0.3), item.label, False) == ""
+                if abs(end) >= 0.3:
+                    assert "0." not in unusual(item, end + way * 1.1 / 25.4, item.label, False)

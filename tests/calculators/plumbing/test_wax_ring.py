@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from calculators.declaration import Refused
 from calculators.plumbing.wax_ring import FITS, LOWER, REPAIR, TOO_THICK, TOO_THIN, wax_ring
+from calculators.writing import inches
 
 sixteenths = st.integers(-32, 64).map(lambda n: n / 16)
 recesses = st.integers(2, 32).map(lambda n: n / 16)
@@ -143,3 +144,19 @@ def test_the_ring_that_is_named_fits(rise: float, recess: float) -> None:
         assert wax_ring(rise=rise - answer["spacer"], recess=recess, ring=1.0)["fit"] == FITS
     else:
         assert answer["ring_to_use"] in (LOWER, REPAIR)
+
+
+@given(rise=sixteenths, recess=recesses)
+def test_what_is_said_of_a_ring_is_of_the_one_to_use(rise: float, recess: float) -> None:
+    """No ring given: squeeze and fit are those of the ring under 'Use', on its spacers, or of one that is named."""
+    answer = wax_ring(rise=rise, recess=recess)
+    named = answer["ring_to_use"] not in (LOWER, REPAIR)
+    assert answer["fits"] == named
+    if named:
+        assert answer["ring_to_use"].endswith(f"{inches(answer['ring_judged'])} ring")
+    assert answer["gap"] + answer["squeeze"] == answer["ring_judged"] + answer["spacer"]
+
+
+def test_a_ring_that_is_given_is_judged_by_its_name() -> None:
+    answer = wax_ring(rise=0.5, ring=1.0)
+    assert (answer["ring_to_use"], answer["ring_judged"], answer["fit"]) == ("1-1/2 in ring", 1.0, TOO_THIN)

@@ -11,7 +11,7 @@ function markTables(form, values) {
     if (![down, across].some((name) => name && isChanged(form, name))) continue;
     const row = nearest([...table.querySelectorAll("tbody > tr")], values[down]);
     const heads = [...table.querySelectorAll("thead th[data-value]")];
-    const column = across ? nearest(heads, values[across]) : null;
+    const column = across && values[across] !== 0 ? nearest(heads, values[across]) : null;
     if (!row) continue;
     mark(row, row.querySelector("th"), values[down]);
     if (column) mark(column, column, values[across]);
