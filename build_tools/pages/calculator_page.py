@@ -19,15 +19,16 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
     """The page of a calculator."""
     url = f"calculators/{calculator.name}.html"
     helpers = maker.helpers(url)
-    called = maker.context.call_with(calculator.name, dict(calculator.example))
     standards = maker.book.standards(calculator.name)
+    example = example_of(calculator, standards)
+    called = maker.context.call_with(calculator.name, example)
     title = "work_it_out_here" if calculator.on_site else "worked_example"
     content = maker.fill(
         "calculator.html",
         helpers,
         calculator=calculator,
         example_title=title,
-        example=helpers.worked(called, calculator.name, calculator.example),
+        example=helpers.worked(called, calculator.name, example),
         plots=plots_of(maker.context, calculator, maker.kept),
         inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
@@ -45,6 +46,14 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
     headings += [Heading(maker.words[word], id) for word, id in (("sources", "sources"), ("used_in", "used-in"))]
     found = Found(url, calculator.title, calculator.summary, calculator.other_names, boost=2)
     return Page(url, calculator.title, content, calculator.summary, tuple(headings), (found,))
+
+
+def example_of(calculator: Calculator, standards: dict[str, str]) -> dict[str, Any]:
+    """The example of a calculator, at the crew's standards where an input has one."""
+    return {
+        name: f"value:{standards[name]}" if name in standards else written
+        for name, written in calculator.example.items()
+    }
 
 
 def _input(helpers: Helpers, declared: Input, standards: dict[str, str], words: dict[str, str]) -> dict[str, Any]:

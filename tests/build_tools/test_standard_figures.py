@@ -15,6 +15,7 @@ from build_tools.book.amounts import read_figure
 from build_tools.book.calls import bind, shown_input
 from build_tools.book.model.table import Call, Form, Table
 from build_tools.book.walk import walk
+from build_tools.pages.calculator_page import example_of
 from calculators.declaration import Refused
 from calculators.run import read_input, run
 from tests.standards import context, given, probes
@@ -141,3 +142,16 @@ def texts_of(answer: dict[str, Any]) -> list[str]:
     """The cautions of an answer and its outputs that are words; not what is said of an unusual input."""
     cautions = [text for text in answer["cautions"] if "outside the usual" not in text and "looser than" not in text]
     return [*cautions, *(each for each in answer.values() if isinstance(each, str))]
+
+
+@pytest.mark.parametrize("name", sorted(context().calculators))
+def test_an_example_is_worked_at_the_standards(name: str) -> None:
+    """Each input of an example that has a crew standard stands at it, and there is an answer."""
+    standards = context().book.standards(name)
+    example = example_of(context().calculators[name], standards)
+    called = context().call_with(name, example)
+    assert called.answer is not None
+    start = bind(context().book, context().calculators[name], {}).values
+    assert {each: called.values[each] for each in example if each in standards} == {
+        each: start[each] for each in example if each in standards
+    }
