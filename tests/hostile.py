@@ -23,6 +23,7 @@ from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
 from build_tools.book.texts import shows_words
+from build_tools.commands.site import BOOK
 from calculators.registry import CALCULATORS
 from tests.jobs import two_rooms
 
@@ -180,6 +181,7 @@ visits: [{inspection: flange-and-place, notice: 24 h, why: a reason}]
 def hostile_book(folder: Path) -> tuple[Path, Hostile]:
     """A book of few procedures and one job in that folder, with every text replaced."""
     plain = two_rooms(folder / "plain")
+    shutil.copy(BOOK / "flooring" / "floor-recoat.yaml", plain / "flooring")  # with its trips
     with (plain / "jobs" / "two-rooms.yaml").open("a", encoding="utf-8") as job:
         job.write(MORE_OF_A_JOB)
     book = folder / "procedures"
