@@ -11,7 +11,6 @@ from pathlib import Path
 from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
 from build_tools.commands.settings import settings
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
-from build_tools.commands.unchanged import Last
 from build_tools.environment import ROOT
 from build_tools.site_folder import SiteFolder
 
@@ -31,6 +30,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Build the site; 1 when the book has mistakes."""
+    from build_tools.commands.unchanged import Last
+
     book = book_folder(arguments)
     named: Path = arguments.site or settings().site
     site = named.resolve()
