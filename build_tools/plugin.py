@@ -17,6 +17,7 @@ import gc
 import logging
 import re
 import warnings
+from collections.abc import Callable
 from contextlib import nullcontext, suppress
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
@@ -30,6 +31,7 @@ from mkdocs.commands.build import get_context
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, PluginError
+from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
@@ -215,6 +217,11 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
                 raise PluginError(str(file)) from None
         if self._folder:
             config.site_dir = str(self._folder.finish())
+
+    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]) -> None:
+        """Let the preview end with its main thread: told to end while the one that answers is being started, MkDocs
+        takes that one for not there, and waits for it without end."""
+        server.serve_thread.daemon = True
 
     def on_build_error(self, *, error: Exception) -> None:
         """Leave nothing switched off and nothing half written; what the disk refuses is no traceback."""

@@ -479,6 +479,8 @@ def test_a_preview_that_is_told_to_end_leaves_nothing(tmp_path: Path) -> None:
         while said not in log.read_text():
             assert process.poll() is None and time.monotonic() < until, log.read_text()
             time.sleep(0.05)
+        if settings == "quick":
+            _get(f"http://127.0.0.1:{port}/")
         process.send_signal(number)
         code = process.wait(timeout=30)
         assert serve.free_port("127.0.0.1", port) == port
@@ -490,15 +492,15 @@ def test_a_preview_that_is_told_to_end_leaves_nothing(tmp_path: Path) -> None:
 def _preview(settings: Path, port: int, folder: Path, log: Path) -> subprocess.Popen[bytes]:
     """``serve`` with other settings than the book's, which are there at once; ``folder`` is for what it puts aside."""
     code = (
-        "import sys, pathlib; from build_tools.commands import line, site; "
-        "site.SETTINGS = pathlib.Path(sys.argv[1]); line.end_as_by_ctrl_c(); sys.exit(line.main(sys.argv[2:]))"
+        "import sys, pathlib; from build_tools.commands import line, settings; "
+        "settings.OWN = pathlib.Path(sys.argv[1]); line.end_as_by_ctrl_c(); sys.exit(line.main(sys.argv[2:]))"
     )
     command = [sys.executable, "-c", code, str(settings), "serve", "--port", str(port)]
     with log.open("w") as output:
         return subprocess.Popen(
             command,
-            cwd=ROOT,
-            env={**os.environ, "TMPDIR": str(folder)},
+            cwd=settings.parent,
+            env={**os.environ, "TMPDIR": str(folder), "PYTHONPATH": str(ROOT)},
             stdin=subprocess.DEVNULL,
             stdout=output,
             stderr=output,

@@ -11,6 +11,7 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
+from mkdocs.livereload import LiveReloadServer
 
 from build_tools.browser.offline import SUMMARY, WORKER
 from build_tools.commands.site import settings_for
@@ -85,6 +86,13 @@ def preview(tmp_path: Path, kept: Path, monkeypatch: pytest.MonkeyPatch) -> Prev
     assert isinstance(started.plugin, CrewMethodsPlugin)
     started.build()
     return started
+
+
+def test_the_thread_that_answers_holds_no_preview_that_is_told_to_end(preview: Preview) -> None:
+    server = LiveReloadServer(lambda: None, "127.0.0.1", 8000, str(preview.site))
+    preview.plugin.on_serve(server, config=MkDocsConfig(), builder=lambda: None)
+    server.server_close()
+    assert server.serve_thread.daemon
 
 
 def test_an_edit_shows(preview: Preview, monkeypatch: pytest.MonkeyPatch) -> None:
