@@ -37,7 +37,7 @@ class OnSite:
 
     def reload(self) -> None:
         """Load the page again."""
-        self.window.driver.refresh()
+        self.window.reload()
         self.ready()
 
     def steps(self) -> list[str]:

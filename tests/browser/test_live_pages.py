@@ -32,7 +32,7 @@ def test_a_link_with_figures_gives_the_same_answer(ring: LiveForm) -> None:
     window.driver.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": window.address, "storageTypes": "all"})
     window.open(link)
     assert LiveForm(window, RING).read() == before
-    window.driver.refresh()
+    window.reload()
     assert LiveForm(window, RING).read() == before
     assert window.console() == []
 
@@ -52,7 +52,7 @@ def test_going_to_a_step_keeps_the_figures(ring: LiveForm) -> None:
     ring.window.script("location.hash = '#acceptance'")
     kept = "#acceptance?choose-ring.rise=1/2+in+floor+above+flange"
     ring.window.until(lambda: ring.window.driver.current_url.endswith(kept), "the figures in the address")
-    ring.window.driver.refresh()
+    ring.window.reload()
     assert LiveForm(ring.window, RING).says("gap") == "1-1/8 in"
 
 

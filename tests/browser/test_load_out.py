@@ -163,7 +163,7 @@ def test_a_new_edition_with_other_amounts_and_another_order(empty: Window, book:
     for line in (same, less, tool):
         page.tick(line)
     old = revise(book.site / PAGE, less)
-    window.driver.refresh()
+    window.reload()
     assert [line for line in page.lines() if line.startswith("material:")] == materials[::-1]
     assert page.ticked() == {same, tool}
     said = page.box(less).find_element("xpath", "ancestor::li").text

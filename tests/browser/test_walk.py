@@ -115,7 +115,7 @@ def test_nobody_goes_past_an_open_hold_point(walk: Walk) -> None:
     walk.key(Keys.ARROW_RIGHT)
     assert walk.kind == "hold"
     assert "Work stops here" in walk.window.find(".walk-bar .told").text
-    walk.window.driver.refresh()
+    walk.window.reload()
     walk.wait()
     assert walk.kind == "hold"
     walk.page.look(HELD, "Tobin Reyes")
@@ -196,7 +196,7 @@ def test_a_link_to_a_step_leads_past_a_walk_that_was_left_open(walk: Walk) -> No
     top = "return document.querySelector('#choose-ring').getBoundingClientRect().top"
     walk.window.until(lambda: 0 <= walk.window.script(top) < 200, "the step at the top")
     assert (walk.kind, walk.window.find_all(".walk-bar")) == ("", [])
-    walk.window.driver.refresh()
+    walk.window.reload()
     walk.page.ready()
     assert walk.kind == ""
     walk.window.open("about:blank")

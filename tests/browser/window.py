@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from typing import Any
-from urllib.parse import urlsplit
+from urllib.parse import urldefrag, urlsplit
 
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.by import By
@@ -16,6 +16,8 @@ PATIENCE = 10.0
 """Seconds until a condition counts as never met."""
 PHONE, TABLET, LAPTOP = 360, 768, 1440
 """The widths of the layout, in px."""
+BEGUN = "return performance.timeOrigin"
+"""When a page began to load: the mark of one load."""
 READY = "return document.readyState === 'complete' && document.fonts.status === 'loaded'"
 
 
@@ -40,8 +42,18 @@ class Window:
 
     def open(self, url: str) -> None:
         """Open a page of the site, ready with its fonts."""
-        self.driver.get(url if urlsplit(url).scheme else self.address + url)
-        self.until(lambda: self.script(READY), f"{url} is ready")
+        target = url if urlsplit(url).scheme else self.address + url
+        same = "#" in target and urldefrag(target).url == urldefrag(self.driver.current_url).url
+        self._load(lambda: self.driver.get(target), url, "" if same else self.script(BEGUN))
+
+    def reload(self) -> None:
+        """Load the page again, ready with its fonts."""
+        self._load(self.driver.refresh, "the page again", self.script(BEGUN))
+
+    def _load(self, load: Callable[[], None], name: str, before: object) -> None:
+        """Load a page. On a busy machine the driver may come back while the page that is left still stands."""
+        load()
+        self.until(lambda: self.script(BEGUN) != before and self.script(READY), f"{name} is ready")
 
     def until(self, condition: Callable[[], Any], what: str) -> Any:
         """Wait until a condition holds, and give what it gives."""
