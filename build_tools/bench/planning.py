@@ -17,7 +17,7 @@ from build_tools.book.memo import Memo
 from build_tools.book.model.job import Job
 from build_tools.book.yaml_reader import read_text
 from build_tools.plan.checks import check_job
-from build_tools.plan.plan import plan_job
+from build_tools.plan.planning import plan_job
 
 BUDGET = 10.0
 TODAY = date(2026, 12, 1)

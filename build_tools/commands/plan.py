@@ -59,9 +59,9 @@ def run(arguments: argparse.Namespace) -> int:
 def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date, *, as_json: bool) -> int:
     from build_tools.plan.checks import check_job
     from build_tools.plan.data import plan_as_data
-    from build_tools.plan.plan import plan_job
+    from build_tools.plan.planning import bring_in, plan_job
     from build_tools.plan.problem import Impossible
-    from build_tools.plan.what_if import bring_in, varied
+    from build_tools.plan.what_if import varied
     from build_tools.plan.whole import cannot_be_planned
 
     if _told(check_job(context, entry, today)):

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from markupsafe import Markup
 
@@ -29,10 +29,8 @@ from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.pictures import Shown
 from build_tools.pages.records_page import records_page
 from build_tools.pages.words import words
+from build_tools.plan.whole import Whole
 from calculators.declaration import Calculator
-
-if TYPE_CHECKING:
-    from build_tools.plan.whole import Whole
 
 HERE = Path(__file__).parent
 FIT_OUT = ("order", "holds", "dangers")

@@ -11,16 +11,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from math import ceil
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from build_tools.book.uses import figure_of
 from build_tools.plan.office import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
+from build_tools.plan.plan import Plan, Stretch
 from build_tools.plan.prepare import Visit, lead_days
 from build_tools.plan.worktime import A_HOUR, SLOT
 from calculators.reading import read
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan, Stretch
 
 Kind = Literal["inspection", "delivery", "rental", "friend"]
 KINDS: tuple[Kind, ...] = ("inspection", "delivery", "rental", "friend")

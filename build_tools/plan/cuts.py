@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 from math import ceil, floor
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.book.calls import Called
 from build_tools.book.model.base import Row
 from build_tools.book.uses import figure_of
+from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed, Piece
 from calculators.reading import read
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan
 
 CUT_LIST = "cut-list"
 """The calculator that packs."""

@@ -5,12 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date, datetime
-from typing import TYPE_CHECKING
 
+from build_tools.plan.plan import Plan, Stretch
 from build_tools.plan.worktime import SLOT
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan, Stretch
 
 
 @dataclass(slots=True)

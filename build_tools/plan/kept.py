@@ -9,7 +9,6 @@ from __future__ import annotations
 import hashlib
 import pickle
 from collections.abc import Iterator
-from contextlib import suppress
 from dataclasses import replace
 from datetime import date
 from functools import lru_cache, partial
@@ -21,7 +20,6 @@ from pydantic import BaseModel
 
 from build_tools.book.book import Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.cores import shared_out
 from build_tools.book.files import write_whole
 from build_tools.book.model.base import Text
 from build_tools.book.model.job import Job
@@ -29,11 +27,9 @@ from build_tools.book.model.procedure import Procedure
 from build_tools.book.problems import Problem
 from build_tools.environment import ROOT
 from build_tools.plan.checks import check_job
-from build_tools.plan.plan import plan_job
 from build_tools.plan.problem import Impossible
 from build_tools.plan.standards import context_of
-from build_tools.plan.what_if import varied
-from build_tools.plan.whole import Whole, cannot_be_planned, whole
+from build_tools.plan.whole import Whole, cannot_be_planned
 
 KEPT = 4
 """Plans kept of one job: for the owner and for the crew, of two days."""
@@ -62,28 +58,19 @@ def _planned(
     problems = [problem for found in warnings.values() for problem in found]
     if any(problem.severity == "error" for problem in problems):
         return {}, sorted(problems)
-    _solve_ahead(context, today, kept, [context.book.jobs[id] for id in warnings])
+    if warnings:
+        from build_tools.plan import planning  # brings the solver, which is large
+
+        planning.solve_ahead(context, today, kept, [context.book.jobs[id] for id in warnings])
     for id in warnings:
         try:
-            held[id] = whole(context, context.book.jobs[id], today, kept), warnings[id]
+            held[id] = planning.whole(context, context.book.jobs[id], today, kept), warnings[id]
         except Impossible as impossible:
             problems.append(cannot_be_planned(context.book.jobs[id], impossible))
         else:
             _write(files[id], held[id])
     problems += [problem for id, (_, found) in held.items() if id not in warnings for problem in found]
     return {id: held[id][0] for id in files if id in held}, sorted(problems)
-
-
-def _solve_ahead(context: Context, today: date, kept: Path, jobs: list[Entry[Job]]) -> None:
-    """Solve the jobs and their variants on every core; each leaves its solution, with which it is planned at once."""
-    others = [(varied(entry, variant), 2) for entry in jobs for variant in entry.item.variants.values()]
-
-    def solve(item: tuple[Entry[Job], int]) -> None:
-        entry, aims = item
-        with suppress(Impossible):  # told when it is planned
-            plan_job(context, entry, today, kept=kept, aims=aims)
-
-    shared_out(solve, [*((entry, 3) for entry in jobs), *others], few=2, at_once=1)
 
 
 def names(context: Context, today: date) -> dict[str, str]:

@@ -10,16 +10,13 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 from datetime import date
 from math import ceil
-from typing import TYPE_CHECKING
 
 from build_tools.plan.calls import runs
 from build_tools.plan.days import by_day
 from build_tools.plan.order_list import to_do
 from build_tools.plan.order_quantities import Ordered, ordered
+from build_tools.plan.plan import Plan
 from build_tools.plan.prepare import lead_days
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)

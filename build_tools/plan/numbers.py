@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from build_tools.book.calls import Called
 from build_tools.book.model.base import Written
 from build_tools.book.model.table import Axis, Form, Table
 from build_tools.plan.example import settings_of
 from build_tools.plan.measures import inputs_of
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan
+from build_tools.plan.plan import Plan
 
 
 def worked(plan: Plan, task: str, form: Form) -> Called | None:

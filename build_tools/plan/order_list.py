@@ -9,15 +9,12 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING
 
 from build_tools.plan.calls import used_at
 from build_tools.plan.office import add_weekdays, weekday_up_to
 from build_tools.plan.order_quantities import Ordered, ordered
+from build_tools.plan.plan import Plan
 from build_tools.plan.prepare import lead_days
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)

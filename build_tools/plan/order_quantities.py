@@ -10,16 +10,13 @@ from collections import defaultdict
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from math import ceil
-from typing import TYPE_CHECKING
 
 from build_tools.book.amounts import split_amount
 from build_tools.book.uses import figure_of
 from build_tools.plan.cuts import Cuts, cuts_of
+from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed, all_needed
 from calculators.units import from_inside
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import date
-from pathlib import Path
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
@@ -13,8 +11,7 @@ from build_tools.book.model.base import Prose, Text
 from build_tools.book.model.job import Hand, Job, Variant, Visit
 from build_tools.book.model.reference import Person
 from build_tools.plan.crew import hands_of
-from build_tools.plan.plan import Plan, plan_job
-from build_tools.plan.problem import Impossible
+from build_tools.plan.plan import Plan
 from build_tools.plan.standards import with_people
 
 ONE_MORE = "one-more-helper"
@@ -66,32 +63,8 @@ def varied(entry: Entry[Job], variant: Variant) -> Entry[Job]:
     return replace(entry, item=job.model_copy(update={"tasks": tasks, "people": people, "days": days}))
 
 
-def variants(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> list[Other]:
-    """Every variant of a job, planned."""
-    found = []
-    for id, variant in entry.item.variants.items():
-        title = variant.title.inside(context.book.language)
-        try:
-            plan = plan_job(context, varied(entry, variant), today, kept=kept, aims=2)
-            found.append(Other(id, title, variant.why, plan))
-        except Impossible as impossible:
-            found.append(Other(id, title, variant.why, None, impossible.message))
-    return found
-
-
-def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, kept: Path | None = None) -> list[Try]:
-    """What would let the job end sooner, each tried by planning it."""
-    found = []
-    for what, other, there in _tries(context, entry):
-        try:
-            tried = plan_job(there, other, today, kept=kept, aims=1)
-        except Impossible:
-            continue
-        found.append(Try(what, tried))
-    return sorted(found, key=lambda each: -each.days_sooner(plan))
-
-
-def _tries(context: Context, entry: Entry[Job]) -> Iterator[tuple[str, Entry[Job], Context]]:
+def tries(context: Context, entry: Entry[Job]) -> Iterator[tuple[str, Entry[Job], Context]]:
+    """What might let a job end sooner: in words, the job so changed, and the book for it."""
     job = entry.item
     trained = sorted({id for hand in job.people for id in context.book.people[hand.person].item.trained_in})
     helper = Person(name="One more helper", role="helper", trained_in=trained)

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from datetime import date
-from pathlib import Path
 
 from build_tools.book.book import Entry
-from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
 from build_tools.book.problems import Problem
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
 from build_tools.plan.problem import Impossible
-from build_tools.plan.what_if import Other, Try, bring_in, variants
+from build_tools.plan.what_if import Other, Try
 
 
 @dataclass(slots=True)
@@ -23,13 +21,6 @@ class Whole:
     variants: list[Other] = field(default_factory=list)
     tries: list[Try] = field(default_factory=list)
     today: date = date.min
-
-
-def whole(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> Whole:
-    """Plan a job whose checks found nothing; raises :class:`~build_tools.plan.problem.Impossible`."""
-    plan = plan_job(context, entry, today, kept=kept)
-    tries = bring_in(context, entry, plan, today, kept) if plan.days_to_spare < 0 else []
-    return Whole(plan, variants(context, entry, today, kept), tries, today)
 
 
 def cannot_be_planned(entry: Entry[Job], impossible: Impossible) -> Problem:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import ast
+import subprocess
+import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -97,3 +99,15 @@ def test_imports_are_found_wherever_they_stand(source: str, package: str, line: 
     """An import in a function, a relative one and one of a submodule count; a name that only begins alike does not."""
     found = refused(source, package, ("mkdocs", "build_tools.pages", "build_tools.plugin"))
     assert [one.line for one in found] == ([] if line is None else [line])
+
+
+def test_the_solver_is_loaded_only_to_solve() -> None:
+    """It takes longer to load than a build of an unchanged book: everything that shows a plan does without it."""
+    source = """
+import sys, build_tools.plugin, build_tools.commands.line, build_tools.plan.kept, build_tools.pages.jobs.files
+before = "ortools" in sys.modules
+import build_tools.plan.planning
+print(before, "ortools" in sys.modules)
+"""
+    run = subprocess.run([sys.executable, "-c", source], cwd=ROOT, capture_output=True, text=True, check=True)
+    assert run.stdout.split() == ["False", "True"]

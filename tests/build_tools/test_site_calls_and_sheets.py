@@ -16,7 +16,8 @@ from build_tools.pages.pictures import Shown
 from build_tools.pages.site import Maker
 from build_tools.plan.calls import calls, looks
 from build_tools.plan.days import days_of
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from build_tools.plan.whole import Whole
 from tests.builds import change, copy_book
 from tests.qr_reader import modules_of, read_qr

@@ -13,7 +13,8 @@ from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.site import Maker
 from build_tools.plan.for_crew import without_private
-from build_tools.plan.whole import Whole, whole
+from build_tools.plan.planning import whole
+from build_tools.plan.whole import Whole
 from tests.builds import context_of
 from tests.jobs import two_rooms
 from tests.site_pages import SitePage

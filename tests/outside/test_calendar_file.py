@@ -26,7 +26,7 @@ from build_tools.commands.site import BOOK
 from build_tools.pages.jobs.calendar import calendar
 from build_tools.pages.site import Maker
 from build_tools.plan.calls import calls
-from build_tools.plan.plan import plan_job
+from build_tools.plan.planning import plan_job
 from build_tools.plan.whole import Whole
 from tests.build_tools.plan.drawn_jobs import book_of, job_of, procedure
 

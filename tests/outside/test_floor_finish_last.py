@@ -11,8 +11,8 @@ from datetime import date, datetime
 
 from build_tools.book.book import Entry
 from build_tools.book.model.job import Job
-from build_tools.plan.plan import Plan, plan_job
-from build_tools.plan.what_if import variants
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job, variants
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, job_of, procedure
 
 MONDAY = date(2026, 12, 7)

@@ -13,7 +13,8 @@ import pytest
 from build_tools.book.checks.context import Context
 from build_tools.commands.site import BOOK
 from build_tools.plan.compare import figures
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from build_tools.plan.what_if import varied
 from tests.builds import context_of
 

@@ -16,13 +16,13 @@ from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import at
 from build_tools.plan.calls import Call, calls
 from build_tools.plan.office import A_CALL
+from build_tools.plan.plan import Plan
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from icalendar import Event
 
     from build_tools.pages.site import Maker
-    from build_tools.plan.plan import Plan
-    from build_tools.plan.whole import Whole
 
 OURS = UUID("5b0f0f6e-0d0a-4a37-9c53-8f7f2a1c6b1d")
 """The namespace of our UIDs."""

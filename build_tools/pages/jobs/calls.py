@@ -10,11 +10,11 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place, task_name
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.calls import Call, Release, calls, looks
+from build_tools.plan.plan import Plan
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.plan import Plan
-    from build_tools.plan.whole import Whole
 
 ICS = "calls.ics"
 

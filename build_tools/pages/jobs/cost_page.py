@@ -9,12 +9,12 @@ from build_tools.pages.jobs.times import day
 from build_tools.pages.page import Heading, Page
 from build_tools.plan.cost import EARLIER, KINDS, Cost, Line, cost_of
 from build_tools.plan.money import write_money
+from build_tools.plan.whole import Whole
 from calculators.writing import decimal
 
 if TYPE_CHECKING:
     from build_tools.pages.helpers import Helpers
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 TITLED = {"material": "material", "labour": "person", "rental": "tool"}
 """The scheme of what each kind of line names."""

@@ -13,13 +13,13 @@ from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.cuts import Cuts
 from build_tools.plan.order_list import to_do
 from build_tools.plan.order_quantities import Ordered, ordered
+from build_tools.plan.plan import Plan
+from build_tools.plan.whole import Whole
 from calculators.run import shown
 from calculators.writing import feet_inches
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.plan import Plan
-    from build_tools.plan.whole import Whole
 
 
 def cuts_page(maker: Maker, id: str, whole: Whole) -> Page:

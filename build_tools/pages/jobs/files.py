@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from build_tools.pages.jobs.calendar import calendar
 from build_tools.pages.jobs.order_files import order_csv, order_xlsx
 from build_tools.pages.jobs.plan_file import plan_json
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 JobFile = Callable[["Maker", str, "Whole"], str | bytes]
 OF_A_JOB: dict[str, JobFile] = {

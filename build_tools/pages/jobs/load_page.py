@@ -10,11 +10,11 @@ from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.plan.load_out import Load, MaterialOut, load_out
+from build_tools.plan.plan import Plan
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.plan import Plan
-    from build_tools.plan.whole import Whole
 
 
 def load_page(maker: Maker, id: str, whole: Whole) -> Page:

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from build_tools.book.model.job import Job
 from build_tools.pages.helpers import Helpers
-
-if TYPE_CHECKING:  # the plan brings the solver, which is large
-    from build_tools.plan.plan import Plan
+from build_tools.plan.plan import Plan
 
 NTH = {1: "nth_1", 2: "nth_2", 3: "nth_3"}
 

@@ -14,10 +14,10 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
 from build_tools.plan.order_list import order_list
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 WIDTHS = (22, 13, 13, 44, 10, 10, 22, 12, 60, 44)
 """Of the columns of the workbook, in letters."""

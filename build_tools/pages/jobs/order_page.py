@@ -10,12 +10,12 @@ from build_tools.pages.jobs.amounts import as_sold, of_unit
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.order_list import Line, Lot, order_list
+from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.plan import Plan
-    from build_tools.plan.whole import Whole
 
 CSV, XLSX = "order.csv", "order.xlsx"
 

@@ -14,10 +14,10 @@ from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 JobPage = Callable[["Maker", str, "Whole"], Page]
 OF_A_JOB: dict[str, JobPage] = {

@@ -6,10 +6,10 @@ import json
 from typing import TYPE_CHECKING
 
 from build_tools.plan.data import plan_as_data
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 
 def plan_json(maker: Maker, id: str, whole: Whole) -> str:

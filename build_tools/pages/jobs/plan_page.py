@@ -14,10 +14,10 @@ from build_tools.plan.compare import figures
 from build_tools.plan.diary import Day, diary
 from build_tools.plan.plan import Plan
 from build_tools.plan.reasons import Link, reasons
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 
 def plan_page(maker: Maker, id: str, whole: Whole) -> Page:

@@ -14,11 +14,11 @@ from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.qr import qr_svg
 from build_tools.plan.days import DayOf, days_of
+from build_tools.plan.plan import Plan
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.plan import Plan
-    from build_tools.plan.whole import Whole
 
 FULL = 225
 """Lines beyond which a day is printed smaller and without what a hazard does, so that it keeps to two sheets."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import ceil
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.book.calls import Called, shown_input
 from build_tools.book.model.procedure import Procedure
@@ -11,11 +11,9 @@ from build_tools.book.model.step import Message, Step
 from build_tools.book.model.table import Form
 from build_tools.pages.helpers import NOTHING, Helpers, in_order_of
 from build_tools.plan.numbers import settled, table_here, worked
+from build_tools.plan.plan import Plan
 from calculators.run import shown
 from calculators.writing import decimal
-
-if TYPE_CHECKING:
-    from build_tools.plan.plan import Plan
 
 ROWS = 12
 """Rows of a list on a sheet; what is longer stands on the page."""

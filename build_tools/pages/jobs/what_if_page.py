@@ -15,10 +15,10 @@ from build_tools.pages.jobs.times import at, day
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.compare import figures, shut_slots
 from build_tools.plan.plan import Plan
+from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
-    from build_tools.plan.whole import Whole
 
 AS_PLANNED = ""
 """The id of the plan itself among its variants."""

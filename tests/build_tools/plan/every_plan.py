@@ -16,8 +16,7 @@ from build_tools.commands.site import BOOK
 from build_tools.plan import settle, solve
 from build_tools.plan.data import plan_as_data
 from build_tools.plan.order_quantities import ordered
-from build_tools.plan.what_if import bring_in
-from build_tools.plan.whole import whole
+from build_tools.plan.planning import bring_in, whole
 
 PART = 0.05
 

@@ -11,7 +11,8 @@ from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from tests.build_tools.plan.drawn_jobs import job_of
 
 MONDAY = date(2026, 12, 7)

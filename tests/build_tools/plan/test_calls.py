@@ -15,7 +15,8 @@ from build_tools.book.model.job import Job
 from build_tools.book.model.reference import Material, Tool
 from build_tools.plan.calls import Call, calls, looks
 from build_tools.plan.checks import check_job
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from build_tools.plan.prepare import Visit
 from build_tools.plan.worktime import is_weekday
 from tests.build_tools.plan.drawn_jobs import NOWHERE, Fields, book_of, draw, inspection, job_of, procedure

@@ -13,7 +13,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.model.reference import Tool
 from build_tools.plan.cost import EARLIER, Cost, Line, cost_of
 from build_tools.plan.money import read_money, times
-from build_tools.plan.plan import plan_job
+from build_tools.plan.planning import plan_job
 from calculators.reading import Unreadable
 from tests.build_tools.plan.drawn_jobs import NOWHERE, book_of, job_of, procedure
 

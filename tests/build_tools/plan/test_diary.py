@@ -13,7 +13,8 @@ from build_tools.plan import data
 from build_tools.plan.compare import figures
 from build_tools.plan.data import plan_as_data
 from build_tools.plan.diary import diary
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from build_tools.plan.reasons import reasons
 from build_tools.plan.waits import waits
 from build_tools.plan.what_if import Try

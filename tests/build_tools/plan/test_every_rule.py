@@ -15,7 +15,8 @@ from build_tools.book.memo import Memo
 from build_tools.book.model.job import Job
 from build_tools.commands.site import BOOK
 from build_tools.plan.checks import check_job
-from build_tools.plan.plan import Plan, plan_job, planned_from
+from build_tools.plan.plan import Plan, planned_from
+from build_tools.plan.planning import plan_job
 from build_tools.plan.what_if import varied
 from tests.build_tools.plan.drawn_jobs import Drawn, Fields, book_of, closes, draw, job_of, procedure
 from tests.build_tools.plan.rules import broken_rules

@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 from build_tools.book.model.procedure import Procedure
-from build_tools.plan.plan import plan_job
+from build_tools.plan.planning import plan_job
 from tests.build_tools.plan.drawn_jobs import book_of, job_of, procedure
 
 

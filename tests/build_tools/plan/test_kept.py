@@ -22,7 +22,7 @@ from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.step import Step
 from build_tools.commands.site import BOOK
 from build_tools.environment import ROOT
-from build_tools.plan import kept
+from build_tools.plan import planning
 from build_tools.plan.checks import check_jobs
 from build_tools.plan.data import plan_as_data
 from build_tools.plan.kept import KEPT, names, plan_jobs
@@ -137,7 +137,7 @@ def test_a_plan_that_is_kept_is_the_one_that_was_made(
     small: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     made, problems = plan_jobs(builds.context_of(small, {}), TODAY, tmp_path)
-    monkeypatch.setattr(kept, "whole", lambda *_: pytest.fail("planned again"))
+    monkeypatch.setattr(planning, "whole", lambda *_: pytest.fail("planned again"))
     here = builds.context_of(small, {})
     again, problems_again = plan_jobs(here, TODAY, tmp_path)
     assert problems_again == problems

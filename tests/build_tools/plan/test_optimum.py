@@ -11,7 +11,7 @@ import pytest
 
 from build_tools.book.model.procedure import Procedure
 from build_tools.plan.chain import chain, slack
-from build_tools.plan.plan import plan_job
+from build_tools.plan.planning import plan_job
 from build_tools.plan.problem import After, Impossible, Piece, Problem, Solution, Stay, Team
 from build_tools.plan.settle import settle
 from build_tools.plan.solve import solve

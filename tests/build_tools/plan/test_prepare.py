@@ -11,7 +11,8 @@ from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
 from build_tools.plan.links import closed_places
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from build_tools.plan.prepare import prepare
 from build_tools.plan.problem import Impossible
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, inspection, job_of, procedure

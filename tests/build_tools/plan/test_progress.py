@@ -6,7 +6,8 @@ from datetime import date, datetime
 
 import pytest
 
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, inspection, job_of, procedure
 from tests.build_tools.plan.rules import broken_rules
 

@@ -17,7 +17,8 @@ from build_tools.pages.words import words
 from build_tools.plan import prepare
 from build_tools.plan.checks import check_job
 from build_tools.plan.days import days_of
-from build_tools.plan.plan import Plan, plan_job
+from build_tools.plan.plan import Plan
+from build_tools.plan.planning import plan_job
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, job_of, procedure, trip
 from tests.build_tools.plan.rules import broken_rules
 

@@ -1,0 +1,166 @@
+"""Plans a job: prepares the problem, solves it, and reads the solution back as dates.
+
+A solved problem is kept under ``kept`` by what went into it, so that a build solves only what has changed. Whoever
+imports this file loads the solver.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from contextlib import suppress
+from dataclasses import asdict
+from datetime import date
+from importlib.metadata import version
+from pathlib import Path
+
+from build_tools.book.book import Entry
+from build_tools.book.checks.context import Context
+from build_tools.book.cores import shared_out
+from build_tools.book.files import write_whole
+from build_tools.book.model.job import Job
+from build_tools.plan.chain import chain, holds, slack
+from build_tools.plan.conflict import in_the_way
+from build_tools.plan.plan import Closed, Plan, Stretch, planned_from
+from build_tools.plan.prepare import Prepared, prepare
+from build_tools.plan.problem import Aim, Impossible, Problem, Solution
+from build_tools.plan.settle import settle
+from build_tools.plan.solve import Told, solve
+from build_tools.plan.standards import context_of
+from build_tools.plan.take_off import TakeOff
+from build_tools.plan.what_if import Other, Try, tries, varied
+from build_tools.plan.whole import Whole
+
+TOGETHER = "these cannot all be done as the job file has them"
+AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
+VERSION = 11
+"""Raised when the solver's model changes, so that plans kept from before are made again."""
+
+
+def plan_job(
+    context: Context,
+    entry: Entry[Job],
+    today: date,
+    *,
+    kept: Path | None = None,
+    told: Told | None = None,
+    aims: int = 3,
+    take_offs: dict[str, TakeOff] | None = None,
+) -> Plan:
+    """The plan of a job whose checks found nothing.
+
+    Raises :class:`~build_tools.plan.problem.Impossible` where no plan keeps all the rules.
+    """
+    here = context_of(context, entry)
+    prepared = prepare(here, entry, planned_from(entry.item, today), take_offs)
+    solution = _solved(prepared.problem, kept, told, aims)
+    return read_back(here, entry, prepared, solution)
+
+
+def whole(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> Whole:
+    """Plan a job whose checks found nothing; raises :class:`~build_tools.plan.problem.Impossible`."""
+    plan = plan_job(context, entry, today, kept=kept)
+    tries = bring_in(context, entry, plan, today, kept) if plan.days_to_spare < 0 else []
+    return Whole(plan, variants(context, entry, today, kept), tries, today)
+
+
+def variants(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> list[Other]:
+    """Every variant of a job, planned."""
+    found = []
+    for id, variant in entry.item.variants.items():
+        title = variant.title.inside(context.book.language)
+        try:
+            plan = plan_job(context, varied(entry, variant), today, kept=kept, aims=2)
+            found.append(Other(id, title, variant.why, plan))
+        except Impossible as impossible:
+            found.append(Other(id, title, variant.why, None, impossible.message))
+    return found
+
+
+def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, kept: Path | None = None) -> list[Try]:
+    """What would let the job end sooner, each tried by planning it."""
+    found = []
+    for what, other, there in tries(context, entry):
+        try:
+            tried = plan_job(there, other, today, kept=kept, aims=1)
+        except Impossible:
+            continue
+        found.append(Try(what, tried))
+    return sorted(found, key=lambda each: -each.days_sooner(plan))
+
+
+def solve_ahead(context: Context, today: date, kept: Path, jobs: list[Entry[Job]]) -> None:
+    """Solve the jobs and their variants on every core; each leaves its solution, with which it is planned at once."""
+    others = [(varied(entry, variant), 2) for entry in jobs for variant in entry.item.variants.values()]
+
+    def solve(item: tuple[Entry[Job], int]) -> None:
+        entry, aims = item
+        with suppress(Impossible):  # told when it is planned
+            plan_job(context, entry, today, kept=kept, aims=aims)
+
+    shared_out(solve, [*((entry, 3) for entry in jobs), *others], few=2, at_once=1)
+
+
+def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution: Solution) -> Plan:
+    """A solution as dates, with its chain and slack."""
+    plan = Plan(context, entry, prepared, solution)
+    problem, worktime = prepared.problem, prepared.worktime
+    visits = {visit.piece: visit.inspection for visit in prepared.visits}
+    for task, pieces in prepared.pieces.items():
+        for id in pieces:
+            start = solution.starts[id]
+            end = start + problem.pieces[id].slots
+            team = solution.teams.get(problem.pieces[id].team, ())
+            plan.stretches.append(
+                Stretch(
+                    id,
+                    task,
+                    worktime.starts(start),
+                    worktime.ends(end),
+                    team,
+                    visits.get(id, ""),
+                    prepared.trip_of.get(id, 0),
+                )
+            )
+    for stay in problem.stays:
+        if stay.closed:
+            end = solution.starts[stay.last] + problem.pieces[stay.last].slots
+            until = min(problem.waits[stay.closed][end], worktime.slots - 1)
+            task = problem.pieces[stay.last].team
+            since = stay.since or stay.last
+            shut = worktime.ends(solution.starts[since] + problem.pieces[since].slots)
+            plan.closed.append(Closed(stay.place, task, shut, worktime.starts(until)))
+    found = holds(problem, solution)
+    plan.slack = slack(problem, solution, found)
+    plan.chain = chain(problem, solution, found)
+    return plan
+
+
+def _solved(problem: Problem, kept: Path | None, told: Told | None, aims: int) -> Solution:
+    if kept is None:
+        return _explained(problem, told, aims)
+    text = json.dumps([VERSION, version("ortools"), asdict(problem), aims], sort_keys=True)
+    file = kept / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
+    if file.is_file():
+        return _from_json(json.loads(file.read_text(encoding="utf-8")))
+    solution = _explained(problem, told, aims)
+    write_whole(file, json.dumps(asdict(solution)))
+    return solution
+
+
+def _explained(problem: Problem, told: Told | None, aims: int) -> Solution:
+    """Solve; where that is impossible, say which tasks stand in each other's way."""
+    try:
+        return settle(problem, solve(problem, told, aims), aims)
+    except Impossible as impossible:
+        if impossible.pieces or not impossible.proved:
+            raise
+        tasks = in_the_way(problem)
+        begun = {id.partition(" ")[0] for id, piece in problem.pieces.items() if piece.start is not None}
+        raise Impossible(AT_ONCE if set(tasks) <= begun else TOGETHER, tasks) from None
+
+
+def _from_json(data: dict[str, dict[str, object]]) -> Solution:
+    teams: dict[str, tuple[str, ...]] = {name: tuple(team) for name, team in data["teams"].items()}  # type: ignore[arg-type]
+    aims = {name: Aim(**data[name]) for name in ("end", "closed", "moves")}  # type: ignore[arg-type]
+    return Solution(data["starts"], teams, **aims)  # type: ignore[arg-type]
