@@ -42,9 +42,9 @@ from mkdocs.utils.templates import TemplateContext
 from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
 from build_tools.book.cores import FEW, beside
+from build_tools.book.diagnostics import Diagnostic, count_line, listed
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
-from build_tools.book.problems import Problem, count_line, listed
 from build_tools.browser.offline import Unserved, write_offline, write_preview
 from build_tools.browser.scripts import script_problems
 from build_tools.pages.ahead import work_ahead
@@ -126,10 +126,10 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         maker.site_url = _published_at(config)
         if not unreadable:
             work_ahead(maker, partial(make_dear, context, kept))
-        found = {*loaded.problems, *check(context), *unreadable, *script_problems(context, kept)}
-        if context.book.jobs and not any(problem.severity == "error" for problem in found):
-            maker.jobs, problems = self._plan_jobs(context, _today(config), kept)
-            found |= set(problems)
+        found = {*loaded.diagnostics, *check(context), *unreadable, *script_problems(context, kept)}
+        if context.book.jobs and not any(diagnostic.severity == "error" for diagnostic in found):
+            maker.jobs, diagnostics = self._plan_jobs(context, _today(config), kept)
+            found |= set(diagnostics)
         _report(found, strict=config.strict)
         self._pages = make_pages(maker)
         alive = [entry.item for _, entry in book.entries()]
@@ -137,8 +137,8 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         if self._folder:
             config.site_dir = str(self._folder.begin())
 
-    def _plan_jobs(self, context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Problem]]:
-        """Every job planned, and the problems."""
+    def _plan_jobs(self, context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Diagnostic]]:
+        """Every job planned, and the diagnostics."""
         from build_tools.plan.kept import plan_jobs  # a book without jobs never loads the solver
 
         return plan_jobs(context, today, kept)
@@ -336,14 +336,14 @@ def _collect_again() -> None:
     gc.enable()
 
 
-def _report(problems: set[Problem], *, strict: bool) -> None:
-    for problem in listed(problems):
-        if problem.severity == "error":
-            log.error("%s", problem)
+def _report(diagnostics: set[Diagnostic], *, strict: bool) -> None:
+    for diagnostic in listed(diagnostics):
+        if diagnostic.severity == "error":
+            log.error("%s", diagnostic)
         else:
-            log.warning("%s", problem)
-    if any(strict or problem.severity == "error" for problem in problems):
-        raise PluginError(f"The book has {count_line(problems)}.")
+            log.warning("%s", diagnostic)
+    if any(strict or diagnostic.severity == "error" for diagnostic in diagnostics):
+        raise PluginError(f"The book has {count_line(diagnostics)}.")
 
 
 def _theme_style(files: Files) -> str:

@@ -52,8 +52,8 @@ def context_of(book: Path, calculators: dict[str, Calculator] = CALCULATORS) -> 
     """A book read, checked and found without errors."""
     loaded = load_book(book)
     context = Context.of(loaded.book, Memo(), calculators)
-    problems = loaded.problems + check(context)
-    assert [str(problem) for problem in problems if problem.severity == "error"] == []
+    diagnostics = loaded.diagnostics + check(context)
+    assert [str(diagnostic) for diagnostic in diagnostics if diagnostic.severity == "error"] == []
     return context
 
 

@@ -133,9 +133,9 @@ def measure_planning(real: Path) -> Planning:
     entry = Entry("two-dwellings", Job.model_validate(document.data), document)
     book = load_book(real).book
     context = Context.of(replace(book, jobs={entry.id: entry}), Memo())
-    problems = [str(problem) for problem in check_job(context, entry, TODAY) if problem.severity == "error"]
-    if problems:
-        raise ValueError("\n".join(problems))
+    diagnostics = [str(diagnostic) for diagnostic in check_job(context, entry, TODAY) if diagnostic.severity == "error"]
+    if diagnostics:
+        raise ValueError("\n".join(diagnostics))
     began = perf_counter()
     proof = plan_job(context, entry, TODAY, aims=1).solution.end.proved
     proved_after = perf_counter()

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Part
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import Danger, Inspection, Material, Person, Source, Term, Tool, Trade, Value
-from build_tools.book.problems import Problem
 from build_tools.book.yaml_reader import Document, Location
 
 Item = TypeVar("Item", bound=Part, covariant=True)
@@ -27,11 +27,11 @@ class Entry(Generic[Item]):
     document: Document
     at: Location = ()
 
-    def error(self, location: Location, message: str, hint: str = "") -> Problem:
+    def error(self, location: Location, message: str, hint: str = "") -> Diagnostic:
         """An error at that field of this entry."""
         return self.document.error((*self.at, *location), message, hint)
 
-    def warning(self, location: Location, message: str, hint: str = "") -> Problem:
+    def warning(self, location: Location, message: str, hint: str = "") -> Diagnostic:
         """A warning at that field of this entry."""
         return self.document.warning((*self.at, *location), message, hint)
 

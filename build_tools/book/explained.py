@@ -8,8 +8,8 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.base import A_DATE, LANGUAGE, Part
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.yaml_reader import Document, Location
 
 FIELDS = "fields are wanted, one 'name: ...' to a line"
@@ -31,7 +31,7 @@ WANTED = {
 
 def explained(
     document: Document, at: Location, mistakes: ValidationError, model: type[Part], data: Any
-) -> list[Problem]:
+) -> list[Diagnostic]:
     """Every mistake of an entry, which stands at that location of its file and is of that model."""
     return [_explained(document, at, mistake, model, data) for mistake in _once(mistakes, data)]
 
@@ -50,7 +50,7 @@ def _once(mistakes: ValidationError, data: Any) -> list[dict[str, Any]]:
     return [mistake for where, mistake in kept.items() if where not in around]
 
 
-def _explained(document: Document, at: Location, mistake: dict[str, Any], model: type[Part], data: Any) -> Problem:
+def _explained(document: Document, at: Location, mistake: dict[str, Any], model: type[Part], data: Any) -> Diagnostic:
     """Pydantic's mistake in the words of the book."""
     location = _existing(data, mistake["loc"])
     given = mistake.get("input")
@@ -92,7 +92,7 @@ def _explained(document: Document, at: Location, mistake: dict[str, Any], model:
     return document.error((*at, *location), f"{shown} does not fit '{_field(location)}': {wanted}")
 
 
-def _no_match(document: Document, at: Location, location: Location, mistake: Mapping[str, Any]) -> Problem:
+def _no_match(document: Document, at: Location, location: Location, mistake: Mapping[str, Any]) -> Diagnostic:
     """A word that is no language, a name with other signs than names have."""
     pattern, given = mistake["ctx"]["pattern"], mistake["input"]
     if pattern == LANGUAGE:

@@ -10,7 +10,7 @@ from os.path import realpath
 from pathlib import Path
 
 from build_tools.book.cores import shared_out
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.yaml_reader import Document, read_document
 
 Stamp = tuple[int, int]
@@ -45,16 +45,16 @@ OUTSIDE = "is a link out of the book's folder, and is not followed"
 ENDINGS = (".yaml", ".yml")
 
 
-def listed_files(folder: Path) -> tuple[list[Path], list[Problem]]:
+def listed_files(folder: Path) -> tuple[list[Path], list[Diagnostic]]:
     """The files of a folder and of those in it, in order, and what cannot be read by its name alone.
 
     Hidden files are left out. No link to a folder is followed: it may lead around in a circle.
     """
     found: list[Path] = []
-    problems: list[Problem] = []
+    diagnostics: list[Diagnostic] = []
 
     def refuse(path: Path, message: str, hint: str) -> None:
-        problems.append(Problem(shown_path(path, folder), 1, 1, "error", message, hint))
+        diagnostics.append(Diagnostic(shown_path(path, folder), 1, 1, "error", message, hint))
 
     def unreadable(error: OSError) -> None:
         refuse(Path(error.filename), f"cannot be read: {error.strerror}", "let yourself read this folder")
@@ -80,7 +80,7 @@ def listed_files(folder: Path) -> tuple[list[Path], list[Problem]]:
                 )
             elif name not in folders or ending in ENDINGS:
                 found.append(path)
-    return sorted(found), sorted(problems)
+    return sorted(found), sorted(diagnostics)
 
 
 def read_ahead(paths: Iterable[Path], folder: Path) -> dict[Path, tuple[Stamp, Document]]:
@@ -116,8 +116,8 @@ def naming(path: Path) -> Iterator[None]:
     """What goes wrong inside is told with the name of that file: the system knows none where a disk is full."""
     try:
         yield
-    except OSError as problem:
-        problem.filename = str(path)
+    except OSError as error:
+        error.filename = str(path)
         raise
 
 

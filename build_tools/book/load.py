@@ -13,13 +13,13 @@ from typing import Any
 from pydantic import ValidationError
 
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.explained import explained
 from build_tools.book.files import Stamp, is_yaml, listed_files, read_ahead, shown_path, stamp_of
 from build_tools.book.model.base import IDENTIFIER, Part
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
-from build_tools.book.problems import Problem
 from build_tools.book.texts import unfinished, unseen
 from build_tools.book.yaml_reader import Document, Location, read_document
 
@@ -35,7 +35,7 @@ class Loaded:
     """A book as far as it could be read, and the mistakes met on the way."""
 
     book: Book
-    problems: list[Problem]
+    diagnostics: list[Diagnostic]
 
 
 @dataclass(slots=True)
@@ -51,11 +51,11 @@ class Cache:
 
 @dataclass(slots=True)
 class _Parsed:
-    """The entries of one file by id (``""`` for a procedure), its problems, and the ids that are wrong."""
+    """The entries of one file by id (``""`` for a procedure), its diagnostics, and the ids that are wrong."""
 
     document: Document
     items: dict[str, Part]
-    problems: list[Problem]
+    diagnostics: list[Diagnostic]
     unread: list[str] = field(default_factory=list)
 
 
@@ -63,47 +63,47 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
     """Read the whole book.
 
     ``folder`` is shown in messages by its own name (``procedures/plumbing/toilet-set.yaml:41:7``). Files that are
-    wrong are left out of the book and named in the problems.
+    wrong are left out of the book and named in the diagnostics.
     """
     cache = cache if cache is not None else Cache()
     book = Book()
-    problems: list[Problem] = []
+    diagnostics: list[Diagnostic] = []
     if not folder.is_dir():
-        return Loaded(book, [Problem(str(folder), 1, 1, "error", "there is no such folder")])
+        return Loaded(book, [Diagnostic(str(folder), 1, 1, "error", "there is no such folder")])
     paths, refused = listed_files(folder)
-    problems += refused
+    diagnostics += refused
     cache.ahead = read_ahead((path for path in paths if path not in cache.files), folder)
     for path in paths:
         inside = path.relative_to(folder)
         file = shown_path(path, folder)
         if is_yaml(path):
-            problems += _take_file(path, inside.parts, file, book, cache)
+            diagnostics += _take_file(path, inside.parts, file, book, cache)
         elif path.suffix == ".md":
-            problems.append(Problem(file, 1, 1, "error", BY_HAND, NOT_BY_HAND))
+            diagnostics.append(Diagnostic(file, 1, 1, "error", BY_HAND, NOT_BY_HAND))
     cache.ahead = {}
-    return Loaded(book, problems)
+    return Loaded(book, diagnostics)
 
 
-def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache: Cache) -> list[Problem]:
+def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache: Cache) -> list[Diagnostic]:
     match parts:
         case ("reference", kind, _) if kind in KINDS:
             parsed = _parse(path, file, KINDS[kind], cache, many=True)
-            return parsed.problems + _add_entries(book, kind, parsed)
+            return parsed.diagnostics + _add_entries(book, kind, parsed)
         case ("crew", "people.yaml"):
             parsed = _parse(path, file, Person, cache, many=True)
-            return parsed.problems + _add_entries(book, "people", parsed)
+            return parsed.diagnostics + _add_entries(book, "people", parsed)
         case ("jobs", name):
             parsed = _parse(path, file, Job, cache, many=False)
-            return parsed.problems + _add_job(book, path.stem, name, parsed)
+            return parsed.diagnostics + _add_job(book, path.stem, name, parsed)
         case (trade, name) if trade not in NOT_TRADES:
             parsed = _parse(path, file, Procedure, cache, many=False)
-            return parsed.problems + _add_procedure(book, trade, path.stem, name, parsed, path)
+            return parsed.diagnostics + _add_procedure(book, trade, path.stem, name, parsed, path)
     kinds = ", ".join(sorted(KINDS))
     hint = (
         f"reference entries stand in reference/<kind>/, where kind is one of {kinds}" if parts[0] == "reference" else ""
     )
     return [
-        Problem(
+        Diagnostic(
             file,
             1,
             1,
@@ -128,46 +128,46 @@ def _parse(path: Path, file: str, model: type[Part], cache: Cache, *, many: bool
 
 
 def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Parsed:
-    parsed = _Parsed(document, {}, [*document.problems, *unfinished(document)])
+    parsed = _Parsed(document, {}, [*document.diagnostics, *unfinished(document)])
     data = document.data
-    if document.problems:
+    if document.diagnostics:
         parsed.unread.append("*")
         return parsed
     if not isinstance(data, dict):
         what = "ids with their entries" if many else "the fields of a procedure"
-        parsed.problems.append(document.error((), f"holds no fields: {what} are wanted, one 'name: ...' to a line"))
+        parsed.diagnostics.append(document.error((), f"holds no fields: {what} are wanted, one 'name: ...' to a line"))
         parsed.unread.append("*")
         return parsed
     for name, fields in data.items() if many else [("", data)]:
         at: Location = (name,) if many else ()
         if many and (wrong := _no_id(name)):
-            parsed.problems.append(document.error((*at, ""), f"'{name}' {wrong}"))
+            parsed.diagnostics.append(document.error((*at, ""), f"'{name}' {wrong}"))
             continue
         try:
             parsed.items[name] = model.model_validate(fields)
         except ValidationError as mistakes:
             parsed.unread.append(name)
-            parsed.problems += explained(document, at, mistakes, model, fields)
+            parsed.diagnostics += explained(document, at, mistakes, model, fields)
         else:
-            parsed.problems += unseen(document, at, parsed.items[name])
+            parsed.diagnostics += unseen(document, at, parsed.items[name])
     return parsed
 
 
-def _add_entries(book: Book, kind: str, parsed: _Parsed) -> list[Problem]:
+def _add_entries(book: Book, kind: str, parsed: _Parsed) -> list[Diagnostic]:
     entries: dict[str, Entry[Any]] = getattr(book, kind)
-    problems = []
+    diagnostics = []
     scheme = next(scheme for scheme, field in FIELD.items() if field == kind)
     book.unread.update((scheme, name) for name in parsed.unread)
     for name, item in parsed.items.items():
         entry = Entry(name, item, parsed.document, (name,))
         if name in entries:
-            problems.append(_taken(entry, name, entries[name]))
+            diagnostics.append(_taken(entry, name, entries[name]))
         else:
             entries[name] = entry
-    return problems
+    return diagnostics
 
 
-def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, path: Path) -> list[Problem]:
+def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, path: Path) -> list[Diagnostic]:
     if wrong := _no_id(id):
         return [parsed.document.error((), f"the name of the file, '{name}', {wrong}")]
     if "" not in parsed.items:
@@ -182,7 +182,7 @@ def _add_procedure(book: Book, trade: str, id: str, name: str, parsed: _Parsed, 
     return []
 
 
-def _add_job(book: Book, id: str, name: str, parsed: _Parsed) -> list[Problem]:
+def _add_job(book: Book, id: str, name: str, parsed: _Parsed) -> list[Diagnostic]:
     if wrong := _no_id(id):
         return [parsed.document.error((), f"the name of the file, '{name}', {wrong}")]
     if "" not in parsed.items:
@@ -201,7 +201,7 @@ def _no_id(text: str) -> str:
     return f"is too long for an id: at most {LONGEST_ID} letters" if len(text) > LONGEST_ID else ""
 
 
-def _taken(entry: Entry[Any], id: str, first: Entry[Any]) -> Problem:
+def _taken(entry: Entry[Any], id: str, first: Entry[Any]) -> Diagnostic:
     line, _ = first.document.place(first.at)
     place = f"{first.document.file}:{line}"
     return entry.error(

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Part, Prose, Text
-from build_tools.book.problems import Problem
 from build_tools.book.prose import hidden_links, plain
 from build_tools.book.seen import has_words, turning_mark
 from build_tools.book.walk import walk
@@ -24,7 +24,7 @@ TAG = re.compile(r"<!--.*?-->|</?[A-Za-z][^<>]*>", re.DOTALL)
 NOT_SEEN = "write plain words: marks, tags and codes like '&nbsp;' are no words on the page"
 
 
-def unfinished(document: Document) -> Iterator[Problem]:
+def unfinished(document: Document) -> Iterator[Diagnostic]:
     """What is left to be written anywhere in a file, and is not."""
     if not PLACEHOLDER.search(document.text):
         return
@@ -39,7 +39,7 @@ def unfinished(document: Document) -> Iterator[Problem]:
             left += [((*location, key), value) for key, value in inside]
 
 
-def unseen(document: Document, at: Location, item: Part) -> Iterator[Problem]:
+def unseen(document: Document, at: Location, item: Part) -> Iterator[Diagnostic]:
     """Words for people that tell the reader nothing, or lose a part of what was written."""
     for location, kind, text in walk(item, at):
         if kind is not Prose and kind is not Text:
@@ -71,15 +71,15 @@ def _stands(found: str) -> str:
     return f"'{' '.join(found.split())}' still stands here"
 
 
-def _cut(document: Document, location: Location) -> Iterator[Problem]:
+def _cut(document: Document, location: Location) -> Iterator[Diagnostic]:
     """Words that end at a comment: it may be the rest of them."""
     losses = document.losses
     if losses is not None and (place := document.place(location)) in losses.comments:
         comment, hint = losses.comments[place]
-        yield Problem(document.file, *place, "error", lost(comment), f"{hint}; put a comment on a line of its own")
+        yield Diagnostic(document.file, *place, "error", lost(comment), f"{hint}; put a comment on a line of its own")
 
 
-def _rendered(document: Document, place: Location, written: str) -> Iterator[Problem]:
+def _rendered(document: Document, place: Location, written: str) -> Iterator[Diagnostic]:
     """What Markdown shows of a text."""
     for hidden in hidden_links(written):
         message = f"'[{hidden}]: ...' names the address of a link, and the page does not show it"

@@ -20,13 +20,13 @@ SIGNS = "@`%&*!|>?-,]}[{"
 """Signs with which a plain text cannot begin."""
 
 
-def explain(text: str, problem: Any) -> Explained:
+def explain(text: str, error: Any) -> Explained:
     """Where the slip is, what it is and how it is mended, for an error of the parser with its marks."""
     lines = text.splitlines() or [""]
-    said, context = str(problem.problem), str(problem.context)
-    mark = problem.problem_mark or problem.context_mark
+    said, context = str(error.problem), str(error.context)
+    mark = error.problem_mark or error.context_mark
     line, column = mark.line, mark.column
-    opened = problem.context_mark
+    opened = error.context_mark
     written = lines[line] if line < len(lines) else ""
     tab = re.match(r" *\t", written)
     if tab:

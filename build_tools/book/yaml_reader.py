@@ -29,7 +29,7 @@ from yaml.events import (
 )
 
 from build_tools.book.content import NotTaken, content_of
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.seen import turning_mark
 from build_tools.book.yaml_losses import Losses
 from build_tools.book.yaml_mistakes import explain
@@ -49,7 +49,7 @@ Location = tuple[str | int, ...]
 
 @dataclass(slots=True)
 class Document:
-    """One YAML file: its data, the problems met while reading, and where everything stands.
+    """One YAML file: its data, the diagnostics met while reading, and where everything stands.
 
     ``file`` is the path as it is shown to people. ``losses`` knows the comments that follow
     values, where there are any.
@@ -58,7 +58,7 @@ class Document:
     file: str
     text: str
     data: Any = None
-    problems: list[Problem] = field(default_factory=list)
+    diagnostics: list[Diagnostic] = field(default_factory=list)
     losses: Losses | None = None
     _places: dict[Location, Place] | None = None
 
@@ -70,30 +70,32 @@ class Document:
             location = location[:-1]
         return self._places.get(location, (1, 1))
 
-    def error(self, location: Location, message: str, hint: str = "") -> Problem:
+    def error(self, location: Location, message: str, hint: str = "") -> Diagnostic:
         """An error at that field."""
-        return Problem(self.file, *self.place(location), "error", message, hint)
+        return Diagnostic(self.file, *self.place(location), "error", message, hint)
 
-    def warning(self, location: Location, message: str, hint: str = "") -> Problem:
+    def warning(self, location: Location, message: str, hint: str = "") -> Diagnostic:
         """A warning at that field."""
-        return Problem(self.file, *self.place(location), "warning", message, hint)
+        return Diagnostic(self.file, *self.place(location), "warning", message, hint)
 
 
 def read_document(path: Path, file: str) -> Document:
-    """Read one file. A file that cannot be read at all gives a document without data and with the problem."""
+    """Read one file. A file that cannot be read at all gives a document without data and with the diagnostic."""
     try:
         raw = content_of(path, LARGEST)
-    except NotTaken as problem:
-        return _refused(file, problem.strerror)
-    except OSError as problem:
-        return _refused(file, f"cannot be read: {problem.strerror or problem}")
+    except NotTaken as error:
+        return _refused(file, error.strerror)
+    except OSError as error:
+        return _refused(file, f"cannot be read: {error.strerror or error}")
     try:
         text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError as problem:
-        before = problem.object[: problem.start].decode("utf-8")
+    except UnicodeDecodeError as error:
+        before = error.object[: error.start].decode("utf-8")
         place = _end_of(before)
         return Document(
-            file, "", problems=[Problem(file, *place, "error", "is not UTF-8 text here", "save the file as UTF-8")]
+            file,
+            "",
+            diagnostics=[Diagnostic(file, *place, "error", "is not UTF-8 text here", "save the file as UTF-8")],
         )
     return read_text(text, file)
 
@@ -112,11 +114,11 @@ def read_text(text: str, file: str) -> Document:
     """
     tree = _Tree(file, text, with_places=False)
     losses = tree.losses if tree.losses and tree.losses.comments else None
-    return Document(file, text, tree.data, tree.problems, losses)
+    return Document(file, text, tree.data, tree.diagnostics, losses)
 
 
 def _refused(file: str, message: str) -> Document:
-    return Document(file, "", problems=[Problem(file, 1, 1, "error", message)])
+    return Document(file, "", diagnostics=[Diagnostic(file, 1, 1, "error", message)])
 
 
 @dataclass(slots=True)
@@ -140,7 +142,7 @@ class _Tree:
     def __init__(self, file: str, text: str, *, with_places: bool) -> None:
         self.file = file
         self.data: Any = None
-        self.problems: list[Problem] = []
+        self.diagnostics: list[Diagnostic] = []
         self.places: dict[Location, Place] = {}
         self._with_places = with_places
         self._stack: list[_Open] = []
@@ -162,24 +164,24 @@ class _Tree:
                     take[type(event)](event)
                 if self._ended:
                     break
-        except yaml.MarkedYAMLError as problem:
-            line, column, message, hint = explain(text, problem)
-            if not self.problems:  # a bracket or a line that was lost above is missed here
-                self.problems.append(Problem(file, line, column, "error", message, hint))
+        except yaml.MarkedYAMLError as error:
+            line, column, message, hint = explain(text, error)
+            if not self.diagnostics:  # a bracket or a line that was lost above is missed here
+                self.diagnostics.append(Diagnostic(file, line, column, "error", message, hint))
         except yaml.YAMLError:
             wrong = NOT_YAML.search(text)
             self._control(text[: wrong.start()] if wrong else "", wrong[0] if wrong else "")
-        if self.problems:
+        if self.diagnostics:
             self.data = None
 
     def _error(self, mark: Any, message: str, hint: str = "") -> None:
         line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
-        self.problems.append(Problem(self.file, line, column, "error", message, hint))
+        self.diagnostics.append(Diagnostic(self.file, line, column, "error", message, hint))
 
     def _control(self, before: str, sign: str) -> None:
         line, column = _end_of(before)
         message = f"holds a control character (U+{ord(sign):04X})" if sign else "holds a character that YAML refuses"
-        self.problems.append(Problem(self.file, line, column, "error", message, "take it out"))
+        self.diagnostics.append(Diagnostic(self.file, line, column, "error", message, "take it out"))
 
     def _scalar(self, event: Any) -> None:
         if event.anchor is not None or event.tag is not None:
@@ -199,7 +201,7 @@ class _Tree:
         inside = self._stack[-1] if self._stack else None
         is_key = inside is not None and isinstance(inside.items, dict) and inside.key is None
         for place, message, hint in losses.of(event, is_key=is_key, in_brackets=inside is not None and inside.flow):
-            self.problems.append(Problem(self.file, *place, "error", message, hint))
+            self.diagnostics.append(Diagnostic(self.file, *place, "error", message, hint))
         self._put(None if plain and text in NOTHING else text, event.start_mark, text)
 
     def _start(self, event: Any) -> None:

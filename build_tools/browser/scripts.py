@@ -14,8 +14,8 @@ import calculators as package
 from build_tools.book.book import Book
 from build_tools.book.calls import bind
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.files import write_whole
-from build_tools.book.problems import Problem
 from build_tools.browser.compiler.bundle import NotPlain, Scripts, compile_calculators
 from build_tools.browser.declarations import Standard, declaration
 from build_tools.browser.in_script import data_in_script
@@ -30,7 +30,7 @@ def make_scripts(context: Context, kept: Path) -> dict[str, str]:
     return context.memo.named("scripts", context.fingerprint, lambda: _made(context, kept))
 
 
-def script_problems(context: Context, kept: Path) -> list[Problem]:
+def script_problems(context: Context, kept: Path) -> list[Diagnostic]:
     """What of the calculators the page cannot run, by file and line."""
     try:
         context.memo.named("compiled", tuple(context.calculators), lambda: compiled(context.calculators.values(), kept))

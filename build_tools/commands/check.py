@@ -15,25 +15,25 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Print every problem with its place; 1 when there is an error, or under ``--strict`` a warning."""
+    """Print every diagnostic with its place; 1 when there is an error, or under ``--strict`` a warning."""
     from build_tools.book.checks import check
     from build_tools.book.checks.context import Context
+    from build_tools.book.diagnostics import count_line, listed
     from build_tools.book.load import load_book
     from build_tools.book.memo import Memo
-    from build_tools.book.problems import count_line, listed
 
     loaded = load_book(book_folder(arguments))
     context = Context.of(loaded.book, Memo())
-    found = {*loaded.problems, *check(context)}
-    if loaded.book.jobs and not any(problem.severity == "error" for problem in found):
+    found = {*loaded.diagnostics, *check(context)}
+    if loaded.book.jobs and not any(diagnostic.severity == "error" for diagnostic in found):
         from build_tools.plan.checks import check_jobs
 
         found |= set(check_jobs(context))
-    for problem in listed(found):
-        print(problem, file=sys.stderr)
+    for diagnostic in listed(found):
+        print(diagnostic, file=sys.stderr)
     count = len(loaded.book.procedures)
     print(f"{count_line(found)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
-    stops = [problem for problem in found if arguments.strict or problem.severity == "error"]
+    stops = [diagnostic for diagnostic in found if arguments.strict or diagnostic.severity == "error"]
     return MISTAKES if stops else FINE
 
 

@@ -58,7 +58,7 @@ def _list() -> int:
 
 
 def _find(name: str) -> Calculator:
-    from build_tools.book.problems import did_you_mean
+    from build_tools.book.diagnostics import did_you_mean
     from calculators.registry import CALCULATORS
 
     if name not in CALCULATORS:

@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from build_tools import environment
+from build_tools.book.diagnostics import did_you_mean
 from build_tools.book.printable import printable, printable_lines
-from build_tools.book.problems import did_you_mean
 from build_tools.commands import bench, build, check, compute, new, pack, plan, records, serve, test
 from build_tools.commands.command import INTERRUPTED, MISTAKES, WRONG_USAGE, Command, Wrong
 
@@ -52,8 +52,8 @@ def main(arguments: Sequence[str]) -> int:
         # Whoever read the output has gone (a pager that was closed): nothing is wrong.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
-    except OSError as problem:
-        print(printable(f"{problem.filename or 'a file'}: {problem.strerror}"), file=sys.stderr)
+    except OSError as error:
+        print(printable(f"{error.filename or 'a file'}: {error.strerror}"), file=sys.stderr)
         return WRONG_USAGE
 
 

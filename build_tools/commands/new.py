@@ -109,7 +109,7 @@ def _split(written: str) -> tuple[str, str]:
 
 
 def _refuse_unknown_trade(book: Book, trade: str, folder: Path) -> None:
-    from build_tools.book.problems import did_you_mean
+    from build_tools.book.diagnostics import did_you_mean
 
     if trade in book.trades:
         return

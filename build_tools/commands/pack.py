@@ -14,7 +14,7 @@ from build_tools.environment import ROOT
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book
-    from build_tools.book.problems import Problem
+    from build_tools.book.diagnostics import Diagnostic
 
 LARGE = 1_000_000
 """Bytes from which a file is slow to send on a phone's network, and some mail servers and messengers refuse it."""
@@ -39,10 +39,10 @@ def run(arguments: argparse.Namespace) -> int:
     refuse_in_book(target, book)
     made = packed(book, name, ROOT / ".cache")
     if not isinstance(made, str):
-        from build_tools.book.problems import listed
+        from build_tools.book.diagnostics import listed
 
-        for problem in listed(made):
-            print(problem, file=sys.stderr)
+        for diagnostic in listed(made):
+            print(diagnostic, file=sys.stderr)
         return MISTAKES
     content = made.encode()
     hand_out(target, content)
@@ -50,7 +50,7 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def packed(folder: Path, name: str, kept: Path) -> str | list[Problem]:
+def packed(folder: Path, name: str, kept: Path) -> str | list[Diagnostic]:
     """The file for one procedure of the book in that folder, or what is wrong with the book."""
     from build_tools.book.checks import check
     from build_tools.book.checks.context import Context
@@ -65,7 +65,7 @@ def packed(folder: Path, name: str, kept: Path) -> str | list[Problem]:
     _refuse_unknown(loaded.book, name)
     context = Context.of(loaded.book, Memo())
     pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
-    errors = [one for one in sorted({*loaded.problems, *check(context), *unreadable}) if one.severity == "error"]
+    errors = [one for one in sorted({*loaded.diagnostics, *check(context), *unreadable}) if one.severity == "error"]
     if errors:
         return errors
     own = settings()
@@ -76,7 +76,7 @@ def packed(folder: Path, name: str, kept: Path) -> str | list[Problem]:
 
 
 def _refuse_unknown(book: Book, name: str) -> None:
-    from build_tools.book.problems import did_you_mean
+    from build_tools.book.diagnostics import did_you_mean
 
     if name not in book.procedures:
         hint = did_you_mean(name, book.procedures) or f"the procedures are {', '.join(sorted(book.procedures))}"

@@ -17,8 +17,8 @@ from build_tools.progress import Progress
 if TYPE_CHECKING:
     from build_tools.book.book import Entry
     from build_tools.book.checks.context import Context
+    from build_tools.book.diagnostics import Diagnostic
     from build_tools.book.model.job import Job
-    from build_tools.book.problems import Problem
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -42,8 +42,8 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.job is None:
         for id, entry in jobs.items():
             print(printable(f"{id:24} {entry.item.title.inside(loaded.book.language)}"))
-        return _told(loaded.problems)
-    if _told(loaded.problems):
+        return _told(loaded.diagnostics)
+    if _told(loaded.diagnostics):
         return MISTAKES
     _must_be_there("job", arguments.job, jobs, "'plan' without a name lists the jobs")
     entry = jobs[arguments.job]
@@ -98,18 +98,18 @@ AIMS = {"end": "working hours to the end", "closed": "closed hours", "moves": "c
 PARTS = {"end": 4, "closed": 4, "moves": 1}
 
 
-def _told(problems: Iterable[Problem]) -> int:
-    """Print the problems in their order; 1 where one of them is an error."""
-    from build_tools.book.problems import listed
+def _told(diagnostics: Iterable[Diagnostic]) -> int:
+    """Print the diagnostics in their order; 1 where one of them is an error."""
+    from build_tools.book.diagnostics import listed
 
-    found = listed(problems)
-    for problem in found:
-        print(problem, file=sys.stderr)
-    return MISTAKES if any(problem.severity == "error" for problem in found) else FINE
+    found = listed(diagnostics)
+    for diagnostic in found:
+        print(diagnostic, file=sys.stderr)
+    return MISTAKES if any(diagnostic.severity == "error" for diagnostic in found) else FINE
 
 
 def _must_be_there(what: str, name: str, known: Iterable[str], otherwise: str) -> None:
-    from build_tools.book.problems import did_you_mean
+    from build_tools.book.diagnostics import did_you_mean
 
     known = list(known)
     if name not in known:

@@ -72,8 +72,8 @@ def _is_free(address: str, port: int) -> bool:
             probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             probe.bind(place)
-        except OSError as problem:
-            if problem.errno == errno.EADDRINUSE:
+        except OSError as error:
+            if error.errno == errno.EADDRINUSE:
                 return False
             raise
     return True

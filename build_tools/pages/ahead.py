@@ -18,7 +18,7 @@ from build_tools.pages.page import Page
 from build_tools.pages.site import Maker, procedure_page
 
 Done = tuple[str, list[Any], Page | None, str]
-"""A procedure's id, its problems, and where there are none its page and its open data."""
+"""A procedure's id, its diagnostics, and where there are none its page and its open data."""
 
 
 def work_ahead(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> None:
@@ -28,17 +28,17 @@ def work_ahead(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> 
     """
     memo, around = maker.context.memo, maker.context.fingerprint
     new = [entry for entry in maker.book.procedures.values() if not memo.holds("checks", entry.item, around)]
-    for id, problems, page, text in shared_out(partial(_prepare, maker), new, meanwhile):
+    for id, diagnostics, page, text in shared_out(partial(_prepare, maker), new, meanwhile):
         entry = maker.book.procedures[id]
-        memo.keep("checks", entry.item, around, problems)
+        memo.keep("checks", entry.item, around, diagnostics)
         if page is not None:
             memo.keep("page", entry.item, maker.around(entry), page)
             memo.keep("json", entry.item, around, text)
 
 
 def _prepare(maker: Maker, entry: ProcedureEntry) -> Done:
-    problems = check_procedure(maker.context, entry)
-    wrong = any(problem.severity == "error" for problem in problems)
+    diagnostics = check_procedure(maker.context, entry)
+    wrong = any(diagnostic.severity == "error" for diagnostic in diagnostics)
     if wrong or maker.book.unread or not maker.has_pictures(entry):  # what is unread may be what this page leads to
-        return entry.id, problems, None, ""
-    return entry.id, problems, procedure_page(maker, entry), procedure_json(maker.context, entry)
+        return entry.id, diagnostics, None, ""
+    return entry.id, diagnostics, procedure_page(maker, entry), procedure_json(maker.context, entry)

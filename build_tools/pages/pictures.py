@@ -14,8 +14,8 @@ from PIL import Image, ImageOps
 from build_tools.book.book import Book
 from build_tools.book.checks.pictures import LARGEST, unfit
 from build_tools.book.content import NotTaken, content_of
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.files import write_whole
-from build_tools.book.problems import Problem
 from build_tools.book.svg import Drawing
 
 WIDEST = 1280
@@ -38,13 +38,13 @@ class Refused(Exception):
     """A drawing that does more than draw."""
 
 
-def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown], list[Problem]]:
+def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown], list[Diagnostic]]:
     """Every picture of the book by folder and file name, and those that cannot be read.
 
     ``kept`` is a folder where compressed photos are kept between builds, by the digest of what they were made from.
     """
     made: dict[tuple[str, str], Shown] = {}
-    problems: list[Problem] = []
+    diagnostics: list[Diagnostic] = []
     for entry in book.procedures.values():
         for index, step in enumerate(entry.item.steps):
             for field in ("photo", "drawing"):
@@ -60,8 +60,8 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
                     continue  # changed a moment ago, or named by the check of drawings
                 except Exception:  # a broken file raises whatever its decoder stumbles over
                     at = ("steps", index, field, "file")
-                    problems.append(entry.error(at, f"'{picture.file}' cannot be read as a {field}"))
-    return made, problems
+                    diagnostics.append(entry.error(at, f"'{picture.file}' cannot be read as a {field}"))
+    return made, diagnostics
 
 
 def _make(path: Path, kept: Path) -> Shown:

@@ -1,7 +1,7 @@
 """The checks of jobs. They run after those of the book, on a job whose references lead somewhere.
 
 First what the job says of itself, then what each task takes, then whether it fits together; a job with mistakes of one
-kind is not tried for the next, so that one slip does not print ten problems.
+kind is not tried for the next, so that one slip does not print ten diagnostics.
 """
 
 from __future__ import annotations
@@ -12,8 +12,8 @@ from functools import partial
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job
-from build_tools.book.problems import Problem
 from build_tools.book.uses import uses_of
 from build_tools.plan.checks_of_itself import of_itself
 from build_tools.plan.checks_of_progress import of_progress
@@ -30,36 +30,36 @@ MOST_HOURS = 4000.0
 """Labour hours of one task: two people for a year. More is a slip of the pen."""
 
 
-def check_jobs(context: Context, today: date | None = None) -> list[Problem]:
-    """The problems of every job of the book; ``today`` is the present day where nothing is given."""
-    return sorted(problem for entry in context.book.jobs.values() for problem in check_job(context, entry, today))
+def check_jobs(context: Context, today: date | None = None) -> list[Diagnostic]:
+    """The diagnostics of every job of the book; ``today`` is the present day where nothing is given."""
+    return sorted(diagnostic for entry in context.book.jobs.values() for diagnostic in check_job(context, entry, today))
 
 
-def check_job(context: Context, entry: Entry[Job], today: date | None = None) -> list[Problem]:
-    """The problems of one job."""
+def check_job(context: Context, entry: Entry[Job], today: date | None = None) -> list[Diagnostic]:
+    """The diagnostics of one job."""
     if any((use.scheme, use.target) not in context.index.targets for use in uses_of(entry, context.book, context.memo)):
         return []  # the reference check has named them
     now = today or datetime.now().date()
-    problems: list[Problem] = []
+    diagnostics: list[Diagnostic] = []
     for stage in (of_itself, _tasks, _together, partial(of_progress, today=now), of_variants):
-        problems += dict.fromkeys(stage(context, entry))
-        if any(problem.severity == "error" for problem in problems):
-            return problems
-    return problems
+        diagnostics += dict.fromkeys(stage(context, entry))
+        if any(diagnostic.severity == "error" for diagnostic in diagnostics):
+            return diagnostics
+    return diagnostics
 
 
-def _tasks(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def _tasks(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """What each task takes can be worked out, and is not beyond all measure."""
     here = context_of(context, entry)
     for id in entry.item.tasks:
         made = take_off(here, entry, id)
-        yield from made.problems
-        if not made.problems:
-            problems = list(_hours(entry, id, made))
-            yield from problems or _in_one_day(here, entry, id, made)
+        yield from made.diagnostics
+        if not made.diagnostics:
+            diagnostics = list(_hours(entry, id, made))
+            yield from diagnostics or _in_one_day(here, entry, id, made)
 
 
-def _hours(entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Problem]:
+def _hours(entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Diagnostic]:
     task = entry.item.tasks[id]
     at = "hours" if task.hours else "quantity" if task.quantity else "count" if task.count > 1 else "procedure"
     if made.hours > MOST_HOURS:
@@ -68,7 +68,7 @@ def _hours(entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Problem]:
         yield entry.error(("tasks", id, at), "takes no labour at all", "write how much there is to do")
 
 
-def _in_one_day(context: Context, entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Problem]:
+def _in_one_day(context: Context, entry: Entry[Job], id: str, made: TakeOff) -> Iterator[Diagnostic]:
     """What is not left overnight is done within the hours of a day."""
     day = read(entry.item.hours, "time", "h")
     for trip in trips_of(context.book, entry.item, id, made.hours) if entry.item.tasks[id].done is None else []:
@@ -82,7 +82,7 @@ def _in_one_day(context: Context, entry: Entry[Job], id: str, made: TakeOff) -> 
             )
 
 
-def _together(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def _together(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """What must come first is there, there are people for everything, and nothing goes in a circle."""
     yield from missing(context.book, entry)
     yield from cannot(context.book, entry)

@@ -9,8 +9,8 @@ from graphlib import CycleError, TopologicalSorter
 from build_tools.book.amounts import read_figure, read_with_unit
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Hand, Job, Opening, Space, Task
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.checks_of_money import of_money
@@ -29,7 +29,7 @@ LONGEST = timedelta(days=3 * 365)
 QUARTER = 0.25
 
 
-def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """The mistakes that can be seen in the job file alone, with the book's names."""
     yield from _dates(entry)
     yield from _working_day(entry)
@@ -45,7 +45,7 @@ def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
     yield from _away(context, entry)
 
 
-def _dates(entry: Entry[Job]) -> Iterator[Problem]:
+def _dates(entry: Entry[Job]) -> Iterator[Diagnostic]:
     job = entry.item
     given = [("start", job.start), ("deadline", job.deadline)]
     odd = [name for name, day in given if day.year not in YEARS]
@@ -67,14 +67,14 @@ def _dates(entry: Entry[Job]) -> Iterator[Problem]:
             )
 
 
-def _working_day(entry: Entry[Job]) -> Iterator[Problem]:
+def _working_day(entry: Entry[Job]) -> Iterator[Diagnostic]:
     """The hours of a day are whole quarters, and the day ends before midnight."""
     job = entry.item
     minutes = _minutes(job.begins)
     if minutes is None:
         yield entry.error(("begins",), f"'{job.begins}' is not a time of day", "write it like 7:30")
-    hours, problems = _figure(entry, ("hours",), job.hours, "time", "h")
-    yield from problems
+    hours, diagnostics = _figure(entry, ("hours",), job.hours, "time", "h")
+    yield from diagnostics
     if hours is None:
         return
     if hours < 1 or hours > 24 or abs(hours / QUARTER - round(hours / QUARTER)) > 1e-9:
@@ -91,7 +91,7 @@ def _minutes(text: str) -> int | None:
     return int(hour) * 60 + int(minute) if int(hour) < 24 and int(minute) < 60 else None
 
 
-def _spaces(entry: Entry[Job], calculators: Iterable[Calculator]) -> Iterator[Problem]:
+def _spaces(entry: Entry[Job], calculators: Iterable[Calculator]) -> Iterator[Diagnostic]:
     job = entry.item
     ways = [way for calculator in calculators for item in calculator.inputs for way in item.ways]
     for name, space in job.spaces.items():
@@ -113,14 +113,14 @@ def _spaces(entry: Entry[Job], calculators: Iterable[Calculator]) -> Iterator[Pr
         yield entry.error(("spaces", around[0], "reached_through"), message, "name the way in from outside")
 
 
-def _measures(entry: Entry[Job], at: Location, space: Space, ways: Sequence[str]) -> Iterator[Problem]:
+def _measures(entry: Entry[Job], at: Location, space: Space, ways: Sequence[str]) -> Iterator[Diagnostic]:
     """The sizes of a space; a measure that goes two ways ends with the words of one of ``ways``."""
     good = True
     for side in ("length", "width"):
         text = getattr(space, side)
         if text is not None:
-            value, problems = _figure(entry, (*at, side), text, "length", "ft")
-            yield from problems
+            value, diagnostics = _figure(entry, (*at, side), text, "length", "ft")
+            yield from diagnostics
             good = good and value is not None
     try:
         if good:
@@ -134,7 +134,7 @@ def _measures(entry: Entry[Job], at: Location, space: Space, ways: Sequence[str]
             yield entry.error((*at, "measures", name), str(trouble))
 
 
-def _opening(entry: Entry[Job], name: str, opening: Opening) -> Iterator[Problem]:
+def _opening(entry: Entry[Job], name: str, opening: Opening) -> Iterator[Diagnostic]:
     at: Location = ("openings", name)
     yield from _known(entry, (*at, "space"), opening.space, entry.item.spaces, "space")
     if opening.lock is not None and opening.lock not in FUNCTIONS:
@@ -146,7 +146,7 @@ def _opening(entry: Entry[Job], name: str, opening: Opening) -> Iterator[Problem
             yield from _figure(entry, (*at, side), text, "length", "in")[1]
 
 
-def _people(entry: Entry[Job]) -> Iterator[Problem]:
+def _people(entry: Entry[Job]) -> Iterator[Diagnostic]:
     seen: set[str] = set()
     for index, hand in enumerate(entry.item.people):
         if hand.person in seen:
@@ -154,7 +154,7 @@ def _people(entry: Entry[Job]) -> Iterator[Problem]:
         seen.add(hand.person)
 
 
-def _task(entry: Entry[Job], id: str, task: Task) -> Iterator[Problem]:
+def _task(entry: Entry[Job], id: str, task: Task) -> Iterator[Diagnostic]:
     job, at = entry.item, ("tasks", id)
     yield from _known(entry, (*at, "space"), task.space, {**job.spaces, **job.dwellings}, "space or dwelling")
     yield from _known(entry, (*at, "opening"), task.opening, job.openings, "opening")
@@ -167,7 +167,7 @@ def _task(entry: Entry[Job], id: str, task: Task) -> Iterator[Problem]:
             yield from _figure(entry, (*at, name), text, "time", "h")[1]
 
 
-def _lists(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def _lists(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """What is done already, prices, visits, and the standards of this job."""
     job = entry.item
     for index, done in enumerate(job.already_done):
@@ -182,13 +182,15 @@ def _lists(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
         yield from _same_kind(context, entry, index, each.value, each.is_)
 
 
-def _known(entry: Entry[Job], at: Location, name: str | None, known: Iterable[str], what: str) -> Iterator[Problem]:
+def _known(entry: Entry[Job], at: Location, name: str | None, known: Iterable[str], what: str) -> Iterator[Diagnostic]:
     names = list(known)
     if name is not None and name not in names:
         yield entry.error(at, f"there is no {what} '{name}' in this job", did_you_mean(name, names))
 
 
-def _figure(entry: Entry[Job], at: Location, text: str, quantity: str, unit: str) -> tuple[float | None, list[Problem]]:
+def _figure(
+    entry: Entry[Job], at: Location, text: str, quantity: str, unit: str
+) -> tuple[float | None, list[Diagnostic]]:
     """A figure above nought, or None with the reason."""
     try:
         value = read_with_unit(text, quantity, unit)
@@ -199,7 +201,7 @@ def _figure(entry: Entry[Job], at: Location, text: str, quantity: str, unit: str
     return value, []
 
 
-def _wait(entry: Entry[Job], at: Location, text: str) -> Iterator[Problem]:
+def _wait(entry: Entry[Job], at: Location, text: str) -> Iterator[Diagnostic]:
     """A time to wait: nought or more, and not years."""
     try:
         hours = read_with_unit(text, "time", "h")
@@ -210,7 +212,7 @@ def _wait(entry: Entry[Job], at: Location, text: str) -> Iterator[Problem]:
         yield entry.error(at, f"'{text}' is no time to wait: nought to three years are wanted")
 
 
-def _same_kind(context: Context, entry: Entry[Job], index: int, value: str, here: str) -> Iterator[Problem]:
+def _same_kind(context: Context, entry: Entry[Job], index: int, value: str, here: str) -> Iterator[Diagnostic]:
     usual = context.book.values[value].item.quantity
     at: Location = ("standards", index, "is")
     try:
@@ -222,7 +224,7 @@ def _same_kind(context: Context, entry: Entry[Job], index: int, value: str, here
         yield entry.error(at, f"'{here}' cannot stand for '{usual}': it is of another kind")
 
 
-def _away(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def _away(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """People of whom the job has nothing, since they are away from its start to its deadline."""
     job = entry.item
     hands = hands_of(job)

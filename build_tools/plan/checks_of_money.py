@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from build_tools.book.book import Entry
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Hand, Job
-from build_tools.book.problems import Problem
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.money import read_money
 from calculators.reading import Unreadable
 
 
-def of_money(entry: Entry[Job]) -> Iterator[Problem]:
+def of_money(entry: Entry[Job]) -> Iterator[Diagnostic]:
     """Amounts that are none, and those in another currency than the first."""
     currency = ""
     for at, text in _amounts(entry.item):

@@ -8,8 +8,8 @@ from itertools import combinations
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job, Task
-from build_tools.book.problems import Problem
 from build_tools.plan.crew import able, hands_of, teams
 from build_tools.plan.links import closed_places
 from build_tools.plan.plan import planned_from
@@ -18,18 +18,18 @@ from build_tools.plan.standards import context_of
 from calculators.reading import read
 
 
-def of_progress(context: Context, entry: Entry[Job], today: date) -> Iterator[Problem]:
+def of_progress(context: Context, entry: Entry[Job], today: date) -> Iterator[Diagnostic]:
     """The mistakes in what a job says of its progress, and a deadline that has passed."""
     found = list(_days(entry, today))
     yield from found
-    if not any(problem.severity == "error" for problem in found):
+    if not any(diagnostic.severity == "error" for diagnostic in found):
         started = {id: task for id, task in entry.item.tasks.items() if task.started}
         yield from _closed(context, entry, started, planned_from(entry.item, today))
         yield from _crowded(entry, started)
         yield from _same_person(context, entry, started)
 
 
-def _days(entry: Entry[Job], today: date) -> Iterator[Problem]:
+def _days(entry: Entry[Job], today: date) -> Iterator[Diagnostic]:
     job = entry.item
     begun = False
     for id, task in job.tasks.items():
@@ -57,7 +57,7 @@ def _days(entry: Entry[Job], today: date) -> Iterator[Problem]:
         )
 
 
-def _closed(context: Context, entry: Entry[Job], started: dict[str, Task], today: date) -> Iterator[Problem]:
+def _closed(context: Context, entry: Entry[Job], started: dict[str, Task], today: date) -> Iterator[Diagnostic]:
     """Work is started where something that is done keeps everybody out."""
     job = entry.item
     book = context_of(context, entry).book
@@ -91,7 +91,7 @@ def _closed(context: Context, entry: Entry[Job], started: dict[str, Task], today
         )
 
 
-def _crowded(entry: Entry[Job], started: dict[str, Task]) -> Iterator[Problem]:
+def _crowded(entry: Entry[Job], started: dict[str, Task]) -> Iterator[Diagnostic]:
     """More is started in a space than crews find room in it."""
     job = entry.item
     for place in dict.fromkeys(task.space for task in started.values()):
@@ -107,7 +107,7 @@ def _crowded(entry: Entry[Job], started: dict[str, Task]) -> Iterator[Problem]:
             )
 
 
-def _same_person(context: Context, entry: Entry[Job], started: dict[str, Task]) -> Iterator[Problem]:
+def _same_person(context: Context, entry: Entry[Job], started: dict[str, Task]) -> Iterator[Diagnostic]:
     """Two started tasks go on at once, so no person may be needed for both."""
     hands = hands_of(entry.item)
     who = {id: able(context.book, hands, task) for id, task in started.items()}

@@ -7,21 +7,21 @@ from dataclasses import replace
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Job, Variant
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.plan.crew import cannot
 from build_tools.plan.links import circles, links
 from build_tools.plan.what_if import varied
 
 
-def of_variants(context: Context, entry: Entry[Job]) -> Iterator[Problem]:
+def of_variants(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """The mistakes of every variant."""
     for name, variant in entry.item.variants.items():
         found = list(_names(entry, name, variant))
         yield from found or _fits(context, entry, name, variant)
 
 
-def _names(entry: Entry[Job], name: str, variant: Variant) -> Iterator[Problem]:
+def _names(entry: Entry[Job], name: str, variant: Variant) -> Iterator[Diagnostic]:
     job = entry.item
     people = [hand.person for hand in job.people]
     for index, change in enumerate(variant.tasks):
@@ -42,9 +42,9 @@ def _names(entry: Entry[Job], name: str, variant: Variant) -> Iterator[Problem]:
             yield entry.error(("variants", name, "more_people", index), f"'{hand.person}' is on this job already")
 
 
-def _fits(context: Context, entry: Entry[Job], name: str, variant: Variant) -> Iterator[Problem]:
+def _fits(context: Context, entry: Entry[Job], name: str, variant: Variant) -> Iterator[Diagnostic]:
     """The job as the variant has it has the people and makes no circle."""
     other = varied(entry, variant)
     line, column = entry.document.place(("variants", name, ""))
-    for problem in (*circles(other, links(context.book, other.item)), *cannot(context.book, other)):
-        yield replace(problem, line=line, column=column, message=f"in the variant '{name}': {problem.message}")
+    for diagnostic in (*circles(other, links(context.book, other.item)), *cannot(context.book, other)):
+        yield replace(diagnostic, line=line, column=column, message=f"in the variant '{name}': {diagnostic.message}")

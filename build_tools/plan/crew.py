@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from build_tools.book.book import Book, Entry
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Hand, Job, Task
-from build_tools.book.problems import Problem
 
 ROLES = {
     "helper": {"owner", "lead", "helper", "friend"},
@@ -55,7 +55,7 @@ def able(book: Book, hands: list[Hand], task: Task) -> Able:
     return Able(size, leads if size == 1 else may, leads)
 
 
-def cannot(book: Book, entry: Entry[Job]) -> Iterator[Problem]:
+def cannot(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """Tasks for which the job has not the people."""
     job = entry.item
     hands = hands_of(job)

@@ -20,11 +20,11 @@ from pydantic import BaseModel
 
 from build_tools.book.book import Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.files import write_whole
 from build_tools.book.model.base import Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
-from build_tools.book.problems import Problem
 from build_tools.environment import ROOT
 from build_tools.plan.checks import check_job
 from build_tools.plan.problem import Impossible
@@ -36,28 +36,28 @@ KEPT = 4
 CODE = ("build_tools/book", "build_tools/plan", "calculators")
 LIBRARIES = ("ortools", "pydantic")
 """What makes plans, beside the book itself."""
-Planned = tuple[Whole, list[Problem]]
+Planned = tuple[Whole, list[Diagnostic]]
 
 
-def plan_jobs(context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Problem]]:
-    """Every job of the book checked and planned, by its id, and the problems of all.
+def plan_jobs(context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Diagnostic]]:
+    """Every job of the book checked and planned, by its id, and the diagnostics of all.
 
     Where a job has a mistake, none is planned. ``kept`` is the folder that holds what builds keep; a file of it that
     cannot be read is made again.
     """
     files = {id: kept / "jobs" / id / name for id, name in names(context, today).items()}
-    jobs, problems = context.memo.named("plans", files, partial(_planned, context, today, kept, files))
-    return {id: _inside(made, context_of(context, context.book.jobs[id])) for id, made in jobs.items()}, problems
+    jobs, diagnostics = context.memo.named("plans", files, partial(_planned, context, today, kept, files))
+    return {id: _inside(made, context_of(context, context.book.jobs[id])) for id, made in jobs.items()}, diagnostics
 
 
 def _planned(
     context: Context, today: date, kept: Path, files: dict[str, Path]
-) -> tuple[dict[str, Whole], list[Problem]]:
+) -> tuple[dict[str, Whole], list[Diagnostic]]:
     held = {id: found for id, file in files.items() if (found := _read(file))}
     warnings = {id: check_job(context, context.book.jobs[id], today) for id in files if id not in held}
-    problems = [problem for found in warnings.values() for problem in found]
-    if any(problem.severity == "error" for problem in problems):
-        return {}, sorted(problems)
+    diagnostics = [diagnostic for found in warnings.values() for diagnostic in found]
+    if any(diagnostic.severity == "error" for diagnostic in diagnostics):
+        return {}, sorted(diagnostics)
     if warnings:
         from build_tools.plan import planning  # brings the solver, which is large
 
@@ -66,11 +66,11 @@ def _planned(
         try:
             held[id] = planning.whole(context, context.book.jobs[id], today, kept), warnings[id]
         except Impossible as impossible:
-            problems.append(cannot_be_planned(context.book.jobs[id], impossible))
+            diagnostics.append(cannot_be_planned(context.book.jobs[id], impossible))
         else:
             _write(files[id], held[id])
-    problems += [problem for id, (_, found) in held.items() if id not in warnings for problem in found]
-    return {id: held[id][0] for id in files if id in held}, sorted(problems)
+    diagnostics += [diagnostic for id, (_, found) in held.items() if id not in warnings for diagnostic in found]
+    return {id: held[id][0] for id in files if id in held}, sorted(diagnostics)
 
 
 def names(context: Context, today: date) -> dict[str, str]:

@@ -9,9 +9,9 @@ from graphlib import CycleError, TopologicalSorter
 from itertools import pairwise
 
 from build_tools.book.book import Book, Entry
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Before, Where
-from build_tools.book.problems import Problem, did_you_mean
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +77,7 @@ def reaches(job: Job, line: Before, here: str, there: str) -> bool:
             return here == there
 
 
-def missing(book: Book, entry: Entry[Job]) -> Iterator[Problem]:
+def missing(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """What a procedure must have before it and the job has neither as a task nor as done."""
     job = entry.item
     for id, task in job.tasks.items():
@@ -106,7 +106,7 @@ def _done(job: Job, line: Before, here: str) -> bool:
     )
 
 
-def unknown_tasks(entry: Entry[Job]) -> Iterator[Problem]:
+def unknown_tasks(entry: Entry[Job]) -> Iterator[Diagnostic]:
     """Tasks that an ``after`` names and the job does not have."""
     tasks = entry.item.tasks
     for id, task in tasks.items():
@@ -119,7 +119,7 @@ def unknown_tasks(entry: Entry[Job]) -> Iterator[Problem]:
                 )
 
 
-def circles(entry: Entry[Job], found: list[Link]) -> Iterator[Problem]:
+def circles(entry: Entry[Job], found: list[Link]) -> Iterator[Diagnostic]:
     """The first circle of tasks, named at one that the job asked for itself where there is one."""
     graph: dict[str, list[str]] = {id: [] for id in entry.item.tasks}
     for link in found:

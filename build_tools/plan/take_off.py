@@ -10,11 +10,11 @@ from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import Entry
 from build_tools.book.calls import Called, shown_input
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.base import Written
 from build_tools.book.model.job import Job, Task
 from build_tools.book.model.procedure import MaterialLine, Procedure
 from build_tools.book.model.table import Amount, Call
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.example import example_of, settings_of, unsaid
@@ -62,11 +62,11 @@ class TakeOff:
     hours: float
     times: float
     materials: list[Needed] = field(default_factory=list)
-    problems: list[Problem] = field(default_factory=list)
+    diagnostics: list[Diagnostic] = field(default_factory=list)
 
 
 def take_off(context: Context, entry: Entry[Job], id: str) -> TakeOff:
-    """What the task ``id`` of a job takes. Whatever cannot be worked out is among the problems."""
+    """What the task ``id`` of a job takes. Whatever cannot be worked out is among the diagnostics."""
     return _TaskReader(context, entry, id).read()
 
 
@@ -75,7 +75,7 @@ class _TaskReader:
     context: Context
     entry: Entry[Job]
     id: str
-    problems: list[Problem] = field(default_factory=list)
+    diagnostics: list[Diagnostic] = field(default_factory=list)
     unsized: set[str] = field(default_factory=set)
 
     @property
@@ -92,7 +92,7 @@ class _TaskReader:
         self.look_for_served()
         times = self.times(figure_of(labour.per, self.context.book) or "", ("tasks", self.id))
         hours = self.hours(labour.hours, times)
-        made = TakeOff(hours, times, problems=self.problems)
+        made = TakeOff(hours, times, diagnostics=self.diagnostics)
         made.materials = [self.needed(line) for line in self.procedure.materials]
         return made
 
@@ -322,9 +322,9 @@ class _TaskReader:
             return 0.0
 
     def say(self, at: Location, message: str, hint: str = "") -> None:
-        problem = self.entry.error(at, message, hint)
-        if problem not in self.problems:
-            self.problems.append(problem)
+        diagnostic = self.entry.error(at, message, hint)
+        if diagnostic not in self.diagnostics:
+            self.diagnostics.append(diagnostic)
 
 
 def _and(names: Sequence[str]) -> str:

@@ -6,8 +6,8 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from build_tools.book.book import Entry
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job
-from build_tools.book.problems import Problem
 from build_tools.plan.plan import Plan
 from build_tools.plan.problem import Impossible
 from build_tools.plan.what_if import Other, Try
@@ -23,8 +23,8 @@ class Whole:
     today: date = date.min
 
 
-def cannot_be_planned(entry: Entry[Job], impossible: Impossible) -> Problem:
-    """The problem of a job that has no plan, at the first of the tasks concerned, with the lines of the others."""
+def cannot_be_planned(entry: Entry[Job], impossible: Impossible) -> Diagnostic:
+    """The diagnostic of a job that has no plan, at the first of the tasks concerned, with the lines of the others."""
     tasks = [task for task in impossible.tasks if task in entry.item.tasks]
     at = ("tasks", tasks[0], "") if tasks else ()
     lines = ", ".join(f"'{task}' in line {entry.document.place(('tasks', task, ''))[0]}" for task in tasks)

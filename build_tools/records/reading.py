@@ -38,13 +38,13 @@ def read_records(folder: Path) -> tuple[list[tuple[Path, list[Record]]], list[tu
     for path in sorted(folder.rglob("*.json")):
         try:
             read.append((path, records_in(content_of(path, LARGEST))))
-        except ValidationError as problem:
-            first = problem.errors()[0]
+        except ValidationError as error:
+            first = error.errors()[0]
             place = ".".join(str(part) for part in first["loc"])
             why = first["msg"].removeprefix("Value error, ")
             refused.append((path, f"{NO_RECORD}: {place}: {why}" if place else f"{NO_RECORD}: {why}"))
-        except OSError as problem:
-            refused.append((path, problem.strerror or "cannot be read"))
+        except OSError as error:
+            refused.append((path, error.strerror or "cannot be read"))
     return read, refused
 
 

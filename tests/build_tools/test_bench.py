@@ -55,12 +55,12 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def book(folder: Path) -> Book:
     """The invented book, read."""
     loaded = load_book(folder / "procedures")
-    assert loaded.problems == []
+    assert loaded.diagnostics == []
     return loaded.book
 
 
 def test_the_invented_book_has_no_mistakes(book: Book) -> None:
-    assert [str(problem) for problem in check_book(book) if problem.severity == "error"] == []
+    assert [str(diagnostic) for diagnostic in check_book(book) if diagnostic.severity == "error"] == []
 
 
 def test_it_has_the_procedures_that_were_asked_for(book: Book) -> None:

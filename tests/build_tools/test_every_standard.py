@@ -288,7 +288,7 @@ def test_what_a_job_takes_moves(id: str) -> None:
         if id not in named.values() and not names & called_in(item.procedure):
             continue
         old, new = taken_before(at), take_off(after, entry, task)
-        assert new.problems == []
+        assert new.diagnostics == []
         if named[""] == id and item.hours is None:
             assert new.hours == pytest.approx(old.hours * part)
         same = outright(entry, task, id)

@@ -67,13 +67,13 @@ def image_of(book: Path, kept: Path) -> dict[str, str]:
     return image.attributes
 
 
-def problems(book: Path, kept: Path) -> list[str]:
+def diagnostics(book: Path, kept: Path) -> list[str]:
     """What is said of a book whose pictures cannot be shown."""
     from build_tools.book.checks import check_book
 
     loaded = load_book(book)
     found = check_book(loaded.book, FEW)
-    return [str(problem) for problem in found or make_pictures(loaded.book, kept)[1]]
+    return [str(diagnostic) for diagnostic in found or make_pictures(loaded.book, kept)[1]]
 
 
 def test_a_photo_is_sized_compressed_and_described(book: Path, tmp_path: Path) -> None:
@@ -180,21 +180,21 @@ LINE = 1 + (SMALL / FILE).read_text(encoding="utf-8").split(STEP)[0].count("\n")
 def test_a_picture_that_cannot_be_shown_is_named(
     field: str, file: str, content: bytes | None, message: str, book: Path, tmp_path: Path
 ) -> None:
-    """The one problem names the file and the line of the step that wants it."""
+    """The one diagnostic names the file and the line of the step that wants it."""
     if content is not None:
         (book / "plumbing" / file).write_bytes(content)
     show(book, field, file)
-    assert problems(book, tmp_path / "kept") == [f"procedures/{FILE}:{LINE}:13: error: {message}"]
+    assert diagnostics(book, tmp_path / "kept") == [f"procedures/{FILE}:{LINE}:13: error: {message}"]
 
 
 def test_a_drawing_that_does_more_is_named_by_its_line(book: Path, tmp_path: Path) -> None:
-    """The problems name the drawing's own lines, and it is not published; `check` and `build` say the same."""
+    """The diagnostics name the drawing's own lines, and it is not published; `check` and `build` say the same."""
     head = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"'
     more = f'{head}\n onload="run()">\n  <a href="https://example.org"/></svg>'
     (book / "plumbing" / "flange.svg").write_text(more, encoding="utf-8")
     show(book, "drawing", "flange.svg")
     file, hint = "procedures/plumbing/flange.svg", "take it out, or save the drawing as plain SVG"
-    assert problems(book, tmp_path / "kept") == [
+    assert diagnostics(book, tmp_path / "kept") == [
         f"{file}:1:1: error: 'onload' of <svg> runs script\n    {hint}",
         f"{file}:3:3: error: 'href' of <a> leads out of the file, which holds all that it needs\n    {hint}",
         f"{file}:3:3: error: <a> is nothing that draws\n    {hint}",
@@ -208,7 +208,7 @@ def test_a_huge_photo_is_refused(book: Path, tmp_path: Path) -> None:
         file.truncate(LARGEST + 10_000_000)
     show(book, "photo", "flange.jpg")
     said = f"procedures/{FILE}:{LINE}:13: error: 'flange.jpg' has 40 MB; at most 30 MB\n    save it smaller"
-    assert problems(book, tmp_path / "kept") == [said]
+    assert diagnostics(book, tmp_path / "kept") == [said]
 
 
 @pytest.mark.parametrize("field, file", [("photo", "flange.jpg"), ("drawing", "flange.svg")])
@@ -217,7 +217,7 @@ def test_what_is_no_file_is_never_opened(field: str, file: str, book: Path, tmp_
     os.mkfifo(book / "plumbing" / file)
     show(book, field, file)
     assert make_pictures(load_book(book).book, tmp_path / "kept") == ({}, [])
-    (said,) = problems(book, tmp_path / "kept")
+    (said,) = diagnostics(book, tmp_path / "kept")
     no_file = "is no file that can be read, but a folder, a pipe or a device"
     assert said == f"procedures/{FILE}:{LINE}:13: error: '{file}' {no_file}\n    put the {field} itself here"
 
@@ -230,7 +230,7 @@ def test_a_link_out_of_the_book_is_not_followed(target: str, name: str, book: Pa
     (book / "plumbing" / name).symlink_to(tmp_path / target)
     show(book, "drawing", name)
     said = f"'{name}' is a link out of the book's folder, and is not followed\n    put the drawing itself here"
-    assert problems(book, tmp_path / "kept") == [f"procedures/{FILE}:{LINE}:13: error: {said}"]
+    assert diagnostics(book, tmp_path / "kept") == [f"procedures/{FILE}:{LINE}:13: error: {said}"]
     assert make_pictures(load_book(book).book, tmp_path / "kept") == ({}, [])
 
 
@@ -261,6 +261,6 @@ def test_a_missing_picture_in_a_large_book_is_named(book: Path) -> None:
     context = Context.of(load_book(book).book, Memo(), FEW)
     pictures, _ = make_pictures(context.book, book / "kept")
     work_ahead(Maker(context, pictures, "Small"))
-    (problem,) = check(context)
-    assert str(problem).endswith("error: there is no file 'bowl.jpg' beside this one")
-    assert problem.file.endswith("plumbing/set-bowl-7.yaml")
+    (diagnostic,) = check(context)
+    assert str(diagnostic).endswith("error: there is no file 'bowl.jpg' beside this one")
+    assert diagnostic.file.endswith("plumbing/set-bowl-7.yaml")

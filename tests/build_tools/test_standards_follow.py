@@ -157,5 +157,5 @@ def test_a_standard_that_is_looser_than_the_law_stops_the_build(
     book = copy_book(tmp_path)
     change(book / "reference" / "values" / file, was, now)
     loaded = load_book(book)
-    found = [str(problem) for problem in check(Context.of(loaded.book, Memo(), CALCULATORS))]
-    assert any(said in problem and f"values/{file}:" in problem for problem in found)
+    found = [str(diagnostic) for diagnostic in check(Context.of(loaded.book, Memo(), CALCULATORS))]
+    assert any(said in diagnostic and f"values/{file}:" in diagnostic for diagnostic in found)

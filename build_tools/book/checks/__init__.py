@@ -1,6 +1,6 @@
 """The checks of the book, each in a file of its own. All run, and all that they find is reported.
 
-A check is a function that takes the :class:`~build_tools.book.checks.context.Context` and gives problems. Those in
+A check is a function that takes the :class:`~build_tools.book.checks.context.Context` and gives diagnostics. Those in
 ``EACH`` look at one procedure and are remembered until it, a name or a value changes; those in ``WHOLE`` look at the
 whole book.
 """
@@ -8,6 +8,7 @@ whole book.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import partial
 
 from build_tools.book.book import Book, ProcedureEntry
 from build_tools.book.checks import (
@@ -27,12 +28,12 @@ from build_tools.book.checks import (
     vague,
 )
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.memo import Memo
-from build_tools.book.problems import Problem
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
 
-EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
+EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Diagnostic]], ...] = (
     lists.step_ids,
     lists.tools_and_materials,
     messages.before_what_they_guard,
@@ -46,7 +47,7 @@ EACH: tuple[Callable[[Context, ProcedureEntry], Iterable[Problem]], ...] = (
     vague.vague_words,
     reserved.says_who_may,
 )
-WHOLE: tuple[Callable[[Context], Iterable[Problem]], ...] = (
+WHOLE: tuple[Callable[[Context], Iterable[Diagnostic]], ...] = (
     references.of_reference_entries,
     quantities.of_reference_entries,
     amounts_of_work.of_materials,
@@ -58,21 +59,22 @@ WHOLE: tuple[Callable[[Context], Iterable[Problem]], ...] = (
 )
 
 
-def check_book(book: Book, calculators: dict[str, Calculator] = CALCULATORS) -> list[Problem]:
+def check_book(book: Book, calculators: dict[str, Calculator] = CALCULATORS) -> list[Diagnostic]:
     """Run every check. The list is in the order of files and lines."""
     return check(Context.of(book, Memo(), calculators))
 
 
-def check(context: Context) -> list[Problem]:
+def check(context: Context) -> list[Diagnostic]:
     """Run every check on a prepared context."""
-    problems: list[Problem] = []
+    diagnostics: list[Diagnostic] = []
     for entry in context.book.procedures.values():
-        problems += context.memo.of("checks", entry.item, context.fingerprint, lambda: check_procedure(context, entry))  # noqa: B023
+        found = partial(check_procedure, context, entry)
+        diagnostics += context.memo.of("checks", entry.item, context.fingerprint, found)
     for whole in WHOLE:
-        problems += whole(context)
-    return sorted(set(problems))
+        diagnostics += whole(context)
+    return sorted(set(diagnostics))
 
 
-def check_procedure(context: Context, entry: ProcedureEntry) -> list[Problem]:
+def check_procedure(context: Context, entry: ProcedureEntry) -> list[Diagnostic]:
     """The checks that look at one procedure."""
-    return [problem for each in EACH for problem in each(context, entry)]
+    return [diagnostic for each in EACH for diagnostic in each(context, entry)]

@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.procedure import MaterialLine
 from build_tools.book.model.table import Call
-from build_tools.book.problems import Problem
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from calculators.reading import Unreadable, read
 
 
-def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """A plain quantity says for how much work it is, where the hours are counted by what is measured."""
     per = split_amount(figure_of(entry.item.labour.per, context.book) or "")
     for index, line in enumerate(entry.item.materials):
@@ -32,7 +32,7 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
             )
 
 
-def _work(context: Context, entry: ProcedureEntry, at: Location, written: str, unit: str) -> Iterator[Problem]:
+def _work(context: Context, entry: ProcedureEntry, at: Location, written: str, unit: str) -> Iterator[Diagnostic]:
     text = figure_of(written, context.book)
     amount = split_amount(text) if text is not None else None
     if text is None:
@@ -47,7 +47,7 @@ def _kind(text: str) -> str:
     return read_figure(text)[1]
 
 
-def _cut(context: Context, entry: ProcedureEntry, at: Location, line: MaterialLine) -> Iterator[Problem]:
+def _cut(context: Context, entry: ProcedureEntry, at: Location, line: MaterialLine) -> Iterator[Diagnostic]:
     calculator = context.calculators.get(line.quantity.calculator) if isinstance(line.quantity, Call) else None
     pieces = calculator.output("pieces") if calculator else None
     if pieces is None or "stock" not in {column.name for column in pieces.columns}:
@@ -61,7 +61,7 @@ def _cut(context: Context, entry: ProcedureEntry, at: Location, line: MaterialLi
         )
 
 
-def of_materials(context: Context) -> Iterator[Problem]:
+def of_materials(context: Context) -> Iterator[Diagnostic]:
     """Packs are in the unit of their material, stock lengths are lengths, and spare is a part."""
     for entry in context.book.materials.values():
         material = entry.item

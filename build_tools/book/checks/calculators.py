@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.calls import Complaint
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.table import Call, Form, Table
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.walk import CALLS, walked
 from build_tools.book.yaml_reader import Location
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE
@@ -17,7 +17,7 @@ from calculators.limits import limits
 LABELS = {COMMON_PRACTICE.source, CREW_RULE.source}
 
 
-def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Every amount, form and table of a procedure."""
     for location, kind, part in walked(entry.item, context.memo):
         if kind not in CALLS or part.calculator not in context.calculators:
@@ -40,7 +40,7 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
                 )
 
 
-def standards(context: Context) -> Iterator[Problem]:
+def standards(context: Context) -> Iterator[Diagnostic]:
     """What a value is the default of exists, is set by one value alone, and takes it."""
     taken: dict[str, str] = {}
     for id, entry in context.book.values.items():
@@ -72,12 +72,12 @@ def standards(context: Context) -> Iterator[Problem]:
                 yield entry.error(("quantity",), f"does not fit {place}: {message}", hint)
 
 
-def citations(context: Context) -> Iterator[Problem]:
+def citations(context: Context) -> Iterator[Diagnostic]:
     """The sources that calculators cite are in the book."""
     for name, calculator in context.calculators.items():
         for citation in calculator.sources:
             if citation.source not in LABELS and citation.source not in context.book.sources:
-                yield Problem(
+                yield Diagnostic(
                     "procedures/reference/sources",
                     1,
                     1,

@@ -14,8 +14,8 @@ from pathlib import Path
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Prose
-from build_tools.book.problems import Problem
 from build_tools.book.uses import uses_of
 from build_tools.book.walk import walked
 from calculators.reading import Unreadable, read_number_with_unit
@@ -44,7 +44,7 @@ WORD = re.compile(r"[a-z]{2,}")
 SMALL_WORDS = set("of the an at to and or in on for by from with is be as it its per most least each".split())
 
 
-def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Figures of a procedure's prose against the standards that it uses, and those of its own trade."""
     standards = _standards_near(context, entry)
     if not standards:

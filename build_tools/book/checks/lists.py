@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.uses import uses_of
 
 
-def step_ids(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def step_ids(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """No two steps share an id: people's ticks and links hang on it."""
     first: dict[str, int] = {}
     for index, step in enumerate(entry.item.steps):
@@ -25,7 +25,7 @@ def step_ids(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
 PAGE_SECTIONS = {"before", "tools", "materials", "steps", "acceptance", "questions", "sources", "revision", "after"}
 
 
-def tools_and_materials(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def tools_and_materials(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """A step uses what the procedure lists, and what is listed is used by a step, a message or prose of one."""
     for scheme, field in (("tool", "tools"), ("material", "materials")):
         listed: dict[str, int] = {}

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 
 
-def before_what_they_guard(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def before_what_they_guard(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """A message at a step guards that step or a later one."""
     number = {step.id: index for index, step in enumerate(entry.item.steps)}
     for index, step in enumerate(entry.item.steps):

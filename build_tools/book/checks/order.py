@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from graphlib import CycleError, TopologicalSorter
 
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.order import links
-from build_tools.book.problems import Problem
 
 
-def cycles(context: Context) -> Iterator[Problem]:
+def cycles(context: Context) -> Iterator[Diagnostic]:
     """The first circle of ``before`` links, named at the link that closes it."""
     procedures = context.book.procedures
     sorter = TopologicalSorter(links(context.book))

@@ -9,8 +9,8 @@ from pathlib import Path, PurePosixPath
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.content import NO_FILE, content_of
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.files import OUTSIDE, leads_out
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.svg import Drawing
 
 PHOTOS = (".jpg", ".jpeg", ".png", ".webp")
@@ -22,13 +22,13 @@ LONGEST_NAME = 240
 """Bytes: no system holds longer names than 255, and the site puts a little before and after."""
 
 
-def files(context: Context) -> Iterator[Problem]:
+def files(context: Context) -> Iterator[Diagnostic]:
     """The file of each photo and drawing; files change without the YAML, so nothing of this is remembered."""
     for entry in context.book.procedures.values():
         yield from _files(context, entry)
 
 
-def _files(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def _files(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     for index, step in enumerate(entry.item.steps):
         for field in ("photo", "drawing"):
             picture = getattr(step, field)
@@ -65,7 +65,7 @@ def unfit(path: Path, name: str, field: str) -> tuple[str, str] | None:
     return None
 
 
-def _drawing(entry: ProcedureEntry, path: Path) -> Iterator[Problem]:
+def _drawing(entry: ProcedureEntry, path: Path) -> Iterator[Diagnostic]:
     """What of a drawing is no drawing, by its own lines."""
     file = str(PurePosixPath(entry.document.file).with_name(path.name))
     try:
@@ -73,4 +73,4 @@ def _drawing(entry: ProcedureEntry, path: Path) -> Iterator[Problem]:
     except OSError:
         return  # named where pictures are made
     for line, column, message in Drawing(raw).wrong:
-        yield Problem(file, line, column, "error", message, "take it out, or save the drawing as plain SVG")
+        yield Diagnostic(file, line, column, "error", message, "take it out, or save the drawing as plain SVG")

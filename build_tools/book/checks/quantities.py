@@ -8,9 +8,9 @@ from typing import Any
 from build_tools.book.amounts import read_figure, read_with_unit, split_amount
 from build_tools.book.book import Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.step import Measurement, Way
 from build_tools.book.model.table import Call
-from build_tools.book.problems import Problem
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from calculators.reading import Unreadable
@@ -21,7 +21,7 @@ TWO_WAYS = (
 )
 
 
-def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Hours, waiting times, measurements and quantities of material."""
     labour = entry.item.labour
     if isinstance(labour.hours, str):
@@ -42,7 +42,7 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
             yield from _measurement(context, entry, ("steps", number, "measurements", index), measurement)
 
 
-def of_reference_entries(context: Context) -> Iterator[Problem]:
+def of_reference_entries(context: Context) -> Iterator[Diagnostic]:
     """Crew standards, and the notice of inspections and of people."""
     for value in context.book.values.values():
         try:
@@ -56,7 +56,7 @@ def of_reference_entries(context: Context) -> Iterator[Problem]:
             yield from _time(context, person, ("notice",), person.item.notice)
 
 
-def _time(context: Context, entry: Entry[Any], at: Location, written: str) -> Iterator[Problem]:
+def _time(context: Context, entry: Entry[Any], at: Location, written: str) -> Iterator[Diagnostic]:
     text = figure_of(written, context.book)
     if text is None:
         return
@@ -66,13 +66,13 @@ def _time(context: Context, entry: Entry[Any], at: Location, written: str) -> It
         yield entry.error(at, str(trouble))
 
 
-def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Measurement) -> Iterator[Problem]:
+def _measurement(context: Context, entry: ProcedureEntry, at: Location, item: Measurement) -> Iterator[Diagnostic]:
     for number, way in enumerate(item.ways):
         yield from _limits(context, entry, (*at, "ways", number), way)
     yield from _limits(context, entry, at, item)
 
 
-def _limits(context: Context, entry: ProcedureEntry, at: Location, item: Measurement | Way) -> Iterator[Problem]:
+def _limits(context: Context, entry: ProcedureEntry, at: Location, item: Measurement | Way) -> Iterator[Diagnostic]:
     kinds: dict[str, str] = {}
     numbers: dict[str, float] = {}
     figures: dict[str, str] = {}
@@ -101,7 +101,7 @@ def _limits(context: Context, entry: ProcedureEntry, at: Location, item: Measure
         yield from _signs(entry, at, numbers)
 
 
-def _signs(entry: ProcedureEntry, at: Location, numbers: dict[str, float]) -> Iterator[Problem]:
+def _signs(entry: ProcedureEntry, at: Location, numbers: dict[str, float]) -> Iterator[Diagnostic]:
     """A reading that may go below nothing does so alike both ways: then nobody has to know which one is minus."""
     below = next((part for part in ("target", "least", "most") if numbers.get(part, 0) < 0), None)
     if below is not None:
@@ -115,7 +115,9 @@ def _signs(entry: ProcedureEntry, at: Location, numbers: dict[str, float]) -> It
             )
 
 
-def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str, counted_in: str) -> Iterator[Problem]:
+def _amount(
+    context: Context, entry: ProcedureEntry, at: Location, written: str, counted_in: str
+) -> Iterator[Diagnostic]:
     text = figure_of(written, context.book)
     if text is None:
         return
@@ -130,7 +132,9 @@ def _amount(context: Context, entry: ProcedureEntry, at: Location, written: str,
         yield entry.error(at, f"'{written}' is not in the unit of this material, which is counted in '{counted_in}'")
 
 
-def _call_unit(context: Context, entry: ProcedureEntry, at: Location, call: Call, counted_in: str) -> Iterator[Problem]:
+def _call_unit(
+    context: Context, entry: ProcedureEntry, at: Location, call: Call, counted_in: str
+) -> Iterator[Diagnostic]:
     calculator = context.calculators.get(call.calculator)
     output = calculator.output(call.output) if calculator else None
     if output is None or not counted_in:

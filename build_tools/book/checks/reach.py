@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.index import PAGE_OF
-from build_tools.book.problems import Problem, did_you_mean
 
 PAGES = {*PAGE_OF.values(), "order", "holds", "labels", "records", "calculators", "jobs", "index", "trades"}
 TAKEN = PAGES | {"assets", "search", "pictures", "reference"}
@@ -15,7 +15,7 @@ OWN_PAGE = "index"
 """The page that a trade has in its folder: a procedure of that name would take its place."""
 
 
-def trades(context: Context) -> Iterator[Problem]:
+def trades(context: Context) -> Iterator[Diagnostic]:
     """A procedure is found on the page of its trade, so its folder must be a trade of the book."""
     for entry in context.book.procedures.values():
         if entry.trade not in context.book.trades:

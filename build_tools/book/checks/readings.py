@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from build_tools.book.amounts import read_figure
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.step import Measurement
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.yaml_reader import Location
 from calculators.declaration import Input
 from calculators.reading import Unreadable
@@ -24,7 +24,7 @@ class Named:
     item: Measurement
 
 
-def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """The names of the measurements of a procedure, and the forms that start from them."""
     named: dict[str, Named] = {}
     for number, step in enumerate(entry.item.steps):
@@ -59,7 +59,7 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
 
 def _fits(
     context: Context, entry: ProcedureEntry, at: Location, declared: Input, item: Measurement
-) -> Iterator[Problem]:
+) -> Iterator[Diagnostic]:
     """A reading is of the quantity that the input takes, and goes the same ways."""
     kind, what = _kind(context, item), f"'{item.name}' is read"
     wanted = declared.unit if declared.quantity == "number" else declared.quantity

@@ -8,14 +8,14 @@ from typing import Any
 
 from build_tools.book.book import FIELD, Entry
 from build_tools.book.checks.context import Context
-from build_tools.book.problems import Problem, did_you_mean
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.prose import SCHEMES
 from build_tools.book.uses import Use, uses_of
 
 WEB = ("https://", "http://", "mailto:", "tel:")
 
 
-def of_entry(context: Context, entry: Entry[Any]) -> Iterator[Problem]:
+def of_entry(context: Context, entry: Entry[Any]) -> Iterator[Diagnostic]:
     """The references of one entry."""
     step_ids = {step.id for step in getattr(entry.item, "steps", [])}
     for use in uses_of(entry, context.book, context.memo):
@@ -47,7 +47,7 @@ def of_entry(context: Context, entry: Entry[Any]) -> Iterator[Problem]:
             )
 
 
-def of_reference_entries(context: Context) -> Iterator[Problem]:
+def of_reference_entries(context: Context) -> Iterator[Diagnostic]:
     """The references of everything that is not a procedure."""
     for scheme, entry in context.book.entries():
         if scheme != "procedure":
@@ -71,7 +71,7 @@ def _where(context: Context, entry: Entry[Any], use: Use) -> str:
     return f"add it to {own[0] if len(own) == 1 else f'a file of {folder}/reference/{FIELD[use.scheme]}'}"
 
 
-def _web_address(entry: Entry[Any], use: Use) -> Iterator[Problem]:
+def _web_address(entry: Entry[Any], use: Use) -> Iterator[Diagnostic]:
     assert use.prose is not None
     address = use.prose.address
     if address.startswith(WEB):

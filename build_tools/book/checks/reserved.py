@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 
 
-def says_who_may(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def says_who_may(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """A procedure of a reserved trade without the field ``reserved``."""
     trade = context.book.trades.get(entry.trade)
     if trade is not None and trade.item.reserved and entry.item.reserved is None:

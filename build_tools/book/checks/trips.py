@@ -8,8 +8,8 @@ from itertools import pairwise
 from build_tools.book.amounts import read_with_unit
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.procedure import Trip
-from build_tools.book.problems import Problem, did_you_mean
 from build_tools.book.uses import figure_of
 from build_tools.book.yaml_reader import Location
 from calculators.reading import Unreadable, read
@@ -18,7 +18,7 @@ MOST_TIMES = 20
 """Trips alike. More is a slip of the pen."""
 
 
-def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Parts, times and waits of the trips, and what closings count from."""
     trips = entry.item.labour.trips
     parts: list[float] = []
@@ -37,7 +37,7 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
 
 def _figures(
     context: Context, entry: ProcedureEntry, at: Location, trip: Trip, parts: list[float]
-) -> Iterator[Problem]:
+) -> Iterator[Diagnostic]:
     try:
         parts.append(read(figure_of(trip.part, context.book) or "100 %", "percent", "%"))
         if not 0 < parts[-1] <= 100:
@@ -57,7 +57,7 @@ def _figures(
         yield entry.error((*at, "wait"), str(trouble))
 
 
-def _waits(entry: ProcedureEntry, at: Location, number: int, trip: Trip, earlier: list[str]) -> Iterator[Problem]:
+def _waits(entry: ProcedureEntry, at: Location, number: int, trip: Trip, earlier: list[str]) -> Iterator[Diagnostic]:
     """A trip after another one says how long it waits for it, and the first one waits only for itself."""
     first_alone = not number and trip.times == "1"
     if trip.wait is None and not first_alone:
@@ -69,7 +69,7 @@ def _waits(entry: ProcedureEntry, at: Location, number: int, trip: Trip, earlier
         yield entry.error((*at, "since"), f"no trip before this one is called '{trip.since}'", hint)
 
 
-def _closings(entry: ProcedureEntry) -> Iterator[Problem]:
+def _closings(entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """A closing counts from a trip that others do not join, and what is shut between trips is closed after them."""
     trips = entry.item.labour.trips
     names = list(trips)

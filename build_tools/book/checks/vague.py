@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Prose
-from build_tools.book.problems import Problem
 from build_tools.book.walk import walked
 
 VAGUE = re.compile(
@@ -20,7 +20,7 @@ PLACES = {"steps", "acceptance", "safety"}
 """The parts of a procedure that are worked from. A summary may speak loosely."""
 
 
-def vague_words(context: Context, entry: ProcedureEntry) -> Iterator[Problem]:
+def vague_words(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Each such word of the steps, the safety messages and the acceptance."""
     for location, kind, prose in walked(entry.item, context.memo):
         if kind is not Prose or location[0] not in PLACES:

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.browser.compiler.helpers import PYTHON
 from build_tools.browser.compiler.program import compile_names
 from build_tools.browser.compiler.sources import HOST, Name, place, script_name
@@ -50,7 +50,7 @@ BY_FEW = ("calculators.polygons", "calculators.shapes")
 class NotPlain(Exception):
     """Code that the page cannot run; ``problems`` says where and what to write instead."""
 
-    def __init__(self, problems: list[Problem]) -> None:
+    def __init__(self, problems: list[Diagnostic]) -> None:
         super().__init__("\n".join(str(problem) for problem in problems))
         self.problems = problems
 

@@ -10,7 +10,7 @@ import ast
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.browser.compiler.calls import Calls
 from build_tools.browser.compiler.expressions import Js
 from build_tools.browser.compiler.refusals import instead
@@ -28,12 +28,12 @@ class Written:
     uses: frozenset[Name] = frozenset()
 
 
-def write_function(module: Module, name: str) -> tuple[Written, list[Problem]]:
+def write_function(module: Module, name: str) -> tuple[Written, list[Diagnostic]]:
     """A function of a module in script, and what of it the page cannot run."""
     function = _Function(module, module.functions[name])
     code = function.write()
     found = {(getattr(node, "lineno", 1), getattr(node, "col_offset", 0) + 1, text) for node, text in function.refused}
-    problems = [Problem(module.file, line, column, "error", text) for line, column, text in sorted(found)]
+    problems = [Diagnostic(module.file, line, column, "error", text) for line, column, text in sorted(found)]
     return Written(code, frozenset(function.uses)), problems
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from build_tools.book.problems import Problem
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.browser.compiler.functions import Written, write_function
 from build_tools.browser.compiler.helpers import PYTHON, helpers
 from build_tools.browser.compiler.sources import HOST, Module, Name, module, script_name
@@ -18,7 +18,7 @@ class Program:
     """Functions, constants and helpers by name, and what of them the page cannot run."""
 
     written: Mapping[Name, Written]
-    problems: list[Problem]
+    problems: list[Diagnostic]
 
     def reached(self, starts: Iterable[Name]) -> set[Name]:
         """What these need, themselves included, with the functions of the host."""
@@ -37,7 +37,7 @@ class Program:
 def compile_names(starts: Iterable[Name]) -> Program:
     """Write functions, and all that they use in turn."""
     written: dict[Name, Written] = {}
-    problems: list[Problem] = []
+    problems: list[Diagnostic] = []
     waiting = list(starts)
     while waiting:
         name = waiting.pop()
@@ -49,17 +49,17 @@ def compile_names(starts: Iterable[Name]) -> Program:
 
 
 @cache
-def _written(name: Name) -> tuple[Written, list[Problem]]:
+def _written(name: Name) -> tuple[Written, list[Diagnostic]]:
     if name[0] == PYTHON:
         return Written(*helpers()[name]), []
     holder = module(name[0])
     return write_function(holder, name[1]) if name[1] in holder.functions else _constant(holder, name[1])
 
 
-def _constant(holder: Module, name: str) -> tuple[Written, list[Problem]]:
+def _constant(holder: Module, name: str) -> tuple[Written, list[Diagnostic]]:
     """A constant, with the value that it has in Python."""
     try:
         return Written(f"const {script_name((holder.name, name))} = {literal(holder.constant(name))};"), []
     except (TypeError, ValueError):
         message = f"'{name}' is no figure, word, list or dict by words: the page cannot have it"
-        return Written(""), [Problem(holder.file, holder.line_of(name), 1, "error", message)]
+        return Written(""), [Diagnostic(holder.file, holder.line_of(name), 1, "error", message)]

@@ -14,8 +14,8 @@ import pytest
 import yaml
 
 from build_tools.book.checks import check_book
+from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.load import load_book
-from build_tools.book.problems import Problem
 from calculators.registry import CALCULATORS
 
 FEW = {name: CALCULATORS[name] for name in ("wax-ring", "lock-schedule")}
@@ -24,7 +24,7 @@ SMALL = Path(__file__).parent / "small"
 
 @dataclass(frozen=True)
 class Case:
-    """One mistake: in ``file`` the text ``old`` becomes ``new``; ``expected`` are the problems, hint lines and all."""
+    """One mistake: in ``file`` the text ``old`` becomes ``new``; ``expected`` are the diagnostics with their hints."""
 
     name: str
     file: str
@@ -33,26 +33,26 @@ class Case:
     expected: list[str]
 
 
-def problems_of(folder: Path) -> list[str]:
+def diagnostics_of(folder: Path) -> list[str]:
     """All that reading and checking finds, as it is shown."""
     loaded = load_book(folder)
-    return [str(problem) for problem in sorted(set(loaded.problems + check_book(loaded.book, FEW)))]
+    return [str(diagnostic) for diagnostic in sorted(set(loaded.diagnostics + check_book(loaded.book, FEW)))]
 
 
 def broken(tmp_path: Path, file: str, old: str, new: str) -> list[str]:
-    """The problems of the small book with one change; paths are shown without the folder."""
+    """The diagnostics of the small book with one change; paths are shown without the folder."""
     folder = tmp_path / "small"
     shutil.copytree(SMALL, folder)
     path = folder / file
     text = path.read_text(encoding="utf-8")
     assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {file}"
     path.write_text(text.replace(old, new), encoding="utf-8")
-    return [problem.removeprefix("small/") for problem in problems_of(folder)]
+    return [diagnostic.removeprefix("small/") for diagnostic in diagnostics_of(folder)]
 
 
 def test_the_small_book_is_good() -> None:
     """Without a change there is nothing to say, so that each case shows its own mistake alone."""
-    assert problems_of(SMALL) == []
+    assert diagnostics_of(SMALL) == []
 
 
 CASES = [
@@ -64,7 +64,7 @@ CASES = [
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
 def test_a_mistake_is_named_by_its_line(case: Case, tmp_path: Path) -> None:
-    """The problems are these and no others."""
+    """The diagnostics are these and no others."""
     assert broken(tmp_path, case.file, case.old, case.new) == case.expected
 
 
@@ -75,11 +75,11 @@ def test_a_procedure_never_takes_the_place_of_the_page_of_its_trade(tmp_path: Pa
     assert (
         "small/plumbing/index.yaml:1:1: error: a procedure cannot be called 'index': it would take the place of the "
         "page of its trade\n    rename the file to what is done, like 'set-faucet.yaml'"
-    ) in problems_of(folder)
+    ) in diagnostics_of(folder)
 
 
 def test_a_mistake_stands_on_its_own_lines() -> None:
     """Nothing of a file gets to forge a line of another one, clear the screen or turn the text around."""
     hostile = "x\x1b[2J\u202e\n\u2066"
     shown = "x\\u001b[2J\\u202e\\n\\u2066"
-    assert str(Problem(hostile, 1, 2, "error", hostile, hostile)) == f"{shown}:1:2: error: {shown}\n    {shown}"
+    assert str(Diagnostic(hostile, 1, 2, "error", hostile, hostile)) == f"{shown}:1:2: error: {shown}\n    {shown}"

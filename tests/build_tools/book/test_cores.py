@@ -58,8 +58,8 @@ def test_a_book_read_on_every_core_is_the_book_read_alone(tmp_path: Path) -> Non
     alone = load_book(written.parent.parent).book.procedures["set-bowl"]
     assert len(loaded.book.procedures) >= 2 * FEW - 1
     assert all(entry.item == alone.item for id, entry in loaded.book.procedures.items() if id.startswith("set-bowl-"))
-    (problem,) = loaded.problems
-    assert str(problem).startswith("small/plumbing/set-bowl-7.yaml:2:1: error: 'title' is written twice")
+    (diagnostic,) = loaded.diagnostics
+    assert str(diagnostic).startswith("small/plumbing/set-bowl-7.yaml:2:1: error: 'title' is written twice")
 
 
 def test_work_beside_is_done_when_the_block_ends(tmp_path: Path) -> None:

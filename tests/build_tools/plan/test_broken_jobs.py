@@ -31,39 +31,39 @@ TODAY = date(2026, 12, 9)
 
 @dataclass(frozen=True)
 class Case:
-    """One mistake: in the job each text ``old`` becomes ``new``; ``expected`` are the problems, hint lines and all."""
+    """One mistake: in the job each text ``old`` becomes ``new``; ``expected`` are the diagnostics with their hints."""
 
     name: str
     changes: dict[str, str]
     expected: list[str]
 
 
-def problems_of(folder: Path) -> list[str]:
+def diagnostics_of(folder: Path) -> list[str]:
     """All that reading, checking and planning find, in the order in which a build tries them."""
     loaded = load_book(folder)
     context = Context.of(loaded.book, Memo(), {})
-    found = {*loaded.problems, *check(context)}
-    if not any(problem.severity == "error" for problem in found):
+    found = {*loaded.diagnostics, *check(context)}
+    if not any(diagnostic.severity == "error" for diagnostic in found):
         with TemporaryDirectory() as kept:
             found |= set(plan_jobs(context, TODAY, Path(kept))[1])
-    assert all(problem.line >= 1 and problem.column >= 1 for problem in found)
-    return [str(problem) for problem in sorted(found)]
+    assert all(diagnostic.line >= 1 and diagnostic.column >= 1 for diagnostic in found)
+    return [str(diagnostic) for diagnostic in sorted(found)]
 
 
 def broken(tmp_path: Path, changes: dict[str, str]) -> list[str]:
-    """The problems of the small book with changes in its job; paths are shown without the folder."""
+    """The diagnostics of the small book with changes in its job; paths are shown without the folder."""
     folder = Path(shutil.copytree(SMALL, tmp_path / "small"))
     text = (folder / JOB).read_text(encoding="utf-8")
     for old, new in changes.items():
         assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
         text = text.replace(old, new)
     (folder / JOB).write_text(text, encoding="utf-8")
-    return [problem.removeprefix("small/") for problem in problems_of(folder)]
+    return [diagnostic.removeprefix("small/") for diagnostic in diagnostics_of(folder)]
 
 
 def test_the_small_job_is_good() -> None:
     """Without a change there is nothing to say, so that each case shows its own mistake alone."""
-    assert problems_of(SMALL) == []
+    assert diagnostics_of(SMALL) == []
 
 
 CASES = [Case(**case) for case in yaml.safe_load((SMALL.parent / "broken_jobs.yaml").read_text(encoding="utf-8"))]
@@ -71,7 +71,7 @@ CASES = [Case(**case) for case in yaml.safe_load((SMALL.parent / "broken_jobs.ya
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
 def test_a_mistake_is_named_by_its_line(case: Case, tmp_path: Path) -> None:
-    """The problems are these and no others."""
+    """The diagnostics are these and no others."""
     assert broken(tmp_path, case.changes) == case.expected
 
 
@@ -95,20 +95,20 @@ def folder(tmp_path: Path) -> Path:
 @settings(max_examples=120, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(seed=st.integers(0, 2**32 - 1))
 def test_no_odd_value_gives_a_traceback(folder: Path, seed: int) -> None:
-    """Whatever stands at a place of the job, the answer is a list of problems, or the job is planned."""
+    """Whatever stands at a place of the job, the answer is a list of diagnostics, or the job is planned."""
     chance = random.Random(seed)
     text = (SMALL / JOB).read_text(encoding="utf-8")
     for _ in range(chance.choice([1, 1, 2, 3])):
         place = chance.choice(list(VALUE.finditer(text)))
         text = text[: place.start()] + chance.choice(ODD) + text[place.end() :]
     (folder / JOB).write_text(text, encoding="utf-8")
-    problems_of(folder)
+    diagnostics_of(folder)
 
 
 @settings(max_examples=80, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(seed=st.integers(0, 2**32 - 1))
 def test_no_broken_job_file_gives_a_traceback(folder: Path, seed: int) -> None:
-    """Whatever is cut, doubled or put into the file, the answer is a list of problems, or the job is planned."""
+    """Whatever is cut, doubled or put into the file, the answer is a list of diagnostics, or the job is planned."""
     chance = random.Random(seed)
     raw = bytearray((SMALL / JOB).read_bytes())
     for _ in range(chance.randint(1, 4)):
@@ -126,4 +126,4 @@ def test_no_broken_job_file_gives_a_traceback(folder: Path, seed: int) -> None:
                 lines[one], lines[other] = lines[other], lines[one]
                 raw = bytearray(b"\n".join(lines))
     (folder / JOB).write_bytes(bytes(raw))
-    problems_of(folder)
+    diagnostics_of(folder)

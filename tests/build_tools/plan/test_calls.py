@@ -72,7 +72,7 @@ def test_each_visit_has_one_call_at_its_notice(first: int) -> None:
     met = 0
     for seed in range(first, first + TOGETHER):
         drawn = draw(seed)
-        if any(problem.severity == "error" for problem in check_job(drawn.context, drawn.entry, drawn.today)):
+        if any(diagnostic.severity == "error" for diagnostic in check_job(drawn.context, drawn.entry, drawn.today)):
             continue
         plan = planned(drawn.context, drawn.entry, drawn.today)
         off = plan.job.holidays
@@ -93,7 +93,7 @@ def test_each_visit_has_one_call_at_its_notice(first: int) -> None:
 def test_calls_are_sorted_and_keep_their_names(seed: int) -> None:
     """A job that starts two weeks later has the same calls by name, on other days."""
     drawn = draw(seed)
-    if any(problem.severity == "error" for problem in check_job(drawn.context, drawn.entry, drawn.today)):
+    if any(diagnostic.severity == "error" for diagnostic in check_job(drawn.context, drawn.entry, drawn.today)):
         return
     first = calls(planned(drawn.context, drawn.entry, drawn.today))
     assert [call.at for call in first] == sorted(call.at for call in first)

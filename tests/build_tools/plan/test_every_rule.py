@@ -30,7 +30,7 @@ JOBS = sorted(path.stem for path in (BOOK / "jobs").glob("*.yaml"))
 
 def can_be_planned(drawn: Drawn) -> bool:
     """Whether the checks have nothing against a drawn job."""
-    return all(problem.severity != "error" for problem in check_job(drawn.context, drawn.entry, drawn.today))
+    return all(diagnostic.severity != "error" for diagnostic in check_job(drawn.context, drawn.entry, drawn.today))
 
 
 def planned(drawn: Drawn, aims: int = 1) -> Plan:

@@ -108,7 +108,7 @@ def test_everything_else_counts(context: Context) -> None:
 
 
 def test_a_job_s_edit_plans_that_job_alone(context: Context) -> None:
-    """A job file may say what the book reads otherwise: its lines count too, since problems name them."""
+    """A job file may say what the book reads otherwise: its lines count too, since diagnostics name them."""
     book = context.book
     id, entry = next(iter(book.jobs.items()))
     document = replace(entry.document, text=f"# a comment\n{entry.document.text}")
@@ -136,11 +136,11 @@ def small() -> Path:
 def test_a_plan_that_is_kept_is_the_one_that_was_made(
     small: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made, problems = plan_jobs(builds.context_of(small, {}), TODAY, tmp_path)
+    made, diagnostics = plan_jobs(builds.context_of(small, {}), TODAY, tmp_path)
     monkeypatch.setattr(planning, "whole", lambda *_: pytest.fail("planned again"))
     here = builds.context_of(small, {})
-    again, problems_again = plan_jobs(here, TODAY, tmp_path)
-    assert problems_again == problems
+    again, diagnostics_again = plan_jobs(here, TODAY, tmp_path)
+    assert diagnostics_again == diagnostics
     assert {id: plan_as_data(job.plan) for id, job in again.items()} == {
         id: plan_as_data(job.plan) for id, job in made.items()
     }

@@ -32,13 +32,13 @@ def taken(task: dict[str, Any], space: dict[str, Any] = ROOM) -> TakeOff:
 def amounts(task: dict[str, Any], space: dict[str, Any] = ROOM) -> dict[str, float]:
     """What it takes of each material."""
     made = taken(task, space)
-    assert made.problems == []
+    assert made.diagnostics == []
     return {need.material: need.number for need in made.materials}
 
 
 def complaints(task: dict[str, Any], space: dict[str, Any] = ROOM) -> list[tuple[str, str]]:
     """The messages, each with what to write."""
-    return [(problem.message, problem.hint) for problem in taken(task, space).problems]
+    return [(diagnostic.message, diagnostic.hint) for diagnostic in taken(task, space).diagnostics]
 
 
 @pytest.mark.parametrize(
@@ -83,7 +83,7 @@ def test_check_names_the_line_of_the_task(tmp_path: Path) -> None:
     book = two_rooms(tmp_path)
     file = book / "jobs" / "two-rooms.yaml"
     change(file, "    inputs: {floor-finish: {rooms: 'space:rooms'}}\n    serves: {doors: '1'}\n", "")
-    assert [str(problem) for problem in check_jobs(context_of(book))] == [
+    assert [str(diagnostic) for diagnostic in check_jobs(context_of(book))] == [
         "procedures/jobs/two-rooms.yaml:20:5: error: does not say its 'doors': materials of 'floor-recoat' are counted "
         "by that\n    write 'serves: {doors: ...}', 0 where there are none; or measures of these names in its space",
         "procedures/jobs/two-rooms.yaml:20:5: error: gives 'floor-finish' no 'rooms': the book's own example would be "
@@ -200,8 +200,8 @@ def test_an_opening_without_a_size_is_asked_for_it(tmp_path: Path) -> None:
     """At the opening's line, whatever tasks order by it; a row that says the size itself is whole."""
     file = copy_book(tmp_path / "book") / "jobs" / "garden-studio.yaml"
     change(file, "lock: bathroom, width: 30 in, height: 80 in}", "lock: bathroom}")
-    problems = [str(problem) for problem in check_jobs(context_of(file.parent.parent))]
-    assert [problem.partition("garden-studio.yaml")[2] for problem in problems] == [
+    diagnostics = [str(diagnostic) for diagnostic in check_jobs(context_of(file.parent.parent))]
+    assert [diagnostic.partition("garden-studio.yaml")[2] for diagnostic in diagnostics] == [
         ":46:14: error: has no 'width' and 'height': 'trim-take-off' orders by that\n"
         "    write 'width: ..., height: ...'"
     ]

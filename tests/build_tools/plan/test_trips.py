@@ -137,8 +137,8 @@ def test_boards_that_are_stacked_are_read_three_days_after() -> None:
 
 def test_a_coat_that_takes_longer_than_a_day_is_no_plan() -> None:
     coats = procedure("30 h", trips=COAT, closes=[closes("24 h")])
-    (problem,) = check_job(book_of({"p": coats}), job_of({"coats": {"procedure": "p"}}), MONDAY)
-    assert problem.message == "takes 10 h for 'coat' with its people, is not left overnight, and a day has 8 h"
+    (diagnostic,) = check_job(book_of({"p": coats}), job_of({"coats": {"procedure": "p"}}), MONDAY)
+    assert diagnostic.message == "takes 10 h for 'coat' with its people, is not left overnight, and a day has 8 h"
 
 
 def test_a_trip_is_called_what_a_foreman_calls_it() -> None:

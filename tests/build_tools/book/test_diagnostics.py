@@ -7,22 +7,22 @@ import time
 from pathlib import Path
 
 from build_tools.book.checks import check_book
+from build_tools.book.diagnostics import Diagnostic, count_line, listed
 from build_tools.book.load import load_book
 from build_tools.book.nearness import did_you_mean
-from build_tools.book.problems import Problem, count_line, listed
 
 SMALL = Path(__file__).parent / "small"
 
 
-def many(file: str, count: int) -> list[Problem]:
+def many(file: str, count: int) -> list[Diagnostic]:
     """So many errors, one to a line."""
-    return [Problem(file, line, 1, "error", "is wrong") for line in range(1, count + 1)]
+    return [Diagnostic(file, line, 1, "error", "is wrong") for line in range(1, count + 1)]
 
 
 def test_past_fifty_the_rest_of_a_file_is_counted() -> None:
     """Each file shows its own first mistakes, so that a bad one does not hide those of another."""
     found = [*many("a.yaml", 1051), *many("b.yaml", 51), *many("c.yaml", 50)]
-    shown = [str(problem) for problem in listed(reversed(found))]
+    shown = [str(diagnostic) for diagnostic in listed(reversed(found))]
     assert [line for line in shown if line.startswith("a.yaml")][-2:] == [
         "a.yaml:50:1: error: is wrong",
         "a.yaml:51:1: error: and 1,001 more mistakes from here on",
@@ -36,9 +36,9 @@ def test_past_fifty_the_rest_of_a_file_is_counted() -> None:
 
 def test_a_warning_in_the_rest_does_not_make_an_error_of_it() -> None:
     """A rest of warnings is one; where an error is among them it counts."""
-    warnings = [Problem("a.yaml", line, 1, "warning", "is odd") for line in range(1, 60)]
+    warnings = [Diagnostic("a.yaml", line, 1, "warning", "is odd") for line in range(1, 60)]
     assert listed(warnings)[-1].severity == "warning"
-    assert listed([*warnings, Problem("a.yaml", 70, 1, "error", "is wrong")])[-1].severity == "error"
+    assert listed([*warnings, Diagnostic("a.yaml", 70, 1, "error", "is wrong")])[-1].severity == "error"
 
 
 def test_the_nearest_name_is_one_that_was_meant() -> None:
@@ -71,7 +71,7 @@ def seconds_for(folder: Path, count: int) -> float:
     (folder / "reference/terms/more.yaml").write_text("".join(lines), encoding="utf-8")
     start = time.process_time()
     loaded = load_book(folder)
-    assert len(loaded.problems + check_book(loaded.book, {})) >= 2 * count
+    assert len(loaded.diagnostics + check_book(loaded.book, {})) >= 2 * count
     return time.process_time() - start
 
 

@@ -15,7 +15,7 @@ MOST = 50
 
 
 @dataclass(frozen=True, slots=True, order=True)
-class Problem:
+class Diagnostic:
     """A mistake in the book with its place; lines and columns count from 1.
 
     >>> print(Problem("procedures/doors/hang.yaml", 4, 7, "error", "there is no tool 'drlil'", "did you mean 'drill'?"))
@@ -36,31 +36,31 @@ class Problem:
         return f"{text}\n    {hint}" if hint else text
 
 
-def listed(problems: Iterable[Problem]) -> list[Problem]:
-    """The problems as they are printed: in order, and of each file the first fifty and the number of the rest."""
-    shown: list[Problem] = []
-    for _, group in groupby(sorted(set(problems)), key=lambda problem: problem.file):
+def listed(diagnostics: Iterable[Diagnostic]) -> list[Diagnostic]:
+    """The diagnostics as they are printed: in order, and of each file the first fifty and the number of the rest."""
+    shown: list[Diagnostic] = []
+    for _, group in groupby(sorted(set(diagnostics)), key=lambda diagnostic: diagnostic.file):
         found = list(group)
         rest = found[MOST:]
         shown += found[:MOST]
         if rest:
-            worst = min(problem.severity for problem in rest)
+            worst = min(diagnostic.severity for diagnostic in rest)
             at = rest[0]
             message = f"and {len(rest):,} more mistake{'' if len(rest) == 1 else 's'} from here on"
-            shown.append(Problem(at.file, at.line, at.column, worst, message))
+            shown.append(Diagnostic(at.file, at.line, at.column, worst, message))
     return shown
 
 
-def count_line(problems: Iterable[Problem]) -> str:
+def count_line(diagnostics: Iterable[Diagnostic]) -> str:
     """The closing line of a run: how many errors and warnings.
 
     >>> count_line([])
     'no mistakes found'
     """
-    listed = list(problems)
+    listed = list(diagnostics)
     parts = []
     for severity in ("error", "warning"):
-        number = sum(problem.severity == severity for problem in listed)
+        number = sum(diagnostic.severity == severity for diagnostic in listed)
         if number:
             parts.append(f"{number} {severity}{'' if number == 1 else 's'}")
     return " and ".join(parts) if parts else "no mistakes found"
