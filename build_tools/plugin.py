@@ -41,21 +41,21 @@ from mkdocs.utils.templates import TemplateContext
 
 from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
-from build_tools.book.cores import FEW, beside
 from build_tools.book.diagnostics import Diagnostic, count_line, listed
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
+from build_tools.book.parallel import MIN_ITEMS, in_background
 from build_tools.browser.offline import Unserved, write_offline, write_preview
 from build_tools.browser.scripts import script_problems
-from build_tools.pages.ahead import work_ahead
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.frame import MARKS, Frame, for_the_frame
 from build_tools.pages.icons import manifest
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.pictures import make_pictures
+from build_tools.pages.prebuild import prebuild
 from build_tools.pages.search import search_data
 from build_tools.pages.site import Maker, make_pages, navigation, signs
-from build_tools.pages.site_files import make_dear, site_files, whole_style
+from build_tools.pages.site_files import prebuild_assets, site_files, whole_style
 from build_tools.plan.for_crew import without_private
 from build_tools.site_folder import REFUSED, SiteFolder, told
 
@@ -117,15 +117,15 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         loaded = load_book(Path(config.docs_dir), self._cache)
         for_owner = config.extra.get("made_for", OWNER) == OWNER
         book = loaded.book if for_owner else without_private(loaded.book)
-        first_of_many = not self._pages and len(book.procedures) > FEW
-        with beside(partial(make_fonts, kept / "fonts")) if first_of_many else nullcontext():
+        first_of_many = not self._pages and len(book.procedures) > MIN_ITEMS
+        with in_background(partial(make_fonts, kept / "fonts")) if first_of_many else nullcontext():
             context = Context.of(book, self._memo)
         pictures, unreadable = make_pictures(book, kept / "pictures")
         self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
         maker.for_owner = for_owner
         maker.site_url = _published_at(config)
         if not unreadable:
-            work_ahead(maker, partial(make_dear, context, kept))
+            prebuild(maker, partial(prebuild_assets, context, kept))
         found = {*loaded.diagnostics, *check(context), *unreadable, *script_problems(context, kept)}
         if context.book.jobs and not any(diagnostic.severity == "error" for diagnostic in found):
             maker.jobs, diagnostics = self._plan_jobs(context, _today(config), kept)

@@ -9,8 +9,8 @@ from functools import partial
 from os.path import realpath
 from pathlib import Path
 
-from build_tools.book.cores import shared_out
 from build_tools.book.diagnostics import Diagnostic
+from build_tools.book.parallel import parallel_map
 from build_tools.book.yaml_reader import Document, read_document
 
 Stamp = tuple[int, int]
@@ -83,10 +83,10 @@ def listed_files(folder: Path) -> tuple[list[Path], list[Diagnostic]]:
     return sorted(found), sorted(diagnostics)
 
 
-def read_ahead(paths: Iterable[Path], folder: Path) -> dict[Path, tuple[Stamp, Document]]:
+def read_in_parallel(paths: Iterable[Path], folder: Path) -> dict[Path, tuple[Stamp, Document]]:
     """The files of a large book, read on every core; none of a small one."""
     new = [path for path in paths if is_yaml(path)]
-    return {path: (stamp, document) for path, stamp, document in shared_out(partial(_read, folder), new)}
+    return {path: (stamp, document) for path, stamp, document in parallel_map(partial(_read, folder), new)}
 
 
 def write_whole(path: Path, content: str | bytes) -> None:

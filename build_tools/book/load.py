@@ -15,7 +15,7 @@ from pydantic import ValidationError
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.explained import explained
-from build_tools.book.files import Stamp, is_yaml, listed_files, read_ahead, shown_path, stamp_of
+from build_tools.book.files import Stamp, is_yaml, listed_files, read_in_parallel, shown_path, stamp_of
 from build_tools.book.model.base import IDENTIFIER, Part
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
@@ -42,11 +42,11 @@ class Loaded:
 class Cache:
     """What each file held when it was last read, by path.
 
-    ``ahead`` holds the documents of this time that were read on several cores.
+    ``read_already`` holds the documents of this time that were read on several cores.
     """
 
     files: dict[Path, tuple[Stamp, _Parsed]] = field(default_factory=dict)
-    ahead: dict[Path, tuple[Stamp, Document]] = field(default_factory=dict)
+    read_already: dict[Path, tuple[Stamp, Document]] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
@@ -72,7 +72,7 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
         return Loaded(book, [Diagnostic(str(folder), 1, 1, "error", "there is no such folder")])
     paths, refused = listed_files(folder)
     diagnostics += refused
-    cache.ahead = read_ahead((path for path in paths if path not in cache.files), folder)
+    cache.read_already = read_in_parallel((path for path in paths if path not in cache.files), folder)
     for path in paths:
         inside = path.relative_to(folder)
         file = shown_path(path, folder)
@@ -80,7 +80,7 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
             diagnostics += _take_file(path, inside.parts, file, book, cache)
         elif path.suffix == ".md":
             diagnostics.append(Diagnostic(file, 1, 1, "error", BY_HAND, NOT_BY_HAND))
-    cache.ahead = {}
+    cache.read_already = {}
     return Loaded(book, diagnostics)
 
 
@@ -119,7 +119,7 @@ def _parse(path: Path, file: str, model: type[Part], cache: Cache, *, many: bool
     kept = cache.files.get(path)
     if kept is not None and kept[0] == stamp:
         return kept[1]
-    read, document = cache.ahead.pop(path, (None, None))
+    read, document = cache.read_already.pop(path, (None, None))
     if document is None or read != stamp:
         document = read_document(path, file)
     parsed = _parse_document(document, model, many=many)

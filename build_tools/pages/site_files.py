@@ -28,7 +28,7 @@ ASSETS = Path(__file__).parent / "assets"
 def site_files(
     context: Context, pictures: dict[tuple[str, str], Shown], edition: str, kept: Path
 ) -> dict[str, str | bytes]:
-    """Address from the top of the site to content. ``kept`` is a folder for what is dear to make."""
+    """Address from the top of the site to content. ``kept`` is the folder of the cache."""
     made: dict[str, str | bytes] = {f"assets/{path.name}": path.read_bytes() for path in sorted(ASSETS.glob("*.svg"))}
     made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
     made |= {shown.url: shown.content for shown in pictures.values()}
@@ -47,8 +47,8 @@ def site_files(
     return made
 
 
-def make_dear(context: Context, kept: Path) -> None:
-    """Make ahead what is dear to make and is kept: the fonts, the compiled calculators, the plots."""
+def prebuild_assets(context: Context, kept: Path) -> None:
+    """Put what takes long to make into the cache: the fonts, the compiled calculators, the plots."""
     make_fonts(kept / "fonts")
     script_problems(context, kept)
     if not any(standards(context)):

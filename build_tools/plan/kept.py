@@ -61,7 +61,7 @@ def _planned(
     if warnings:
         from build_tools.plan import planning  # brings the solver, which is large
 
-        planning.solve_ahead(context, today, kept, [context.book.jobs[id] for id in warnings])
+        planning.presolve(context, today, kept, [context.book.jobs[id] for id in warnings])
     for id in warnings:
         try:
             held[id] = planning.whole(context, context.book.jobs[id], today, kept), warnings[id]

@@ -16,9 +16,9 @@ from pathlib import Path
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
-from build_tools.book.cores import shared_out
 from build_tools.book.files import write_whole
 from build_tools.book.model.job import Job
+from build_tools.book.parallel import parallel_map
 from build_tools.plan.chain import chain, holds, slack
 from build_tools.plan.conflict import in_the_way
 from build_tools.plan.plan import Closed, Plan, Stretch, planned_from
@@ -89,7 +89,7 @@ def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, kept:
     return sorted(found, key=lambda each: -each.days_sooner(plan))
 
 
-def solve_ahead(context: Context, today: date, kept: Path, jobs: list[Entry[Job]]) -> None:
+def presolve(context: Context, today: date, kept: Path, jobs: list[Entry[Job]]) -> None:
     """Solve the jobs and their variants on every core; each leaves its solution, with which it is planned at once."""
     others = [(varied(entry, variant), 2) for entry in jobs for variant in entry.item.variants.values()]
 
@@ -98,7 +98,7 @@ def solve_ahead(context: Context, today: date, kept: Path, jobs: list[Entry[Job]
         with suppress(Impossible):  # told when it is planned
             plan_job(context, entry, today, kept=kept, aims=aims)
 
-    shared_out(solve, [*((entry, 3) for entry in jobs), *others], few=2, at_once=1)
+    parallel_map(solve, [*((entry, 3) for entry in jobs), *others], min_items=2, chunk_size=1)
 
 
 def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution: Solution) -> Plan:

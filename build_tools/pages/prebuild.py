@@ -1,4 +1,4 @@
-"""Checks and makes the pages of many procedures ahead, on every core, into the memo that the rest works from.
+"""Prebuild: checks and makes the pages of many procedures, on every core, into the memo that the rest works from.
 
 Nothing depends on it: where processes cannot be forked, or few procedures are new, the same work is done later, one
 procedure after another.
@@ -12,23 +12,23 @@ from typing import Any
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks import check_procedure
-from build_tools.book.cores import shared_out
+from build_tools.book.parallel import parallel_map
 from build_tools.pages.open_data import procedure_json
 from build_tools.pages.page import Page
 from build_tools.pages.site import Maker, procedure_page
 
-Done = tuple[str, list[Any], Page | None, str]
+Prebuilt = tuple[str, list[Any], Page | None, str]
 """A procedure's id, its diagnostics, and where there are none its page and its open data."""
 
 
-def work_ahead(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> None:
+def prebuild(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> None:
     """Fill the memo for the procedures that it does not hold yet.
 
     ``meanwhile`` is other work, which this process does before it takes its part of the procedures.
     """
     memo, around = maker.context.memo, maker.context.fingerprint
     new = [entry for entry in maker.book.procedures.values() if not memo.holds("checks", entry.item, around)]
-    for id, diagnostics, page, text in shared_out(partial(_prepare, maker), new, meanwhile):
+    for id, diagnostics, page, text in parallel_map(partial(_prebuild_procedure, maker), new, meanwhile):
         entry = maker.book.procedures[id]
         memo.keep("checks", entry.item, around, diagnostics)
         if page is not None:
@@ -36,7 +36,7 @@ def work_ahead(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> 
             memo.keep("json", entry.item, around, text)
 
 
-def _prepare(maker: Maker, entry: ProcedureEntry) -> Done:
+def _prebuild_procedure(maker: Maker, entry: ProcedureEntry) -> Prebuilt:
     diagnostics = check_procedure(maker.context, entry)
     wrong = any(diagnostic.severity == "error" for diagnostic in diagnostics)
     if wrong or maker.book.unread or not maker.has_pictures(entry):  # what is unread may be what this page leads to

@@ -1,4 +1,4 @@
-"""Work shared out among cores: every item once, nothing lost that cannot be done later."""
+"""A parallel map over the cores: every item once, nothing lost that cannot be done later."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.book.cores import FEW, beside, shared_out
 from build_tools.book.load import load_book
+from build_tools.book.parallel import MIN_ITEMS, in_background, parallel_map
 from build_tools.environment import ROOT
 from tests.builds import SMALL
 
-ITEMS = list(range(3 * FEW))
+ITEMS = list(range(3 * MIN_ITEMS))
 
 
 def _squared(number: int) -> int:
@@ -28,11 +28,11 @@ def _squared(number: int) -> int:
 
 
 def test_every_item_is_worked_once() -> None:
-    assert sorted(shared_out(_squared, ITEMS)) in ([_squared(number) for number in ITEMS], [])
+    assert sorted(parallel_map(_squared, ITEMS)) in ([_squared(number) for number in ITEMS], [])
 
 
 def test_few_items_are_left_to_be_done_later() -> None:
-    assert shared_out(_squared, ITEMS[: FEW - 1]) == []
+    assert parallel_map(_squared, ITEMS[: MIN_ITEMS - 1]) == []
 
 
 def test_a_process_that_dies_leaves_its_items_out() -> None:
@@ -44,38 +44,38 @@ def test_a_process_that_dies_leaves_its_items_out() -> None:
             os._exit(1)
         return number
 
-    assert set(shared_out(works_here_alone, ITEMS)) <= set(ITEMS)
+    assert set(parallel_map(works_here_alone, ITEMS)) <= set(ITEMS)
 
 
 def test_a_book_read_on_every_core_is_the_book_read_alone(tmp_path: Path) -> None:
     shutil.copytree(SMALL, tmp_path / "small")
     (written,) = (tmp_path / "small/plumbing").glob("set-bowl.yaml")
-    for number in range(2 * FEW):
+    for number in range(2 * MIN_ITEMS):
         shutil.copy(written, written.with_name(f"set-bowl-{number}.yaml"))
     wrong = written.with_name("set-bowl-7.yaml")
     wrong.write_text("title: a\ntitle: b\n", encoding="utf-8")
     loaded = load_book(tmp_path / "small")
     alone = load_book(written.parent.parent).book.procedures["set-bowl"]
-    assert len(loaded.book.procedures) >= 2 * FEW - 1
+    assert len(loaded.book.procedures) >= 2 * MIN_ITEMS - 1
     assert all(entry.item == alone.item for id, entry in loaded.book.procedures.items() if id.startswith("set-bowl-"))
     (diagnostic,) = loaded.diagnostics
     assert str(diagnostic).startswith("small/plumbing/set-bowl-7.yaml:2:1: error: 'title' is written twice")
 
 
-def test_work_beside_is_done_when_the_block_ends(tmp_path: Path) -> None:
-    """What a process beside this one leaves behind is there afterwards."""
+def test_background_work_is_done_when_the_block_ends(tmp_path: Path) -> None:
+    """What a background process leaves behind is there afterwards."""
     left = tmp_path / "left.txt"
-    with beside(lambda: left.write_text("done", encoding="utf-8")):
+    with in_background(lambda: left.write_text("done", encoding="utf-8")):
         pass
     assert left.read_text(encoding="utf-8") == "done"
 
 
 KILLED = """
 import os, signal, socket, sys
-from build_tools.book import cores
-from build_tools.book.cores import beside, shared_out
+from build_tools.book import parallel
+from build_tools.book.parallel import in_background, parallel_map
 
-cores._cores = lambda: 3
+parallel._core_count = lambda: 3
 here = os.getpid()
 held = socket.create_server(("127.0.0.1", 0))
 port = held.getsockname()[1]
@@ -91,18 +91,18 @@ def wait(seconds=60):
         signal.alarm(seconds)
         signal.pause()
 
-if sys.argv[1] == "shared out":
-    shared_out(work, range(200), lambda: (print(port, flush=True), signal.pause()))
+if sys.argv[1] == "parallel map":
+    parallel_map(work, range(200), lambda: (print(port, flush=True), signal.pause()))
 else:
-    with beside(wait):
+    with in_background(wait):
         signal.pause()
 """
-"""A process with a port of its own that shares work out, whose results are larger than a pipe holds, and waits."""
+"""A process with a port of its own that maps in parallel, whose results are larger than a pipe holds, and waits."""
 
 
 @pytest.fixture
 def killed() -> Iterator[Callable[[str], tuple[int, int]]]:
-    """Kills the process outright once it has shared its work out; its group and its port."""
+    """Kills the process outright once it has handed its work out; its group and its port."""
     groups = []
 
     def start_and_kill(way: str) -> tuple[int, int]:
@@ -130,7 +130,7 @@ def _has_ended(group: int) -> bool:
 
 def test_no_process_outlives_the_one_that_was_killed(killed: Callable[[str], tuple[int, int]]) -> None:
     """One that could not hand its results over to anybody would wait for ever."""
-    group, _ = killed("shared out")
+    group, _ = killed("parallel map")
     until = time.monotonic() + 30
     while not _has_ended(group):
         assert time.monotonic() < until
