@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.uses import VALUE, figure_of
+from build_tools.book.references import VALUE, figure_of
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
 from calculators.ways import with_way

@@ -7,7 +7,7 @@ from typing import Any
 
 from build_tools.book.book import Book
 from build_tools.book.memo import Memo
-from build_tools.book.uses import figure_of, uses_of
+from build_tools.book.references import figure_of, references_of
 from calculators.declaration import Calculator
 
 Key = tuple[str, str]
@@ -87,10 +87,10 @@ def _link_back(book: Book, calculators: dict[str, Calculator], memo: Memo, index
     back: dict[Key, dict[Key, None]] = {}
     for scheme, entry in book.entries():
         user = (scheme, entry.id)
-        for use in uses_of(entry, book, memo):
-            target = (use.scheme, use.target)
-            if use.step and use.prose is not None and not use.prose.text:
-                index.quoted[use.target, use.step] = _action(book, use.target, use.step)
+        for ref in references_of(entry, book, memo):
+            target = (ref.scheme, ref.target)
+            if ref.step and ref.prose is not None and not ref.prose.text:
+                index.quoted[ref.target, ref.step] = _action(book, ref.target, ref.step)
             if target != user:
                 back.setdefault(target, {})[user] = None
     for id, value in book.values.items():

@@ -34,7 +34,7 @@ _BLOCK_START = re.compile(r"[\s#+\-=~>|]|\d{1,9}[.)]")
 
 
 @dataclass(frozen=True, slots=True)
-class Reference:
+class ProseLink:
     """A link of prose: ``[text](scheme:target#step)``. ``scheme`` is empty where the address has none of ours."""
 
     scheme: str
@@ -44,39 +44,39 @@ class Reference:
     address: str
 
 
-Resolve = Callable[[Reference], tuple[str, str] | None]
+Resolve = Callable[[ProseLink], tuple[str, str] | None]
 """Gives the URL and the title of a reference, or None when it leads nowhere."""
 
 
-def read_reference(address: str, text: str) -> Reference:
+def read_link(address: str, text: str) -> ProseLink:
     """Split a link's address.
 
-    >>> reference = read_reference("procedure:toilet-set#level", "level it")
-    >>> reference.scheme, reference.target, reference.step, reference.text
+    >>> link = read_link("procedure:toilet-set#level", "level it")
+    >>> link.scheme, link.target, link.step, link.text
     ('procedure', 'toilet-set', 'level', 'level it')
     """
     scheme, colon, rest = address.partition(":")
     if not colon or scheme not in SCHEMES:
-        return Reference("", "", "", text, address)
+        return ProseLink("", "", "", text, address)
     target, _, step = rest.partition("#")
-    return Reference(scheme, target, step, text, address)
+    return ProseLink(scheme, target, step, text, address)
 
 
-def references(text: str) -> tuple[Reference, ...]:
+def prose_links(text: str) -> tuple[ProseLink, ...]:
     """The links of a Markdown text, in order."""
     if "[" not in text and "<" not in text:
         return ()
     parts = _simple(text)
     if parts is not None:
-        return tuple(part for part in parts if isinstance(part, Reference))
+        return tuple(part for part in parts if isinstance(part, ProseLink))
     found = []
     for token in _parsed(text):
         children = token.children or []
         for index, child in enumerate(children):
             if child.type == "link_open":
-                found.append(_reference_at(children, index))
+                found.append(_link_at(children, index))
             elif child.type == "image":
-                found.append(Reference("image", "", "", child.content, str(child.attrGet("src") or "")))
+                found.append(ProseLink("image", "", "", child.content, str(child.attrGet("src") or "")))
     return tuple(found)
 
 
@@ -128,8 +128,8 @@ def _plain_words(tokens: Sequence[Token], resolve: Resolve) -> str:
         children = token.children or []
         for index, child in enumerate(children):
             if child.type == "link_open":
-                reference = _reference_at(children, index)
-                words.append("" if reference.text else _title(reference, resolve))
+                link = _link_at(children, index)
+                words.append("" if link.text else _title(link, resolve))
             else:
                 words.append(" " if child.type in ("softbreak", "hardbreak") else child.content)
         if token.type == "inline":
@@ -140,18 +140,18 @@ def _plain_words(tokens: Sequence[Token], resolve: Resolve) -> str:
 
 
 @lru_cache(maxsize=KEPT)
-def _simple(text: str) -> tuple[str | Reference, ...] | None:
+def _simple(text: str) -> tuple[str | ProseLink, ...] | None:
     """The text as escaped words and references, or None where Markdown says more than that."""
     if _BLOCK_START.match(text) or not text or text[-1].isspace():
         return None
-    parts: list[str | Reference] = []
+    parts: list[str | ProseLink] = []
     pieces = _LINK.split(text)  # words, then again and again the text and the address of a link, and words
     for at in range(0, len(pieces), 3):
         if at > 0:
-            reference = read_reference(pieces[at - 1], pieces[at - 2])
-            if not reference.scheme:
+            link = read_link(pieces[at - 1], pieces[at - 2])
+            if not link.scheme:
                 return None
-            parts.append(reference)
+            parts.append(link)
         words = pieces[at]
         if _MARKS.search(words):
             return None
@@ -169,40 +169,40 @@ def _parsed(text: str) -> tuple[Token, ...]:
     return tuple(_markdown.parse(text))
 
 
-def _reference_at(children: Sequence[Token], index: int) -> Reference:
+def _link_at(children: Sequence[Token], index: int) -> ProseLink:
     """The reference whose link opens at that token."""
     words = []
     for child in children[index + 1 :]:
         if child.type == "link_close":
             break
         words.append(child.content)
-    return read_reference(str(children[index].attrGet("href") or ""), "".join(words))
+    return read_link(str(children[index].attrGet("href") or ""), "".join(words))
 
 
-def _title(reference: Reference, resolve: Resolve) -> str:
-    found = resolve(reference)
-    return found[1] if found else reference.target
+def _title(link: ProseLink, resolve: Resolve) -> str:
+    found = resolve(link)
+    return found[1] if found else link.target
 
 
-def _anchor(reference: Reference, resolve: Resolve) -> str:
-    found = resolve(reference)
-    words = reference.text or (found[1] if found else reference.target)
-    return f"{_opening(reference, found)}{escape(words, quote=False)}</a>"
+def _anchor(link: ProseLink, resolve: Resolve) -> str:
+    found = resolve(link)
+    words = link.text or (found[1] if found else link.target)
+    return f"{_opening(link, found)}{escape(words, quote=False)}</a>"
 
 
-def _opening(reference: Reference, found: tuple[str, str] | None) -> str:
-    return f'<a href="{escape(found[0]) if found else "#"}" class="ref ref-{reference.scheme}">'
+def _opening(link: ProseLink, found: tuple[str, str] | None) -> str:
+    return f'<a href="{escape(found[0]) if found else "#"}" class="ref ref-{link.scheme}">'
 
 
 def _link_open(renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, env: EnvType) -> str:
     """Renders the start of a link; a reference without text gets its title here."""
-    reference = _reference_at(tokens, index)
-    if not reference.scheme:
+    link = _link_at(tokens, index)
+    if not link.scheme:
         return str(renderer.renderToken(tokens, index, options, env))
     resolve: Any = env["resolve"]
-    found = resolve(reference)
-    title = "" if reference.text else escape(found[1] if found else reference.target, quote=False)
-    return _opening(reference, found) + title
+    found = resolve(link)
+    title = "" if link.text else escape(found[1] if found else link.target, quote=False)
+    return _opening(link, found) + title
 
 
 _markdown = MarkdownIt("commonmark", {"html": False}).enable("table")

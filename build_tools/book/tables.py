@@ -9,7 +9,7 @@ from build_tools.book.book import Book
 from build_tools.book.calls import Complaint, Written, bind, shown_input
 from build_tools.book.diagnostics import did_you_mean
 from build_tools.book.model.table import Axis, Table
-from build_tools.book.uses import VALUE, figure_of
+from build_tools.book.references import VALUE, figure_of
 from calculators.declaration import Calculator, Input, Refused
 from calculators.run import read_input, run, shown
 from calculators.writing import rounded

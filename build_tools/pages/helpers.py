@@ -19,9 +19,9 @@ from build_tools.book.model.base import Basis, Cited, Part, Text
 from build_tools.book.model.reference import Inspection
 from build_tools.book.model.step import Check, Measurement, Picture, Step
 from build_tools.book.model.table import Amount, Call, Form, Table
-from build_tools.book.prose import Reference, html, plain
+from build_tools.book.prose import ProseLink, html, plain
+from build_tools.book.references import figure_of, named_value
 from build_tools.book.tables import Computed
-from build_tools.book.uses import figure_of, named_value
 from build_tools.pages.drawings import drawn
 from build_tools.pages.live import open_inputs, start_of
 from build_tools.pages.on_site import lookers, measure_data, print_of
@@ -69,18 +69,18 @@ class Helpers:
 
     # references
 
-    def resolve(self, reference: Reference) -> tuple[str, str] | None:
+    def resolve(self, link: ProseLink) -> tuple[str, str] | None:
         """The relative address and the title of a reference of prose."""
-        key = (reference.scheme, reference.target)
+        key = (link.scheme, link.target)
         target = self.context.index.targets.get(key)
         if target is None:
             return None
-        url = self.top + target.url + (f"#{reference.step}" if reference.step else "")
-        if reference.scheme == "value":
-            quantity = self.context.book.values[reference.target].item.quantity
+        url = self.top + target.url + (f"#{link.step}" if link.step else "")
+        if link.scheme == "value":
+            quantity = self.context.book.values[link.target].item.quantity
             return url, quantity.removesuffix(" each")  # 'on 4 screws', not 'on 4 each screws'
-        if reference.step and reference.scheme == "procedure":
-            return url, self._step_title(reference.target, reference.step)
+        if link.step and link.scheme == "procedure":
+            return url, self._step_title(link.target, link.step)
         return url, target.title
 
     def _step_title(self, procedure: str, step: str) -> str:

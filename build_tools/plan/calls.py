@@ -13,7 +13,7 @@ from datetime import date, datetime, timedelta
 from math import ceil
 from typing import Literal
 
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.office import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
 from build_tools.plan.plan import Plan, Stretch
 from build_tools.plan.prepare import Visit, lead_days

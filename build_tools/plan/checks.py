@@ -14,7 +14,7 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job
-from build_tools.book.uses import uses_of
+from build_tools.book.references import references_of
 from build_tools.plan.checks_of_itself import of_itself
 from build_tools.plan.checks_of_progress import of_progress
 from build_tools.plan.checks_of_variants import of_variants
@@ -37,7 +37,10 @@ def check_jobs(context: Context, today: date | None = None) -> list[Diagnostic]:
 
 def check_job(context: Context, entry: Entry[Job], today: date | None = None) -> list[Diagnostic]:
     """The diagnostics of one job."""
-    if any((use.scheme, use.target) not in context.index.targets for use in uses_of(entry, context.book, context.memo)):
+    if any(
+        (ref.scheme, ref.target) not in context.index.targets
+        for ref in references_of(entry, context.book, context.memo)
+    ):
         return []  # the reference check has named them
     now = today or datetime.now().date()
     diagnostics: list[Diagnostic] = []

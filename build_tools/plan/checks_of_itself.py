@@ -11,7 +11,7 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Hand, Job, Opening, Space, Task
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.checks_of_money import of_money
 from build_tools.plan.crew import able, hands_of, teams

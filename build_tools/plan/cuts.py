@@ -9,7 +9,7 @@ from typing import Any
 
 from build_tools.book.calls import Called
 from build_tools.book.model.base import Row
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed, Piece
 from calculators.reading import read

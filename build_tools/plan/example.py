@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterable, Mapping
 
 from build_tools.book.book import Book
 from build_tools.book.model.base import Written
-from build_tools.book.uses import VALUE
+from build_tools.book.references import VALUE
 from calculators.declaration import Calculator
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from build_tools.book.amounts import split_amount
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.cuts import Cuts, cuts_of
 from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed, all_needed

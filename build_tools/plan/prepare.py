@@ -16,7 +16,7 @@ from build_tools.book.book import Book, Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Hand, Job, Task
 from build_tools.book.model.procedure import Closes
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.crew import Able, able, hands_of
 from build_tools.plan.horizon import MOST, NO_TEAM, Serial
 from build_tools.plan.links import Link, closed_places, links

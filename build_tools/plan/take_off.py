@@ -15,7 +15,7 @@ from build_tools.book.model.base import Written
 from build_tools.book.model.job import Job, Task
 from build_tools.book.model.procedure import MaterialLine, Procedure
 from build_tools.book.model.table import Amount, Call
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.example import example_of, settings_of, unsaid
 from build_tools.plan.measures import Unknown, columns_of, known_sizes, put_in

@@ -10,7 +10,7 @@ from build_tools.book.book import Book
 from build_tools.book.model.base import Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Closes, Procedure
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.measures import put_in
 from build_tools.plan.worktime import A_HOUR
 from calculators.reading import read

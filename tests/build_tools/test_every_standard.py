@@ -23,8 +23,8 @@ from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
 from build_tools.book.model.step import Measurement, Step
 from build_tools.book.model.table import Axis, Call, Form, Table
-from build_tools.book.prose import references
-from build_tools.book.uses import figure_of, named_value
+from build_tools.book.prose import prose_links
+from build_tools.book.references import figure_of, named_value
 from build_tools.book.walk import walk
 from build_tools.browser.scripts import standards_of
 from build_tools.commands.compute import _described
@@ -175,7 +175,7 @@ def axis_is_set(part: Table, name: str) -> bool:
 def test_every_place_that_names_it_shows_the_new_figure(id: str) -> None:
     """Links in prose, figures in fields, limits of readings, prints of ticks, titles with a size, packs and sticks."""
     before, after = context(), with_other(id)
-    (link,) = references(f"[](value:{id})")
+    (link,) = prose_links(f"[](value:{id})")
     shown = Helpers(after, "", {}).resolve(link)
     assert shown is not None
     assert shown[1] == other(id).removesuffix(" each")

@@ -10,7 +10,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.procedure import MaterialLine
 from build_tools.book.model.table import Call
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
 from calculators.reading import Unreadable, read
 

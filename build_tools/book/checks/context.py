@@ -9,8 +9,8 @@ from build_tools.book.calls import Called, Written, call
 from build_tools.book.index import Index, make_index
 from build_tools.book.memo import Memo
 from build_tools.book.model.table import Amount, Call, Form, Table
+from build_tools.book.references import figure_of
 from build_tools.book.tables import Computed, Trouble, compute_table
-from build_tools.book.uses import figure_of
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
 from calculators.run import shown

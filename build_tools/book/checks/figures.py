@@ -16,7 +16,7 @@ from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Prose
-from build_tools.book.uses import uses_of
+from build_tools.book.references import references_of
 from build_tools.book.walk import walked
 from calculators.reading import Unreadable, read_number_with_unit
 from calculators.unit_words import UNIT_WORDS
@@ -91,7 +91,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 def _standards_near(context: Context, entry: ProcedureEntry) -> dict[tuple[float, str], list[str]]:
-    used = {use.target for use in uses_of(entry, context.book, context.memo) if use.scheme == "value"}
+    used = {ref.target for ref in references_of(entry, context.book, context.memo) if ref.scheme == "value"}
     found: dict[tuple[float, str], list[str]] = {}
     for id, file, figure in context.memo.named("figures", context.fingerprint, lambda: _figures(context)):
         if id in used or file == entry.trade:

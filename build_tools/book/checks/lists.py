@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
-from build_tools.book.uses import uses_of
+from build_tools.book.references import references_of
 
 
 def step_ids(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
@@ -35,17 +35,17 @@ def tools_and_materials(context: Context, entry: ProcedureEntry) -> Iterator[Dia
                 yield entry.error((field, index, scheme), f"{scheme} '{id}' is listed twice")
             listed.setdefault(id, index)
         used: set[str] = set()
-        for use in uses_of(entry, context.book, context.memo):
-            if use.scheme != scheme or use.location[0] not in ("steps", "safety", "acceptance"):
+        for ref in references_of(entry, context.book, context.memo):
+            if ref.scheme != scheme or ref.location[0] not in ("steps", "safety", "acceptance"):
                 continue
-            used.add(use.target)
-            by_step = use.prose is None
-            if by_step and use.target not in listed and use.target in context.book.kind(scheme):
-                step = entry.item.steps[int(use.location[1])].id
+            used.add(ref.target)
+            by_step = ref.prose is None
+            if by_step and ref.target not in listed and ref.target in context.book.kind(scheme):
+                step = entry.item.steps[int(ref.location[1])].id
                 yield entry.error(
-                    use.location,
-                    f"step '{step}' uses {scheme} '{use.target}', which the procedure does not list",
-                    did_you_mean(use.target, listed) or f"add it to '{field}'",
+                    ref.location,
+                    f"step '{step}' uses {scheme} '{ref.target}', which the procedure does not list",
+                    did_you_mean(ref.target, listed) or f"add it to '{field}'",
                 )
         for id, index in listed.items():
             if id not in used:

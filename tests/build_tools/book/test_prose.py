@@ -7,14 +7,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from build_tools.book import prose
-from build_tools.book.prose import Reference, html, plain, references
+from build_tools.book.prose import ProseLink, html, plain, prose_links
 
 
-def resolve(reference: Reference) -> tuple[str, str] | None:
+def resolve(link: ProseLink) -> tuple[str, str] | None:
     """Every target is known but those called 'nowhere'."""
-    if reference.target == "nowhere":
+    if link.target == "nowhere":
         return None
-    return f"../{reference.target}.html", f"The {reference.target} & more"
+    return f"../{link.target}.html", f"The {link.target} & more"
 
 
 PIECES = st.sampled_from(
@@ -63,11 +63,11 @@ def test_plain_prose_reads_as_markdown_does(text: str) -> None:
     """What the direct reading takes, markdown-it renders to the same HTML, words and references."""
     if prose._simple(text) is None:
         return
-    direct = [html(text, resolve, block=block) for block in (True, False)], plain(text, resolve), references(text)
+    direct = [html(text, resolve, block=block) for block in (True, False)], plain(text, resolve), prose_links(text)
     kept = prose._simple
     try:
         prose._simple = lambda text: None  # type: ignore[assignment]
-        full = [html(text, resolve, block=block) for block in (True, False)], plain(text, resolve), references(text)
+        full = [html(text, resolve, block=block) for block in (True, False)], plain(text, resolve), prose_links(text)
     finally:
         prose._simple = kept
     assert direct == full

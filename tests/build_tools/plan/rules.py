@@ -14,7 +14,7 @@ from math import ceil
 
 from build_tools.book.model.job import Hand, Task
 from build_tools.book.model.procedure import Closes, Procedure, Trip
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.plan import Plan, Stretch
 from calculators.reading import read, read_number_with_unit
 

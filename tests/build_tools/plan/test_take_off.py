@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from build_tools.book.checks.context import Context
-from build_tools.book.uses import figure_of
+from build_tools.book.references import figure_of
 from build_tools.plan.checks import check_jobs
 from build_tools.plan.take_off import TakeOff, take_off
 from tests.build_tools.plan.drawn_jobs import job_of

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from build_tools.book.book import Book, Entry
 from build_tools.book.memo import Memo
 from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo
-from build_tools.book.prose import Reference, references
+from build_tools.book.prose import ProseLink, prose_links
 from build_tools.book.walk import walked
 from build_tools.book.yaml_reader import Location
 
@@ -36,33 +36,33 @@ def figure_of(measure: str, book: Book) -> str | None:
 
 
 @dataclass(frozen=True, slots=True)
-class Use:
+class Reference:
     """One reference: where it stands and what it points at."""
 
     location: Location
     scheme: str
     target: str
     step: str = ""
-    prose: Reference | None = None
+    prose: ProseLink | None = None
 
 
-def uses_of(entry: Entry[Part], book: Book, memo: Memo) -> tuple[Use, ...]:
+def references_of(entry: Entry[Part], book: Book, memo: Memo) -> tuple[Reference, ...]:
     """Every reference of an entry, in the order in which they stand."""
-    return memo.of("uses", entry.item, book.language, lambda: tuple(_uses(entry.item, book.language, memo)))
+    return memo.of("references", entry.item, book.language, lambda: tuple(_references(entry.item, book.language, memo)))
 
 
-def _uses(item: Part, language: str, memo: Memo) -> list[Use]:
-    found: list[Use] = []
+def _references(item: Part, language: str, memo: Memo) -> list[Reference]:
+    found: list[Reference] = []
     for location, kind, value in walked(item, memo):
         if isinstance(kind, RefersTo):
-            found.append(Use(location, kind.scheme, value))
+            found.append(Reference(location, kind.scheme, value))
         elif isinstance(kind, IsMeasure):
             id = named_value(value)
             if id is not None:
-                found.append(Use(location, "value", id))
+                found.append(Reference(location, "value", id))
         elif kind is Prose:
             found += [
-                Use(location, reference.scheme, reference.target, reference.step, reference)
-                for reference in references(value.inside(language))
+                Reference(location, link.scheme, link.target, link.step, link)
+                for link in prose_links(value.inside(language))
             ]
     return found
