@@ -8,7 +8,7 @@ from build_tools.book.book import Book, Entry
 from build_tools.book.memo import Memo
 from build_tools.book.model.base import IsMeasure, Part, Prose, RefersTo
 from build_tools.book.prose import ProseLink, prose_links
-from build_tools.book.walk import walked
+from build_tools.book.traverse import traversed
 from build_tools.book.yaml_reader import Location
 
 VALUE = "value:"
@@ -53,7 +53,7 @@ def references_of(entry: Entry[Part], book: Book, memo: Memo) -> tuple[Reference
 
 def _references(item: Part, language: str, memo: Memo) -> list[Reference]:
     found: list[Reference] = []
-    for location, kind, value in walked(item, memo):
+    for location, kind, value in traversed(item, memo):
         if isinstance(kind, RefersTo):
             found.append(Reference(location, kind.scheme, value))
         elif isinstance(kind, IsMeasure):

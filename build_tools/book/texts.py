@@ -10,7 +10,7 @@ from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Part, Prose, Text
 from build_tools.book.prose import hidden_links, plain
 from build_tools.book.seen import has_words, turning_mark
-from build_tools.book.walk import walk
+from build_tools.book.traverse import traverse
 from build_tools.book.yaml_losses import lost
 from build_tools.book.yaml_reader import Document, Location
 
@@ -41,7 +41,7 @@ def unfinished(document: Document) -> Iterator[Diagnostic]:
 
 def unseen(document: Document, at: Location, item: Part) -> Iterator[Diagnostic]:
     """Words for people that tell the reader nothing, or lose a part of what was written."""
-    for location, kind, text in walk(item, at):
+    for location, kind, text in traverse(item, at):
         if kind is not Prose and kind is not Text:
             continue
         written = {(): text.root} if isinstance(text.root, str) else {(key,): each for key, each in text.root.items()}

@@ -25,7 +25,7 @@ from build_tools.book.model.step import Measurement, Step
 from build_tools.book.model.table import Axis, Call, Form, Table
 from build_tools.book.prose import prose_links
 from build_tools.book.references import figure_of, named_value
-from build_tools.book.walk import walk
+from build_tools.book.traverse import traverse
 from build_tools.browser.scripts import standards_of
 from build_tools.commands.compute import _described
 from build_tools.pages.helpers import Helpers
@@ -113,7 +113,7 @@ def uses(id: str) -> Iterator[tuple[str, Any, Any]]:
     names = {calculator.name for calculator, _ in starts(id)}
     for procedure, entry in context().book.procedures.items():
         for part in (entry.item, *entry.item.steps):
-            for _, _, found in walk(part):
+            for _, _, found in traverse(part):
                 if isinstance(found, Call | Form | Table) and found.calculator in names:
                     yield procedure, part, found
 

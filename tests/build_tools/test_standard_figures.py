@@ -14,7 +14,7 @@ import calculators
 from build_tools.book.amounts import read_figure
 from build_tools.book.calls import bind, shown_input
 from build_tools.book.model.table import Call, Form, Table
-from build_tools.book.walk import walk
+from build_tools.book.traverse import traverse
 from build_tools.pages.calculator_page import example_of
 from calculators.declaration import Refused
 from calculators.run import read_input, run
@@ -25,7 +25,7 @@ def test_no_page_types_the_figure_of_a_standard() -> None:
     """A call, form or table that writes out what the input starts at anyway would stay behind when that changes."""
     typed = []
     for procedure, entry in context().book.procedures.items():
-        for _, _, part in walk(entry.item):
+        for _, _, part in traverse(entry.item):
             if not isinstance(part, Call | Form | Table):
                 continue
             calculator = context().calculators[part.calculator]

@@ -9,7 +9,7 @@ from build_tools.book.calls import Complaint
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.table import Call, Form, Table
-from build_tools.book.walk import CALLS, walked
+from build_tools.book.traverse import CALLS, traversed
 from build_tools.book.yaml_reader import Location
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE
 from calculators.limits import limits
@@ -19,7 +19,7 @@ LABELS = {COMMON_PRACTICE.source, CREW_RULE.source}
 
 def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Every amount, form and table of a procedure."""
-    for location, kind, part in walked(entry.item, context.memo):
+    for location, kind, part in traversed(entry.item, context.memo):
         if kind not in CALLS or part.calculator not in context.calculators:
             continue  # the reference check names an unknown one
         if isinstance(part, Table):

@@ -17,7 +17,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Prose
 from build_tools.book.references import references_of
-from build_tools.book.walk import walked
+from build_tools.book.traverse import traversed
 from calculators.reading import Unreadable, read_number_with_unit
 from calculators.unit_words import UNIT_WORDS
 
@@ -49,7 +49,7 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Diagnos
     standards = _standards_near(context, entry)
     if not standards:
         return
-    for location, kind, prose in walked(entry.item, context.memo):
+    for location, kind, prose in traversed(entry.item, context.memo):
         if kind is not Prose:
             continue
         for sentence in SENTENCE_END.split(prose.inside(context.book.language)):

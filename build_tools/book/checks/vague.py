@@ -9,7 +9,7 @@ from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Prose
-from build_tools.book.walk import walked
+from build_tools.book.traverse import traversed
 
 VAGUE = re.compile(
     r"\b(properly|correctly|adequate(?:ly)?|sufficient(?:ly)?|appropriate(?:ly)?|suitabl[ey]|satisfactor(?:y|ily)"
@@ -22,7 +22,7 @@ PLACES = {"steps", "acceptance", "safety"}
 
 def vague_words(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """Each such word of the steps, the safety messages and the acceptance."""
-    for location, kind, prose in walked(entry.item, context.memo):
+    for location, kind, prose in traversed(entry.item, context.memo):
         if kind is not Prose or location[0] not in PLACES:
             continue
         found = VAGUE.search(prose.inside(context.book.language))

@@ -1,6 +1,6 @@
-"""Walks an entry of the book and says what stands where: prose, names, references and measures.
+"""Traverses an entry of the book and says what stands where: prose, names, references and measures.
 
-Checks, back-links and pages all use this one walk, so that a field added to the model is seen by all of them.
+Checks, back-links and pages all use this one traversal, so that a field added to the model is seen by all of them.
 """
 
 from __future__ import annotations
@@ -17,25 +17,25 @@ from build_tools.book.yaml_reader import Location
 CALLS = (Call, Form, Table)
 """The parts that call a calculator."""
 
-Found = tuple[Location, Any, Any]
+Located = tuple[Location, Any, Any]
 """Location, what it is (``Prose``, ``Text``, a call, :class:`RefersTo`, :class:`IsMeasure`), and the value itself."""
 
 
-def walk(part: Part, location: Location = ()) -> tuple[Found, ...]:
+def traverse(part: Part, location: Location = ()) -> tuple[Located, ...]:
     """Everything of interest inside a part of the book, in the order of the fields."""
-    found: list[Found] = []
+    found: list[Located] = []
     _collect(part, location, found)
     return tuple(found)
 
 
-def _collect(part: Part, location: Location, found: list[Found]) -> None:
+def _collect(part: Part, location: Location, found: list[Located]) -> None:
     for name, written, marker in _fields(type(part)):
         value = getattr(part, name)
         if value is not None:
             _visit(value, (*location, written), marker, found)
 
 
-def _visit(value: Any, location: Location, marker: Any, found: list[Found]) -> None:
+def _visit(value: Any, location: Location, marker: Any, found: list[Located]) -> None:
     kind = type(value)
     if kind is str:
         if marker is not None:
@@ -88,6 +88,6 @@ def _marker(annotation: Any, metadata: list[Any] | tuple[Any, ...]) -> Any:
     return None
 
 
-def walked(part: Part, memo: Memo) -> tuple[Found, ...]:
-    """The same as :func:`walk`, remembered: several checks go over each procedure."""
-    return memo.of("walk", part, None, lambda: walk(part))
+def traversed(part: Part, memo: Memo) -> tuple[Located, ...]:
+    """The same as :func:`traverse`, remembered: several checks go over each procedure."""
+    return memo.of("traverse", part, None, lambda: traverse(part))

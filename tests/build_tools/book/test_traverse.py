@@ -1,10 +1,10 @@
-"""The one walk through an entry: what stands where."""
+"""The one traversal of an entry: what stands where."""
 
 from __future__ import annotations
 
 from build_tools.book.model.base import RefersTo
 from build_tools.book.model.job import Task
-from build_tools.book.walk import walk
+from build_tools.book.traverse import traverse
 
 TASK = Task.model_validate(
     {
@@ -19,7 +19,7 @@ TASK = Task.model_validate(
 
 
 def test_the_names_before_a_mapping_refer_to_calculators_and_its_texts_do_not() -> None:
-    refers = [(location, kind.scheme, value) for location, kind, value in walk(TASK) if isinstance(kind, RefersTo)]
+    refers = [(location, kind.scheme, value) for location, kind, value in traverse(TASK) if isinstance(kind, RefersTo)]
     assert refers == [
         (("procedure",), "procedure", "floor-nailing"),
         (("inputs", "strip-floor-take-off"), "calculator", "strip-floor-take-off"),
@@ -28,5 +28,7 @@ def test_the_names_before_a_mapping_refer_to_calculators_and_its_texts_do_not() 
 
 
 def test_the_texts_of_a_mapping_are_measures_down_to_the_rows() -> None:
-    texts = [value for location, kind, value in walk(TASK) if location[:1] == ("inputs",) and value not in TASK.inputs]
+    texts = [
+        value for location, kind, value in traverse(TASK) if location[:1] == ("inputs",) and value not in TASK.inputs
+    ]
     assert texts == ["space:rooms", "value:cutting-waste", "Door", "door"]
