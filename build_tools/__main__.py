@@ -7,7 +7,7 @@ if sys.version_info < (3, 11):  # noqa: UP036, this is the line that says which 
     sys.stderr.write("The book needs Python 3.11 or later; this is Python {}.{}.\n".format(*sys.version_info[:2]))
     sys.exit(2)
 
-from build_tools.commands.line import end_as_by_ctrl_c, main
+from build_tools.commands.cli import end_as_by_ctrl_c, main
 
 if __name__ == "__main__":
     end_as_by_ctrl_c()

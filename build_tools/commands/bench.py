@@ -10,7 +10,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong
+from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError
 from build_tools.commands.serve import free_port
 from build_tools.commands.site import BOOK, QUIET, settings_for
 from build_tools.commands.test import have_browser, have_tools
@@ -37,13 +37,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Measure and print; 1 when a budget is not kept."""
     if arguments.procedures < LEAST:
-        raise Wrong(f"--procedures {arguments.procedures}: at least {LEAST} are wanted")
+        raise UsageError(f"--procedures {arguments.procedures}: at least {LEAST} are wanted")
     kept: Path | None = arguments.keep
     if kept is None:
         with tempfile.TemporaryDirectory() as folder:
             return _bench(arguments, Path(folder).resolve())
     if kept.exists():
-        raise Wrong(f"'{kept}' is there already; --keep names a new folder")
+        raise UsageError(f"'{kept}' is there already; --keep names a new folder")
     kept.mkdir(parents=True)
     return _bench(arguments, kept.resolve())
 
@@ -70,11 +70,11 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
             measured["planning"] = [measure_planning(BOOK)]
         if arguments.part != "build":
             if not have_browser() or not have_tools(TOOLS):
-                return MISTAKES
+                return FAILURE
             measured |= measure_pages_of(shop, large_site(shop))
     except Failed as failure:
         print(f"a part of the benchmark failed:\n{failure}", file=sys.stderr)
-        return MISTAKES
+        return FAILURE
     every = [one for some in measured.values() for one in some]
     if arguments.json:
         data = {name: [{**asdict(one), "passes": one.passes} for one in some] for name, some in measured.items()}
@@ -82,7 +82,7 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
         print(json.dumps({"procedures": arguments.procedures, "lines": built, **data}, indent=2))
     else:
         print("\n".join([*([table(lines)] if lines else []), *map(str, every)]))
-    return FINE if all(one.passes for one in (*lines, *every)) else MISTAKES
+    return SUCCESS if all(one.passes for one in (*lines, *every)) else FAILURE
 
 
 def table(lines: list[Line]) -> str:

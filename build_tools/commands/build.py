@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
 from build_tools.commands.settings import settings
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
 from build_tools.environment import ROOT
@@ -36,25 +36,25 @@ def run(arguments: argparse.Namespace) -> int:
     named: Path = arguments.site or settings().site
     site = named.resolve()
     if site.exists() and not site.is_dir():
-        raise Wrong(f"'{named}' is a file; the site needs a folder")
+        raise UsageError(f"'{named}' is a file; the site needs a folder")
     if site in (book, ROOT) or site in book.parents or book in site.parents or site in ROOT.parents:
-        raise Wrong(f"the site cannot be written to '{named}': that folder would be removed")
+        raise UsageError(f"the site cannot be written to '{named}': that folder would be removed")
     if site.is_dir() and any(site.iterdir()) and not (site / "index.html").exists():
-        raise Wrong(f"'{named}' holds other files than a site, and would be removed; name another folder")
+        raise UsageError(f"'{named}' holds other files than a site, and would be removed; name another folder")
     SiteFolder(site).check()
     strict, extra = ["--strict"] if arguments.strict else [], extra_of(arguments)
     last = Last(settings(), site, [*strict, *map(str, extra.items())]) if book == settings().book else None
     if last and last.stands():
         print(f"{_pages(site)} in {_short(site)}, as they were: nothing has changed")
-        return FINE
+        return SUCCESS
     with _listening() as said:
         code = mkdocs(["build", "--clean", "--site-dir", str(site), *strict], book, **extra)
     if code != 0:
-        return MISTAKES
+        return FAILURE
     if last and not said:
         last.keep()
     print(f"{_pages(site)} in {_short(site)}")
-    return FINE
+    return SUCCESS
 
 
 @contextmanager

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 
-from build_tools.commands.command import FINE, MISTAKES, Command, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -34,7 +34,7 @@ def run(arguments: argparse.Namespace) -> int:
     count = len(loaded.book.procedures)
     print(f"{count_line(found)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
     stops = [diagnostic for diagnostic in found if arguments.strict or diagnostic.severity == "error"]
-    return MISTAKES if stops else FINE
+    return FAILURE if stops else SUCCESS
 
 
 COMMAND = Command(

@@ -7,11 +7,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-FINE, MISTAKES, WRONG_USAGE, INTERRUPTED = 0, 1, 2, 130
+SUCCESS, FAILURE, USAGE_ERROR, INTERRUPTED = 0, 1, 2, 130
 """Exit codes: all is well; the book has mistakes or a check failed; the command was called wrongly; Ctrl-C."""
 
 
-class Wrong(Exception):
+class UsageError(Exception):
     """The command cannot be carried out as it was called; the text says why and what to write instead."""
 
 
@@ -41,7 +41,7 @@ def add_book(parser: argparse.ArgumentParser) -> None:
 def refuse_in_book(target: Path, book: Path) -> None:
     """Nothing that a command hands out lies among the sources of the book, or replaces one."""
     if target.resolve().is_relative_to(book.resolve()):
-        raise Wrong(f"'{target}' lies in the book, whose sources are kept: name a file elsewhere")
+        raise UsageError(f"'{target}' lies in the book, whose sources are kept: name a file elsewhere")
 
 
 def book_folder(arguments: argparse.Namespace) -> Path:
@@ -50,5 +50,5 @@ def book_folder(arguments: argparse.Namespace) -> Path:
 
     folder: Path = arguments.book or settings().book
     if not folder.is_dir():
-        raise Wrong(f"there is no folder '{folder}' that the book could be read from")
+        raise UsageError(f"there is no folder '{folder}' that the book could be read from")
     return folder.resolve()

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from build_tools.book.printable import printable_lines
-from build_tools.commands.command import FINE, Command, Wrong, add_book, book_folder
+from build_tools.commands.command import SUCCESS, Command, UsageError, add_book, book_folder
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book
@@ -37,13 +37,13 @@ def run(arguments: argparse.Namespace) -> int:
     book = load_book(book_folder(arguments)).book
     called = call(book, calculator, written)
     if called.answer is None:
-        raise Wrong("\n".join(_complaints(calculator, called, book, shown=not written)))
+        raise UsageError("\n".join(_complaints(calculator, called, book, shown=not written)))
     answer = _as_data(calculator, called, called.answer, book)
     if arguments.json:
         print(printable_lines(json.dumps(answer, indent=2, ensure_ascii=False)))
     else:
         print(printable_lines(_as_text(calculator, answer)))
-    return FINE
+    return SUCCESS
 
 
 def _list() -> int:
@@ -54,7 +54,7 @@ def _list() -> int:
         for name, calculator in CALCULATORS.items():
             if calculator.trade == trade:
                 print(f"    {name:24} {calculator.title}")
-    return FINE
+    return SUCCESS
 
 
 def _find(name: str) -> Calculator:
@@ -63,7 +63,7 @@ def _find(name: str) -> Calculator:
 
     if name not in CALCULATORS:
         hint = did_you_mean(name, CALCULATORS) or "'compute' without a name lists the calculators"
-        raise Wrong(f"there is no calculator '{name}'\n    {hint}")
+        raise UsageError(f"there is no calculator '{name}'\n    {hint}")
     return CALCULATORS[name]
 
 
@@ -72,11 +72,11 @@ def _inputs(calculator: Calculator, words: list[str]) -> dict[str, str]:
     for word in words:
         name, equals, value = word.partition("=")
         if not equals:
-            raise Wrong(
+            raise UsageError(
                 f"'{word}' is not NAME=VALUE: write an input with its value, like {calculator.inputs[0].name}=..."
             )
         if name in written:
-            raise Wrong(f"'{name}' is given twice")
+            raise UsageError(f"'{name}' is given twice")
         written[name] = value
     return written
 

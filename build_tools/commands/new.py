@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import FINE, Command, Wrong, add_book, book_folder
+from build_tools.commands.command import SUCCESS, Command, UsageError, add_book, book_folder
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book
@@ -41,10 +41,10 @@ def run(arguments: argparse.Namespace) -> int:
         _refuse_unknown_trade(book, trade, folder)
     path = folder / trade / f"{name}.yaml"
     if path.exists():
-        raise Wrong(f"{_shown(path, folder)} is there already, and is left as it is")
+        raise UsageError(f"{_shown(path, folder)} is there already, and is left as it is")
     if trade != JOBS and name in book.procedures:
         other = book.procedures[name].document.file
-        raise Wrong(f"'{name}' is taken: {other} has that name, and each name stands once in the book")
+        raise UsageError(f"'{name}' is taken: {other} has that name, and each name stands once in the book")
     path.parent.mkdir(exist_ok=True)
     title = name.replace("-", " ").capitalize()
     if trade == JOBS:
@@ -54,7 +54,7 @@ def run(arguments: argparse.Namespace) -> int:
     with naming(path), path.open("x", encoding="utf-8", newline="\n") as file:
         file.write(text)
     print(f"{_shown(path, folder)} is written: fill in the places marked FILL IN; 'check' names those that are left")
-    return FINE
+    return SUCCESS
 
 
 def starting_job(name: str, title: str, procedure: str, person: str, today: date) -> str:
@@ -79,7 +79,7 @@ def _one_task(book: Book) -> tuple[str, str]:
             for person, crew in book.people.items():
                 if id in crew.item.trained_in and crew.item.role in ROLES[item.who]:
                     return id, person
-    raise Wrong(
+    raise UsageError(
         "a job starts with a task that one person does, and the book has no such procedure with a trained person"
     )
 
@@ -96,15 +96,17 @@ def _split(written: str) -> tuple[str, str]:
 
     trade, slash, name = written.removesuffix(".yaml").partition("/")
     if not (trade and slash and name):
-        raise Wrong(f"'{written}' is not TRADE/NAME: write the trade's folder and a name, like 'plumbing/set-faucet'")
+        raise UsageError(
+            f"'{written}' is not TRADE/NAME: write the trade's folder and a name, like 'plumbing/set-faucet'"
+        )
     if not NAME.fullmatch(name):
         better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
         hint = f"\n    write '{trade}/{better}'?" if NAME.fullmatch(better) else ""
-        raise Wrong(f"'{name}' cannot be a name: small letters, digits and single hyphens between them{hint}")
+        raise UsageError(f"'{name}' cannot be a name: small letters, digits and single hyphens between them{hint}")
     if name == OWN_PAGE and trade != JOBS:
-        raise Wrong(f"a procedure cannot be called '{name}': it would take the place of the page of its trade")
+        raise UsageError(f"a procedure cannot be called '{name}': it would take the place of the page of its trade")
     if len(name) > LONGEST_ID:
-        raise Wrong(f"this name has {len(name)} letters: at most {LONGEST_ID} are wanted")
+        raise UsageError(f"this name has {len(name)} letters: at most {LONGEST_ID} are wanted")
     return trade, name
 
 
@@ -116,11 +118,11 @@ def _refuse_unknown_trade(book: Book, trade: str, folder: Path) -> None:
     near = did_you_mean(trade, book.trades)
     known = f"the trades of the book are {', '.join(sorted(book.trades)) or 'none so far'}"
     if near or not NAME.fullmatch(trade):
-        raise Wrong(f"there is no trade '{trade}' in the book\n    {near or known}")
+        raise UsageError(f"there is no trade '{trade}' in the book\n    {near or known}")
     files = sorted({entry.document.file for entry in book.trades.values()})
     file = files[0] if files else f"{folder.name}/reference/trades/trades.yaml"
     order = max((entry.item.order for entry in book.trades.values()), default=0) + 1
-    raise Wrong(
+    raise UsageError(
         f"there is no trade '{trade}' in the book\n    {known}\n"
         f"    for a new one, add these lines to {file} and try again:\n"
         f"{trade}:\n  title: {trade.replace('-', ' ').capitalize()}\n"
@@ -131,7 +133,7 @@ def _refuse_unknown_trade(book: Book, trade: str, folder: Path) -> None:
 def _approver(book: Book) -> str:
     """Who approves a first revision: the owner, or else the first of the crew."""
     if not book.people:
-        raise Wrong("the book has nobody in crew/people.yaml, and a procedure says who approved it")
+        raise UsageError("the book has nobody in crew/people.yaml, and a procedure says who approved it")
     owners = [id for id, entry in book.people.items() if entry.item.role == "owner"]
     return (owners or list(book.people))[0]
 

@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder, refuse_in_book
+from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder, refuse_in_book
 from build_tools.commands.settings import settings
 from build_tools.environment import ROOT
 
@@ -34,7 +34,7 @@ def run(arguments: argparse.Namespace) -> int:
     name = arguments.procedure.removesuffix(".yaml").rpartition("/")[2]
     target: Path = arguments.to or Path(f"{name}.html")
     if target.is_dir() or not target.absolute().parent.is_dir():
-        raise Wrong(f"'{target}' is no file that could be written: name one in a folder that is there")
+        raise UsageError(f"'{target}' is no file that could be written: name one in a folder that is there")
     book = book_folder(arguments)
     refuse_in_book(target, book)
     made = packed(book, name, ROOT / ".cache")
@@ -43,11 +43,11 @@ def run(arguments: argparse.Namespace) -> int:
 
         for diagnostic in listed(made):
             print(diagnostic, file=sys.stderr)
-        return MISTAKES
+        return FAILURE
     content = made.encode()
     hand_out(target, content)
     print(f"{target}: {_size(len(content))}")
-    return FINE
+    return SUCCESS
 
 
 def packed(folder: Path, name: str, kept: Path) -> str | list[Diagnostic]:
@@ -80,7 +80,7 @@ def _refuse_unknown(book: Book, name: str) -> None:
 
     if name not in book.procedures:
         hint = did_you_mean(name, book.procedures) or f"the procedures are {', '.join(sorted(book.procedures))}"
-        raise Wrong(f"there is no procedure '{name}' in the book\n    {hint}")
+        raise UsageError(f"there is no procedure '{name}' in the book\n    {hint}")
 
 
 def _size(count: int) -> str:

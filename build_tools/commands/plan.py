@@ -10,7 +10,7 @@ from datetime import date, datetime
 from typing import TYPE_CHECKING
 
 from build_tools.book.printable import printable, printable_lines
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
 from build_tools.commands.site import KEPT, add_today
 from build_tools.progress import Progress
 
@@ -44,7 +44,7 @@ def run(arguments: argparse.Namespace) -> int:
             print(printable(f"{id:24} {entry.item.title.inside(loaded.book.language)}"))
         return _told(loaded.diagnostics)
     if _told(loaded.diagnostics):
-        return MISTAKES
+        return FAILURE
     _must_be_there("job", arguments.job, jobs, "'plan' without a name lists the jobs")
     entry = jobs[arguments.job]
     if arguments.variant is not None:
@@ -52,7 +52,7 @@ def run(arguments: argparse.Namespace) -> int:
         _must_be_there("variant", arguments.variant, entry.item.variants, f"the variants of this job: {named}")
     context = Context.of(loaded.book, Memo())
     if _told(check(context)):
-        return MISTAKES
+        return FAILURE
     return _plan(context, entry, arguments.variant, arguments.today or datetime.now().date(), as_json=arguments.json)
 
 
@@ -65,7 +65,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     from build_tools.plan.whole import cannot_be_planned
 
     if _told(check_job(context, entry, today)):
-        return MISTAKES
+        return FAILURE
     if variant is not None:
         entry = varied(entry, entry.item.variants[variant])
     progress = Progress(f"planning {entry.id}")
@@ -90,7 +90,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
         from build_tools.commands.plan_text import plan_text
 
         print(printable_lines(plan_text(plan, variant, tries)))
-    return FINE
+    return SUCCESS
 
 
 AIMS = {"end": "working hours to the end", "closed": "closed hours", "moves": "changes of place"}
@@ -105,7 +105,7 @@ def _told(diagnostics: Iterable[Diagnostic]) -> int:
     found = listed(diagnostics)
     for diagnostic in found:
         print(diagnostic, file=sys.stderr)
-    return MISTAKES if any(diagnostic.severity == "error" for diagnostic in found) else FINE
+    return FAILURE if any(diagnostic.severity == "error" for diagnostic in found) else SUCCESS
 
 
 def _must_be_there(what: str, name: str, known: Iterable[str], otherwise: str) -> None:
@@ -113,7 +113,7 @@ def _must_be_there(what: str, name: str, known: Iterable[str], otherwise: str) -
 
     known = list(known)
     if name not in known:
-        raise Wrong(f"there is no {what} '{name}'\n    {did_you_mean(name, known) or otherwise}")
+        raise UsageError(f"there is no {what} '{name}'\n    {did_you_mean(name, known) or otherwise}")
 
 
 COMMAND = Command(

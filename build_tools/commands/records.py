@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from build_tools.book.printable import printable
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, refuse_in_book
+from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, refuse_in_book
 from build_tools.commands.settings import settings
 
 if TYPE_CHECKING:
@@ -32,12 +32,12 @@ def run(arguments: argparse.Namespace) -> int:
     from build_tools.records.reading import made_by, merged, read_records
 
     if not arguments.folder.is_dir():
-        raise Wrong(f"there is no folder '{arguments.folder}'")
+        raise UsageError(f"there is no folder '{arguments.folder}'")
     read, refused = read_records(arguments.folder)
     if arguments.csv:
         refuse_in_book(arguments.csv, settings().book)
         if arguments.csv.resolve() in {path.resolve() for path, _ in [*read, *refused]}:
-            raise Wrong(f"'{arguments.csv}' is one of the files that are read: name another one for the table")
+            raise UsageError(f"'{arguments.csv}' is one of the files that are read: name another one for the table")
     records, left_out = [], []
     for path, given in read:
         made, ahead = made_by(datetime.now(UTC), given)
@@ -63,7 +63,7 @@ def run(arguments: argparse.Namespace) -> int:
         print("    left out: was a clock wrong? --ahead takes them all the same", file=sys.stderr)
     for path, why in refused:
         print(printable(f"{path}: error: {why}"), file=sys.stderr)
-    return MISTAKES if refused else FINE
+    return FAILURE if refused else SUCCESS
 
 
 def _told(record: Record, lines: list[Line]) -> list[str]:

@@ -8,7 +8,7 @@ import os
 import socket
 import sys
 
-from build_tools.commands.command import FINE, MISTAKES, Command, Wrong, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
 
 TRIES = 50
@@ -47,8 +47,8 @@ def run(arguments: argparse.Namespace) -> int:
     try:
         code = mkdocs(["serve", "--dirty", "--dev-addr", f"{address}:{port}", *strict], book, **extra_of(arguments))
     except KeyboardInterrupt:
-        return FINE
-    return FINE if code == 0 else MISTAKES
+        return SUCCESS
+    return SUCCESS if code == 0 else FAILURE
 
 
 def free_port(address: str, first: int) -> int:
@@ -58,10 +58,10 @@ def free_port(address: str, first: int) -> int:
             if _is_free(address, port):
                 return port
         except PermissionError:
-            raise Wrong(f"port {port} is not open to you; take one from 1024 on: --port 8000") from None
+            raise UsageError(f"port {port} is not open to you; take one from 1024 on: --port 8000") from None
         except (OSError, UnicodeError):
-            raise Wrong(f"'{address}' is no address of this machine; 127.0.0.1 and 0.0.0.0 always are") from None
-    raise Wrong(f"the ports from {first} on are all taken; name another one with --port")
+            raise UsageError(f"'{address}' is no address of this machine; 127.0.0.1 and 0.0.0.0 always are") from None
+    raise UsageError(f"the ports from {first} on are all taken; name another one with --port")
 
 
 def _is_free(address: str, port: int) -> bool:

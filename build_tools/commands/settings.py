@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools.book.content import NotTaken, content_of
-from build_tools.commands.command import Wrong
+from build_tools.commands.command import UsageError
 from build_tools.environment import ROOT
 
 OWN = ROOT / "mkdocs.yml"
@@ -66,11 +66,11 @@ def _read(file: Path, chain: int = 0) -> dict[str, Any]:
     try:
         given = yaml.load(content_of(file, LARGEST).decode("utf-8-sig"), Loader)
     except NotTaken as refused:
-        raise Wrong(f"{file}: {refused.strerror}") from None
+        raise UsageError(f"{file}: {refused.strerror}") from None
     except (yaml.YAMLError, UnicodeDecodeError) as mistake:
-        raise Wrong(f"{file}: cannot be read: {mistake}") from None
+        raise UsageError(f"{file}: cannot be read: {mistake}") from None
     if not isinstance(given, dict):
-        raise Wrong(f"{file}: holds no settings")
+        raise UsageError(f"{file}: holds no settings")
     above = given.get("INHERIT")
     if isinstance(above, str) and chain < LONGEST_CHAIN:
         return {**_read(file.parent / above, chain + 1), **given}
@@ -80,5 +80,5 @@ def _read(file: Path, chain: int = 0) -> dict[str, Any]:
 def _text(given: dict[str, Any], name: str, otherwise: str) -> str:
     value = given.get(name, otherwise)
     if value is None and name in ("docs_dir", "site_dir"):
-        raise Wrong(f"'{name}' of mkdocs.yml cannot be read here: name the folder, with --book or --site")
+        raise UsageError(f"'{name}' of mkdocs.yml cannot be read here: name the folder, with --book or --site")
     return str(value or otherwise)

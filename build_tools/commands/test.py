@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 
 from build_tools import progress
-from build_tools.commands.command import FINE, MISTAKES, Command
+from build_tools.commands.command import FAILURE, SUCCESS, Command
 from build_tools.environment import ROOT
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
@@ -40,7 +40,7 @@ def run(arguments: argparse.Namespace) -> int:
         code = subprocess.run([sys.executable, "-m", *command, *more], cwd=ROOT, check=False).returncode
         passed[name] = code == 0
     print(f"\n{closing(passed)}", flush=True)
-    return FINE if all(passed.values()) else MISTAKES
+    return SUCCESS if all(passed.values()) else FAILURE
 
 
 def closing(passed: dict[str, bool]) -> str:

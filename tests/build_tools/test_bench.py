@@ -29,7 +29,7 @@ from build_tools.book.checks import check_book
 from build_tools.book.load import load_book
 from build_tools.book.yaml_reader import read_text
 from build_tools.commands.bench import table
-from build_tools.commands.line import main
+from build_tools.commands.cli import main
 from build_tools.environment import ROOT
 
 NUMBER = 60

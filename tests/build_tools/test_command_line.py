@@ -22,7 +22,7 @@ import pytest
 
 from build_tools import progress
 from build_tools.commands import serve, test
-from build_tools.commands.command import Wrong
+from build_tools.commands.command import UsageError
 from build_tools.environment import ROOT
 
 PROCEDURES = ROOT / "procedures"
@@ -408,7 +408,7 @@ def test_a_free_port_is_taken_as_it_is(taken: int) -> None:
 
 def test_with_every_port_taken_another_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(serve, "_is_free", lambda *_: False)
-    with pytest.raises(Wrong, match="all taken; name another one with --port"):
+    with pytest.raises(UsageError, match="all taken; name another one with --port"):
         serve.free_port("127.0.0.1", 65530)
 
 
@@ -492,8 +492,8 @@ def test_a_preview_that_is_told_to_end_leaves_nothing(tmp_path: Path) -> None:
 def _preview(settings: Path, port: int, folder: Path, log: Path) -> subprocess.Popen[bytes]:
     """``serve`` with other settings than the book's, which are there at once; ``folder`` is for what it puts aside."""
     code = (
-        "import sys, pathlib; from build_tools.commands import line, settings; "
-        "settings.OWN = pathlib.Path(sys.argv[1]); line.end_as_by_ctrl_c(); sys.exit(line.main(sys.argv[2:]))"
+        "import sys, pathlib; from build_tools.commands import cli, settings; "
+        "settings.OWN = pathlib.Path(sys.argv[1]); cli.end_as_by_ctrl_c(); sys.exit(cli.main(sys.argv[2:]))"
     )
     command = [sys.executable, "-c", code, str(settings), "serve", "--port", str(port)]
     with log.open("w") as output:

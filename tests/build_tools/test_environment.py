@@ -229,7 +229,7 @@ def test_a_program_gives_its_code_and_all_that_it_printed(capsys: pytest.Capture
 def test_nothing_but_the_standard_library_is_needed_before_the_environment(tmp_path: Path) -> None:
     """On a fresh machine the help and the making of the environment run with Python alone."""
     code = (
-        "import sys; sys.path.insert(0, sys.argv[1]); from build_tools.commands import line; "
+        "import sys; sys.path.insert(0, sys.argv[1]); from build_tools.commands import cli; "
         "outside = {name.partition('.')[0] for name in sys.modules} - set(sys.stdlib_module_names); "
         "print(sorted(outside - {'__main__', 'build_tools'}))"
     )

@@ -9,8 +9,8 @@ import pytest
 
 from build_tools import environment
 from build_tools.commands import pack
-from build_tools.commands.command import Wrong
-from build_tools.commands.line import main, read
+from build_tools.commands.cli import main, read
+from build_tools.commands.command import UsageError
 from build_tools.commands.site import BOOK
 from tests.builds import change, copy_book
 
@@ -28,7 +28,9 @@ def test_it_writes_a_file_and_says_its_size(tmp_path: Path, capsys: pytest.Captu
 
 def test_an_unknown_procedure_gets_the_nearest(tmp_path: Path) -> None:
     """The message says what to write instead."""
-    with pytest.raises(Wrong, match="there is no procedure 'toilet-st' in the book\n    did you mean 'toilet-set'"):
+    with pytest.raises(
+        UsageError, match="there is no procedure 'toilet-st' in the book\n    did you mean 'toilet-set'"
+    ):
         pack.packed(BOOK, "toilet-st", tmp_path)
 
 
@@ -36,7 +38,7 @@ def test_a_folder_is_no_file(tmp_path: Path) -> None:
     """Nothing is written over a folder, or into one that is not there."""
     for place in (tmp_path, tmp_path / "none" / "lock.html"):
         _, options = read(["pack", "lockset-install", "--to", str(place)])
-        with pytest.raises(Wrong, match="is no file that could be written"):
+        with pytest.raises(UsageError, match="is no file that could be written"):
             pack.run(options)
 
 
@@ -58,7 +60,7 @@ def test_no_source_of_the_book_is_written_over(tmp_path: Path) -> None:
     (tmp_path / "linked.html").symlink_to(source)
     for target in (source, book / "new.html", tmp_path / "linked.html"):
         _, options = read(["pack", "toilet-set", "--book", str(book), "--to", str(target)])
-        with pytest.raises(Wrong, match="lies in the book, whose sources are kept"):
+        with pytest.raises(UsageError, match="lies in the book, whose sources are kept"):
             pack.run(options)
     assert source.read_bytes() == before
     assert not (book / "new.html").exists()

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from build_tools.commands import plan
-from build_tools.commands.line import main
+from build_tools.commands.cli import main
 from tests.builds import change
 from tests.jobs import two_rooms
 

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from build_tools.commands import settings as module
-from build_tools.commands.command import Wrong, book_folder
+from build_tools.commands.command import UsageError, book_folder
 from build_tools.commands.settings import OWN, settings
 from build_tools.environment import ROOT
 
@@ -59,7 +59,9 @@ def test_settings_that_are_no_file_are_not_waited_for(written: Write) -> None:
     folder = written(f"INHERIT: above.yml\ndocs_dir: my-book\n{WITH_PLUGIN}")
     for make in (os.mkfifo, lambda path: path.symlink_to("/dev/zero")):
         make(folder / "above.yml")
-        with pytest.raises(Wrong, match=r"above\.yml: is no file that can be read, but a folder, a pipe or a device"):
+        with pytest.raises(
+            UsageError, match=r"above\.yml: is no file that can be read, but a folder, a pipe or a device"
+        ):
             settings()
         (folder / "above.yml").unlink()
 
@@ -89,7 +91,7 @@ def test_settings_are_inherited_and_may_hold_the_engine_s_own_tags(written: Writ
 def test_settings_that_cannot_be_read_are_told(written: Write, text: str, message: str) -> None:
     """No slip in the settings ends in a traceback."""
     written(text)
-    with pytest.raises(Wrong) as told:
+    with pytest.raises(UsageError) as told:
         settings()
     assert message in str(told.value)
 

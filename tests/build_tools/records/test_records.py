@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from build_tools.commands.line import main
+from build_tools.commands.cli import main
 from build_tools.commands.site import BOOK
 from build_tools.records.lines import Line, csv_of, lines_of
 from build_tools.records.model import Record

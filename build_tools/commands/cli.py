@@ -13,7 +13,7 @@ from build_tools import environment
 from build_tools.book.diagnostics import did_you_mean
 from build_tools.book.printable import printable, printable_lines
 from build_tools.commands import bench, build, check, compute, new, pack, plan, records, serve, test
-from build_tools.commands.command import INTERRUPTED, MISTAKES, WRONG_USAGE, Command, Wrong
+from build_tools.commands.command import FAILURE, INTERRUPTED, USAGE_ERROR, Command, UsageError
 
 COMMANDS: dict[str, Command] = {
     module.COMMAND.name: module.COMMAND
@@ -27,7 +27,7 @@ class Parser(argparse.ArgumentParser):
     """A parser whose mistakes are told in one line with a way to the help."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(WRONG_USAGE, f"{message}\n    see '{self.prog} --help'\n")
+        self.exit(USAGE_ERROR, f"{message}\n    see '{self.prog} --help'\n")
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -39,12 +39,12 @@ def main(arguments: Sequence[str]) -> int:
         command, options = read(arguments)
         environment.enter(command.extras, arguments)
         return command.run(options)
-    except Wrong as mistake:
+    except UsageError as mistake:
         print(printable_lines(str(mistake)), file=sys.stderr)
-        return WRONG_USAGE
+        return USAGE_ERROR
     except environment.EnvironmentFailed as failure:
         print(failure, file=sys.stderr)
-        return MISTAKES
+        return FAILURE
     except KeyboardInterrupt:
         print(file=sys.stderr)
         return INTERRUPTED
@@ -54,7 +54,7 @@ def main(arguments: Sequence[str]) -> int:
         return 0
     except OSError as error:
         print(printable(f"{error.filename or 'a file'}: {error.strerror}"), file=sys.stderr)
-        return WRONG_USAGE
+        return USAGE_ERROR
 
 
 def end_as_by_ctrl_c() -> None:
@@ -78,7 +78,7 @@ def read(arguments: Sequence[str]) -> tuple[Command, argparse.Namespace]:
         return COMMANDS["test"], argparse.Namespace(pytest_arguments=words[1:])
     if not name.startswith("-") and name not in COMMANDS:
         hint = did_you_mean(name, COMMANDS) or f"the commands are {', '.join(COMMANDS)}"
-        raise Wrong(f"there is no command '{name}'\n    {hint}")
+        raise UsageError(f"there is no command '{name}'\n    {hint}")
     parser = _parser()
     options, rest = parser.parse_known_args(words)
     if name == "compute" and not any(word.startswith("-") for word in rest):
