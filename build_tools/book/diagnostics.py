@@ -18,8 +18,8 @@ MOST = 50
 class Diagnostic:
     """A mistake in the book with its place; lines and columns count from 1.
 
-    >>> print(Problem("procedures/doors/hang.yaml", 4, 7, "error", "there is no tool 'drlil'", "did you mean 'drill'?"))
-    procedures/doors/hang.yaml:4:7: error: there is no tool 'drlil'
+    >>> print(Diagnostic("doors/hang.yaml", 4, 7, "error", "there is no tool 'drlil'", "did you mean 'drill'?"))
+    doors/hang.yaml:4:7: error: there is no tool 'drlil'
         did you mean 'drill'?
     """
 
