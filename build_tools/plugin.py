@@ -60,7 +60,7 @@ from build_tools.plan.for_crew import without_private
 from build_tools.site_folder import REFUSED, SiteFolder, told
 
 if TYPE_CHECKING:
-    from build_tools.plan.whole import Whole
+    from build_tools.plan.planned_job import PlannedJob
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
@@ -113,22 +113,22 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         # A large book is millions of small objects that all stay: looking through them for garbage, again and again,
         # is a third of the time of a build.
         gc.disable()
-        kept = _kept(config)
+        cache = _cache_folder(config)
         loaded = load_book(Path(config.docs_dir), self._cache)
         for_owner = config.extra.get("made_for", OWNER) == OWNER
         book = loaded.book if for_owner else without_private(loaded.book)
         first_of_many = not self._pages and len(book.procedures) > MIN_ITEMS
-        with in_background(partial(make_fonts, kept / "fonts")) if first_of_many else nullcontext():
+        with in_background(partial(make_fonts, cache / "fonts")) if first_of_many else nullcontext():
             context = Context.of(book, self._memo)
-        pictures, unreadable = make_pictures(book, kept / "pictures")
-        self._maker = maker = Maker(context, pictures, config.site_name, kept / "plots")
+        pictures, unreadable = make_pictures(book, cache / "pictures")
+        self._maker = maker = Maker(context, pictures, config.site_name, cache / "plots")
         maker.for_owner = for_owner
         maker.site_url = _published_at(config)
         if not unreadable:
-            prebuild(maker, partial(prebuild_assets, context, kept))
-        found = {*loaded.diagnostics, *check(context), *unreadable, *script_problems(context, kept)}
+            prebuild(maker, partial(prebuild_assets, context, cache))
+        found = {*loaded.diagnostics, *check(context), *unreadable, *script_problems(context, cache)}
         if context.book.jobs and not any(diagnostic.severity == "error" for diagnostic in found):
-            maker.jobs, diagnostics = self._plan_jobs(context, _today(config), kept)
+            maker.jobs, diagnostics = self._plan_jobs(context, _today(config), cache)
             found |= set(diagnostics)
         _report(found, strict=config.strict)
         self._pages = make_pages(maker)
@@ -137,11 +137,11 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         if self._folder:
             config.site_dir = str(self._folder.begin())
 
-    def _plan_jobs(self, context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Diagnostic]]:
+    def _plan_jobs(self, context: Context, today: date, cache: Path) -> tuple[dict[str, PlannedJob], list[Diagnostic]]:
         """Every job planned, and the diagnostics."""
-        from build_tools.plan.kept import plan_jobs  # a book without jobs never loads the solver
+        from build_tools.plan.cache import plan_jobs  # a book without jobs never loads the solver
 
-        return plan_jobs(context, today, kept)
+        return plan_jobs(context, today, cache)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Replace the YAML files by the pages made from them."""
@@ -157,7 +157,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             files.append(_engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
         edition = datetime.now(UTC).strftime("%Y-%m-%d")
         found = {"assets/script/found.js": search_data(self._pages, self._maker.words, self._memo)}
-        made = found | site_files(context, self._maker.pictures, edition, _kept(config)) | self._job_files()
+        made = found | site_files(context, self._maker.pictures, edition, _cache_folder(config)) | self._job_files()
         made["assets/crew.css"] = whole_style(theme_style)
         made["site.webmanifest"] = manifest(config.site_name, config.site_description or "", context.book.language)
         for url, content in made.items():
@@ -323,9 +323,9 @@ class FramedPage(MadePage):
         self.meta["template"] = "framed.html"
 
 
-def _kept(config: MkDocsConfig) -> Path:
-    """Where what is dear to make is kept between builds: ``extra: kept`` of the settings, or beside them."""
-    given = config.extra.get("kept")
+def _cache_folder(config: MkDocsConfig) -> Path:
+    """The folder of what takes long to make, kept between builds: ``extra: cache`` of the settings, or beside them."""
+    given = config.extra.get("cache")
     return Path(given) if given else Path(config.config_file_path or "mkdocs.yml").parent / ".cache"
 
 

@@ -26,7 +26,7 @@ FEW = {name: CALCULATORS[name] for name in ("wax-ring", "lock-schedule")}
 
 
 def build_site(book: Path, site: Path, kept: Path, *, strict: bool = True) -> Path:
-    """Build the site of a book as a program of its own, warnings as errors; ``kept`` is for what is dear to make."""
+    """Build the site of a book as a program of its own, warnings as errors; ``kept`` is for what takes long to make."""
     command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(site)]
     command += ["--strict"] if strict else []
     command += ["--config-file", str(settings_for(book, kept))]

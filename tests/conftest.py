@@ -28,7 +28,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 @pytest.fixture(scope="session")
 def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder where builds keep what is dear to make, such as the cut fonts.
+    """A folder where builds keep what takes long to make, such as the cut fonts.
 
     Plans that a build of this checkout made before are taken along: each lies under a digest of what went into it.
     """

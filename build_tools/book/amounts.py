@@ -9,10 +9,10 @@ from calculators.reading import Unreadable, read, read_number_with_unit
 
 MOST_WORDS = 6
 """Of a number: ``1 613 000 1/2`` has four."""
-KEPT = 20_000
+CACHE_SIZE = 20_000
 """Figures that are remembered: a book writes the same ones again and again."""
 
-read_figure = lru_cache(maxsize=KEPT)(read_number_with_unit)
+read_figure = lru_cache(maxsize=CACHE_SIZE)(read_number_with_unit)
 """The same as :func:`~calculators.reading.read_number_with_unit`, remembered."""
 
 
@@ -38,7 +38,7 @@ class AmountText:
     unit: str
 
 
-@lru_cache(maxsize=KEPT)
+@lru_cache(maxsize=CACHE_SIZE)
 def split_amount(text: str) -> AmountText | None:
     """The number and the unit, or None where the text does not begin with a number.
 
@@ -58,7 +58,7 @@ def split_amount(text: str) -> AmountText | None:
     return None
 
 
-@lru_cache(maxsize=KEPT)
+@lru_cache(maxsize=CACHE_SIZE)
 def measured(unit: str) -> bool:
     """Whether a unit measures (``sq ft``) and does not count (``each``, ``opening``).
 

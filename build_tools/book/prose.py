@@ -24,7 +24,7 @@ from markdown_it.utils import EnvType, OptionsDict
 from build_tools.book.book import FIELD
 
 SCHEMES = (*FIELD, "calculator")
-KEPT = 100_000
+CACHE_SIZE = 100_000
 """Texts whose parts are remembered."""
 
 _LINK = re.compile(r"\[([^\[\]`*_!<&\\\n]*)\]\(([a-z]+:[A-Za-z0-9_#-]+)\)")
@@ -139,7 +139,7 @@ def _plain_words(tokens: Sequence[Token], resolve: Resolve) -> str:
     return "".join(words)
 
 
-@lru_cache(maxsize=KEPT)
+@lru_cache(maxsize=CACHE_SIZE)
 def _simple(text: str) -> tuple[str | ProseLink, ...] | None:
     """The text as escaped words and references, or None where Markdown says more than that."""
     if _BLOCK_START.match(text) or not text or text[-1].isspace():
@@ -164,7 +164,7 @@ def _unescaped(words: str) -> str:
     return words.replace("&quot;", '"') if "&" in words else words
 
 
-@lru_cache(maxsize=KEPT)
+@lru_cache(maxsize=CACHE_SIZE)
 def _parsed(text: str) -> tuple[Token, ...]:
     return tuple(_markdown.parse(text))
 

@@ -50,7 +50,7 @@ def run(arguments: argparse.Namespace) -> int:
     return SUCCESS
 
 
-def packed(folder: Path, name: str, kept: Path) -> str | list[Diagnostic]:
+def packed(folder: Path, name: str, cache: Path) -> str | list[Diagnostic]:
     """The file for one procedure of the book in that folder, or what is wrong with the book."""
     from build_tools.book.checks import check
     from build_tools.book.checks.context import Context
@@ -64,15 +64,15 @@ def packed(folder: Path, name: str, kept: Path) -> str | list[Diagnostic]:
     loaded = load_book(folder)
     _refuse_unknown(loaded.book, name)
     context = Context.of(loaded.book, Memo())
-    pictures, unreadable = make_pictures(loaded.book, kept / "pictures")
+    pictures, unreadable = make_pictures(loaded.book, cache / "pictures")
     errors = [one for one in sorted({*loaded.diagnostics, *check(context), *unreadable}) if one.severity == "error"]
     if errors:
         return errors
     own = settings()
-    maker = Maker(context, pictures, own.site_name, kept / "plots")
+    maker = Maker(context, pictures, own.site_name, cache / "plots")
     maker.site_url = own.site_url
     today = date.today().isoformat()
-    return Packer(maker, loaded.book.procedures[name], site_files(context, pictures, today, kept), today).whole()
+    return Packer(maker, loaded.book.procedures[name], site_files(context, pictures, today, cache), today).whole()
 
 
 def _refuse_unknown(book: Book, name: str) -> None:

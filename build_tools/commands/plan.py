@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from build_tools.book.printable import printable, printable_lines
 from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
-from build_tools.commands.site import KEPT, add_today
+from build_tools.commands.site import CACHE, add_today
 from build_tools.progress import Progress
 
 if TYPE_CHECKING:
@@ -59,10 +59,10 @@ def run(arguments: argparse.Namespace) -> int:
 def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date, *, as_json: bool) -> int:
     from build_tools.plan.checks import check_job
     from build_tools.plan.data import plan_as_data
+    from build_tools.plan.planned_job import cannot_be_planned
     from build_tools.plan.planning import bring_in, plan_job
     from build_tools.plan.problem import Impossible
     from build_tools.plan.what_if import varied
-    from build_tools.plan.whole import cannot_be_planned
 
     if _told(check_job(context, entry, today)):
         return FAILURE
@@ -75,14 +75,14 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
         progress.show(f"{AIMS[aim]}: {value / PARTS[aim]:g}")
 
     try:
-        plan = plan_job(context, entry, today, kept=KEPT, told=told)
+        plan = plan_job(context, entry, today, cache=CACHE, told=told)
     except Impossible as impossible:
         progress.end("no plan")
         return _told([cannot_be_planned(entry, impossible)])
     tries = []
     if plan.days_to_spare < 0:
         progress.show("it is late: trying what would bring it in")
-        tries = bring_in(context, entry, plan, today, KEPT)
+        tries = bring_in(context, entry, plan, today, CACHE)
     progress.end("done")
     if as_json:
         print(printable_lines(json.dumps(plan_as_data(plan, variant, tries), indent=2, ensure_ascii=False)))

@@ -16,8 +16,8 @@ from build_tools.environment import ROOT
 
 BOOK = ROOT / "procedures"
 """The book that comes with the project."""
-KEPT = ROOT / ".cache"
-"""Where builds of the project's own book keep what is dear to make."""
+CACHE = ROOT / ".cache"
+"""Where builds of the project's own book keep what takes long to make."""
 QUIET = {"NO_MKDOCS_2_WARNING": "1", "DISABLE_MKDOCS_2_WARNING": "true"}
 """The theme's notice on its own future stays out of the output; DEVELOPERS.md has what it says."""
 
@@ -63,15 +63,15 @@ def mkdocs(arguments: Sequence[str], book: Path, **extra: str) -> int:
     if book == own.book and not extra:
         return _run([*arguments, "--config-file", str(own.file)])
     with tempfile.TemporaryDirectory() as folder:
-        kept = {"kept": str(own.file.parent / ".cache")} if book == own.book else {}
-        return _run([*arguments, "--config-file", str(settings_for(book, Path(folder), **extra, **kept))])
+        cache = {"cache": str(own.file.parent / ".cache")} if book == own.book else {}
+        return _run([*arguments, "--config-file", str(settings_for(book, Path(folder), **extra, **cache))])
 
 
 def settings_for(book: Path, folder: Path, **extra: str) -> Path:
     """Write an ``mkdocs.yml`` into the folder that is the project's own, but for a book that lies elsewhere.
 
     ``extra`` is put into the settings of that name: for whom the site is made (``made_for``), the day that jobs are
-    planned from (``today``), where what is dear to make is kept (``kept``; beside the settings, if left out).
+    planned from (``today``), where what takes long to make is kept (``cache``; beside the settings, if left out).
     """
     own = settings()
     lines = {

@@ -29,7 +29,7 @@ def calculator_page(maker: Maker, calculator: Calculator) -> Page:
         calculator=calculator,
         example_title=title,
         example=helpers.worked(called, calculator.name, example),
-        plots=plots_of(maker.context, calculator, maker.kept),
+        plots=plots_of(maker.context, calculator, maker.cache),
         inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
         outputs=[
             {"label": output.label, "help": output.help, "comes": _comes(output, maker.words)}

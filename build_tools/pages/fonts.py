@@ -20,12 +20,12 @@ SIGNS = "".join(
 )
 
 
-def make_fonts(kept: Path) -> dict[str, bytes]:
-    """File name to content. ``kept`` is a folder where cut fonts are kept between builds."""
+def make_fonts(cache: Path) -> dict[str, bytes]:
+    """File name to content. ``cache`` is a folder where cut fonts are kept between builds."""
     stamp = hashlib.sha256((SIGNS + version("font-source-sans-pro") + version("fonttools")).encode()).hexdigest()[:12]
     made = {}
     for name, weight in WEIGHTS.items():
-        held = kept / f"{name}-{stamp}.woff2"
+        held = cache / f"{name}-{stamp}.woff2"
         if not held.is_file():
             write_whole(held, _cut(weight))
         made[f"crew-{name}.woff2"] = held.read_bytes()

@@ -38,10 +38,10 @@ class Refused(Exception):
     """A drawing that does more than draw."""
 
 
-def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown], list[Diagnostic]]:
+def make_pictures(book: Book, cache: Path) -> tuple[dict[tuple[str, str], Shown], list[Diagnostic]]:
     """Every picture of the book by folder and file name, and those that cannot be read.
 
-    ``kept`` is a folder where compressed photos are kept between builds, by the digest of what they were made from.
+    ``cache`` is a folder where compressed photos are kept between builds, by the digest of what they were made from.
     """
     made: dict[tuple[str, str], Shown] = {}
     diagnostics: list[Diagnostic] = []
@@ -55,7 +55,7 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
                 if unfit(path, picture.file, field):
                     continue  # a check names it
                 try:
-                    made[entry.folder, picture.file] = _make(path, kept)
+                    made[entry.folder, picture.file] = _make(path, cache)
                 except (FileNotFoundError, NotTaken, Refused):
                     continue  # changed a moment ago, or named by the check of drawings
                 except Exception:  # a broken file raises whatever its decoder stumbles over
@@ -64,7 +64,7 @@ def make_pictures(book: Book, kept: Path) -> tuple[dict[tuple[str, str], Shown],
     return made, diagnostics
 
 
-def _make(path: Path, kept: Path) -> Shown:
+def _make(path: Path, cache: Path) -> Shown:
     raw = content_of(path, LARGEST)
     digest = hashlib.sha256(raw + bytes([QUALITY])).hexdigest()[:16]
     if path.suffix.lower() == ".svg":
@@ -73,7 +73,7 @@ def _make(path: Path, kept: Path) -> Shown:
             raise Refused
         width, height = map(round, drawing.size)
         return Shown(_address(path, digest, "svg"), raw, width, height)
-    held = kept / f"{digest}.webp"
+    held = cache / f"{digest}.webp"
     try:
         content = held.read_bytes()
     except FileNotFoundError:

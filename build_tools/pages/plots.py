@@ -31,7 +31,7 @@ NAME, OURS = 84.0, 130.0
 FAMILY = "Source Sans Pro"
 
 
-def plots_of(context: Context, calculator: Calculator, kept: Path | None) -> list[dict[str, Any]]:
+def plots_of(context: Context, calculator: Calculator, cache: Path | None) -> list[dict[str, Any]]:
     """A calculator's plots for the templates, with everything at the crew's standards."""
     if not calculator.plots:
         return []
@@ -42,18 +42,18 @@ def plots_of(context: Context, calculator: Calculator, kept: Path | None) -> lis
         for number, plot in enumerate(calculator.plots, 1):
             data = plot_data(calculator, plot, called)
             key = f"{calculator.name}-plot-{number}"
-            found.append({"title": data.title, "svg": Markup(plot_svg(data.as_text(), key, kept))})
+            found.append({"title": data.title, "svg": Markup(plot_svg(data.as_text(), key, cache))})
         return found
 
     return context.memo.named(f"plots {calculator.name}", called.values, make)
 
 
 @lru_cache(maxsize=200)
-def plot_svg(text: str, key: str, kept: Path | None) -> str:
+def plot_svg(text: str, key: str, cache: Path | None) -> str:
     """The plot as an SVG element, from the folder of what is kept where it is there. ``key`` begins its ids."""
     data = PlotData.of(text)
     stamp = "".join([text, key, version("matplotlib"), Path(__file__).read_text(encoding="utf-8")])
-    held = kept / f"{hashlib.sha256(stamp.encode()).hexdigest()[:32]}.svg" if kept else None
+    held = cache / f"{hashlib.sha256(stamp.encode()).hexdigest()[:32]}.svg" if cache else None
     if held and held.is_file():
         return held.read_text(encoding="utf-8")
     made = finished(_drawn(data), data, key)

@@ -29,7 +29,7 @@ from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.pictures import Shown
 from build_tools.pages.records_page import records_page
 from build_tools.pages.words import words
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 from calculators.declaration import Calculator
 
 HERE = Path(__file__).parent
@@ -50,16 +50,16 @@ class Maker:
     """Makes the pages of one book."""
 
     def __init__(
-        self, context: Context, pictures: dict[tuple[str, str], Shown], site_name: str, kept: Path | None = None
+        self, context: Context, pictures: dict[tuple[str, str], Shown], site_name: str, cache: Path | None = None
     ) -> None:
         self.context = context
         self.book = context.book
         self.pictures = pictures
         self.site_name = site_name
-        self.kept = kept
+        self.cache = cache
         self.words = words(self.book.language)
         self.after = after(links(context.book))
-        self.jobs: dict[str, Whole] = {}
+        self.jobs: dict[str, PlannedJob] = {}
         self.for_owner = True
         self.site_url = ""
         """The address at which the site is published, ending in ``/``; empty where the settings have none."""

@@ -26,13 +26,13 @@ ASSETS = Path(__file__).parent / "assets"
 
 
 def site_files(
-    context: Context, pictures: dict[tuple[str, str], Shown], edition: str, kept: Path
+    context: Context, pictures: dict[tuple[str, str], Shown], edition: str, cache: Path
 ) -> dict[str, str | bytes]:
-    """Address from the top of the site to content. ``kept`` is the folder of the cache."""
+    """Address from the top of the site to content. ``cache`` is the folder of the cache."""
     made: dict[str, str | bytes] = {f"assets/{path.name}": path.read_bytes() for path in sorted(ASSETS.glob("*.svg"))}
-    made |= {f"assets/fonts/{name}": content for name, content in make_fonts(kept / "fonts").items()}
+    made |= {f"assets/fonts/{name}": content for name, content in make_fonts(cache / "fonts").items()}
     made |= {shown.url: shown.content for shown in pictures.values()}
-    made |= make_scripts(context, kept)
+    made |= make_scripts(context, cache)
     say = words(context.book.language)
     made["assets/script/form.js"] = form = joined("elements", "form")
     made["assets/script/search.js"] = joined("search")
@@ -47,13 +47,13 @@ def site_files(
     return made
 
 
-def prebuild_assets(context: Context, kept: Path) -> None:
+def prebuild_assets(context: Context, cache: Path) -> None:
     """Put what takes long to make into the cache: the fonts, the compiled calculators, the plots."""
-    make_fonts(kept / "fonts")
-    script_problems(context, kept)
+    make_fonts(cache / "fonts")
+    script_problems(context, cache)
     if not any(standards(context)):
         for calculator in context.calculators.values():
-            plots_of(context, calculator, kept / "plots")
+            plots_of(context, calculator, cache / "plots")
 
 
 @lru_cache

@@ -18,7 +18,7 @@ from build_tools.plan.links import dwelling_of
 from build_tools.plan.money import Money, read_money, times
 from build_tools.plan.order_quantities import Ordered, ordered
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.worktime import A_HOUR
 from calculators.reading import read
 
@@ -89,9 +89,9 @@ class Cost:
         return dict(found)
 
 
-def cost_of(planned: Whole | Plan) -> Cost:
+def cost_of(planned: PlannedJob | Plan) -> Cost:
     """The cost of a plan, or of the plan of a whole job."""
-    plan = planned.plan if isinstance(planned, Whole) else planned
+    plan = planned.plan if isinstance(planned, PlannedJob) else planned
     job = plan.job
     made = Cost("", None)
     if job.money is not None:

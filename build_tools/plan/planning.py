@@ -1,6 +1,6 @@
 """Plans a job: prepares the problem, solves it, and reads the solution back as dates.
 
-A solved problem is kept under ``kept`` by what went into it, so that a build solves only what has changed. Whoever
+A solved problem is kept under ``cache`` by what went into it, so that a build solves only what has changed. Whoever
 imports this file loads the solver.
 """
 
@@ -22,6 +22,7 @@ from build_tools.book.parallel import parallel_map
 from build_tools.plan.chain import chain, holds, slack
 from build_tools.plan.conflict import in_the_way
 from build_tools.plan.plan import Closed, Plan, Stretch, planned_from
+from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.prepare import Prepared, prepare
 from build_tools.plan.problem import Aim, Impossible, Problem, Solution
 from build_tools.plan.settle import settle
@@ -29,7 +30,6 @@ from build_tools.plan.solve import Told, solve
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff
 from build_tools.plan.what_if import Other, Try, tries, varied
-from build_tools.plan.whole import Whole
 
 TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
@@ -42,7 +42,7 @@ def plan_job(
     entry: Entry[Job],
     today: date,
     *,
-    kept: Path | None = None,
+    cache: Path | None = None,
     told: Told | None = None,
     aims: int = 3,
     take_offs: dict[str, TakeOff] | None = None,
@@ -53,50 +53,50 @@ def plan_job(
     """
     here = context_of(context, entry)
     prepared = prepare(here, entry, planned_from(entry.item, today), take_offs)
-    solution = _solved(prepared.problem, kept, told, aims)
+    solution = _solved(prepared.problem, cache, told, aims)
     return read_back(here, entry, prepared, solution)
 
 
-def whole(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> Whole:
+def plan_with_variants(context: Context, entry: Entry[Job], today: date, cache: Path | None = None) -> PlannedJob:
     """Plan a job whose checks found nothing; raises :class:`~build_tools.plan.problem.Impossible`."""
-    plan = plan_job(context, entry, today, kept=kept)
-    tries = bring_in(context, entry, plan, today, kept) if plan.days_to_spare < 0 else []
-    return Whole(plan, variants(context, entry, today, kept), tries, today)
+    plan = plan_job(context, entry, today, cache=cache)
+    tries = bring_in(context, entry, plan, today, cache) if plan.days_to_spare < 0 else []
+    return PlannedJob(plan, variants(context, entry, today, cache), tries, today)
 
 
-def variants(context: Context, entry: Entry[Job], today: date, kept: Path | None = None) -> list[Other]:
+def variants(context: Context, entry: Entry[Job], today: date, cache: Path | None = None) -> list[Other]:
     """Every variant of a job, planned."""
     found = []
     for id, variant in entry.item.variants.items():
         title = variant.title.inside(context.book.language)
         try:
-            plan = plan_job(context, varied(entry, variant), today, kept=kept, aims=2)
+            plan = plan_job(context, varied(entry, variant), today, cache=cache, aims=2)
             found.append(Other(id, title, variant.why, plan))
         except Impossible as impossible:
             found.append(Other(id, title, variant.why, None, impossible.message))
     return found
 
 
-def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, kept: Path | None = None) -> list[Try]:
+def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, cache: Path | None = None) -> list[Try]:
     """What would let the job end sooner, each tried by planning it."""
     found = []
     for what, other, there in tries(context, entry):
         try:
-            tried = plan_job(there, other, today, kept=kept, aims=1)
+            tried = plan_job(there, other, today, cache=cache, aims=1)
         except Impossible:
             continue
         found.append(Try(what, tried))
     return sorted(found, key=lambda each: -each.days_sooner(plan))
 
 
-def presolve(context: Context, today: date, kept: Path, jobs: list[Entry[Job]]) -> None:
+def presolve(context: Context, today: date, cache: Path, jobs: list[Entry[Job]]) -> None:
     """Solve the jobs and their variants on every core; each leaves its solution, with which it is planned at once."""
     others = [(varied(entry, variant), 2) for entry in jobs for variant in entry.item.variants.values()]
 
     def solve(item: tuple[Entry[Job], int]) -> None:
         entry, aims = item
         with suppress(Impossible):  # told when it is planned
-            plan_job(context, entry, today, kept=kept, aims=aims)
+            plan_job(context, entry, today, cache=cache, aims=aims)
 
     parallel_map(solve, [*((entry, 3) for entry in jobs), *others], min_items=2, chunk_size=1)
 
@@ -136,11 +136,11 @@ def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution:
     return plan
 
 
-def _solved(problem: Problem, kept: Path | None, told: Told | None, aims: int) -> Solution:
-    if kept is None:
+def _solved(problem: Problem, cache: Path | None, told: Told | None, aims: int) -> Solution:
+    if cache is None:
         return _explained(problem, told, aims)
     text = json.dumps([VERSION, version("ortools"), asdict(problem), aims], sort_keys=True)
-    file = kept / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
+    file = cache / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
     if file.is_file():
         return _from_json(json.loads(file.read_text(encoding="utf-8")))
     solution = _explained(problem, told, aims)

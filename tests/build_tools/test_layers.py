@@ -104,7 +104,7 @@ def test_imports_are_found_wherever_they_stand(source: str, package: str, line: 
 def test_the_solver_is_loaded_only_to_solve() -> None:
     """It takes longer to load than a build of an unchanged book: everything that shows a plan does without it."""
     source = """
-import sys, build_tools.plugin, build_tools.commands.cli, build_tools.plan.kept, build_tools.pages.jobs.files
+import sys, build_tools.plugin, build_tools.commands.cli, build_tools.plan.cache, build_tools.pages.jobs.files
 before = "ortools" in sys.modules
 import build_tools.plan.planning
 print(before, "ortools" in sys.modules)

@@ -23,7 +23,7 @@ def kept_plans(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(autouse=True)
 def _keep_there(monkeypatch: pytest.MonkeyPatch, kept_plans: Path) -> None:
     """Plans of tests are not kept among those of the project."""
-    monkeypatch.setattr(plan, "KEPT", kept_plans)
+    monkeypatch.setattr(plan, "CACHE", kept_plans)
 
 
 @pytest.fixture(scope="module")

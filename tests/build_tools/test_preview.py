@@ -15,7 +15,7 @@ from mkdocs.livereload import LiveReloadServer
 
 from build_tools.browser.offline import SUMMARY, WORKER
 from build_tools.commands.site import settings_for
-from build_tools.plan import kept as plans
+from build_tools.plan import cache as plans
 from build_tools.plugin import CrewMethodsPlugin
 from tests.builds import change, copy_book
 from tests.site_pages import SitePage

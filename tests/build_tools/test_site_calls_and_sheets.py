@@ -17,8 +17,8 @@ from build_tools.pages.site import Maker
 from build_tools.plan.calls import calls, looks
 from build_tools.plan.days import days_of
 from build_tools.plan.plan import Plan
+from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_job
-from build_tools.plan.whole import Whole
 from tests.builds import change, copy_book
 from tests.qr_reader import modules_of, read_qr
 from tests.site_pages import SitePage
@@ -28,35 +28,35 @@ ADDRESS = "https://methods.example/crew/"
 NO_PICTURES: dict[tuple[str, str], Shown] = {}
 
 
-def made(book: Path, site_url: str = "") -> tuple[Maker, Whole]:
+def made(book: Path, site_url: str = "") -> tuple[Maker, PlannedJob]:
     """A maker for a book, and its small job planned."""
     context = Context.of(load_book(book).book, Memo())
     maker = Maker(context, NO_PICTURES, "Crew Methods")
     maker.site_url = site_url
     entry = context.book.jobs[JOB]
-    return maker, Whole(plan_job(context, entry, entry.item.start, aims=1))
+    return maker, PlannedJob(plan_job(context, entry, entry.item.start, aims=1))
 
 
-def sheets(maker: Maker, whole: Whole) -> dict[str, SitePage]:
+def sheets(maker: Maker, whole: PlannedJob) -> dict[str, SitePage]:
     """The pages of sheets by person."""
     pages = sheets_of_people(maker, JOB, whole)
     return {page.url.rpartition("sheets-")[2].removesuffix(".html"): SitePage(page.url, page.content) for page in pages}
 
 
 @pytest.fixture(scope="module")
-def job() -> tuple[Maker, Whole]:
+def job() -> tuple[Maker, PlannedJob]:
     """The small job of the book, on a published site."""
     return made(BOOK, ADDRESS)
 
 
 @pytest.fixture(scope="module")
-def plan(job: tuple[Maker, Whole]) -> Plan:
+def plan(job: tuple[Maker, PlannedJob]) -> Plan:
     """Its plan."""
     return job[1].plan
 
 
 @pytest.fixture(scope="module")
-def people(job: tuple[Maker, Whole]) -> dict[str, SitePage]:
+def people(job: tuple[Maker, PlannedJob]) -> dict[str, SitePage]:
     """Its sheets by person."""
     return sheets(*job)
 
@@ -64,7 +64,7 @@ def people(job: tuple[Maker, Whole]) -> dict[str, SitePage]:
 # Calls.
 
 
-def test_every_call_is_on_the_page_in_its_order(job: tuple[Maker, Whole], plan: Plan) -> None:
+def test_every_call_is_on_the_page_in_its_order(job: tuple[Maker, PlannedJob], plan: Plan) -> None:
     page = SitePage("calls.html", calls_page(job[0], JOB, job[1]).content)
     shown = page.by_class("call")
     assert len(shown) == len(calls(plan)) + len(looks(plan))
@@ -104,7 +104,9 @@ def test_each_person_has_a_sheet_for_each_of_his_days(plan: Plan, people: dict[s
     assert sum(worked.values()) == wanted
 
 
-def test_a_sheet_has_what_its_tasks_ask_for(job: tuple[Maker, Whole], plan: Plan, people: dict[str, SitePage]) -> None:
+def test_a_sheet_has_what_its_tasks_ask_for(
+    job: tuple[Maker, PlannedJob], plan: Plan, people: dict[str, SitePage]
+) -> None:
     """Each step with a box, each danger, each measurement with a blank, each hold point."""
     book = plan.context.book
     for hand in plan.job.people:

@@ -60,7 +60,7 @@ def sites(tmp_path_factory: pytest.TempPathFactory, kept: Path) -> dict[str, Pat
     for reader, extra in (("owner", {}), ("crew", {"made_for": "crew"})):
         place = folder / reader
         place.mkdir()
-        settings = settings_for(book, place, today="2026-12-01", kept=str(kept), **extra)
+        settings = settings_for(book, place, today="2026-12-01", cache=str(kept), **extra)
         command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--config-file", str(settings)]
         ran = subprocess.run(
             command, cwd=ROOT, env={**os.environ, **QUIET}, capture_output=True, text=True, check=False

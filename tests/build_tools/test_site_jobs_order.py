@@ -21,7 +21,7 @@ from build_tools.pages.jobs.order_page import order_page
 from build_tools.pages.site import Maker
 from build_tools.plan.load_out import load_out
 from build_tools.plan.order_list import order_list
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 from tests.build_tools.plan.fit_out_jobs import FLOOR, closet, planned
 
 TODAY = date(2026, 12, 7)
@@ -38,12 +38,12 @@ PRICES: dict[str, Any] = {
 
 
 @pytest.fixture(scope="module")
-def job() -> Whole:
-    return Whole(planned(TASKS, **PRICES), today=TODAY)
+def job() -> PlannedJob:
+    return PlannedJob(planned(TASKS, **PRICES), today=TODAY)
 
 
 @pytest.fixture(scope="module")
-def maker(job: Whole) -> Maker:
+def maker(job: PlannedJob) -> Maker:
     return Maker(job.plan.context, {}, "Crew Methods")
 
 
@@ -52,7 +52,7 @@ def words(content: str) -> str:
     return " ".join(unescape(re.sub(r"<[^>]+>", " ", content)).split())
 
 
-def test_every_line_stands_with_the_working_one_tap_away(maker: Maker, job: Whole) -> None:
+def test_every_line_stands_with_the_working_one_tap_away(maker: Maker, job: PlannedJob) -> None:
     page = order_page(maker, "drawn", job)
     lines = [line for lot in order_list(job.plan, TODAY) for line in lot.lines]
     assert page.content.count("<details>") == len(lines)
@@ -64,14 +64,14 @@ def test_every_line_stands_with_the_working_one_tap_away(maker: Maker, job: Whol
     assert "4321" not in page.content
 
 
-def test_a_day_that_has_passed_is_a_warning(maker: Maker, job: Whole) -> None:
-    late = Whole(job.plan, today=date(2026, 12, 30))
+def test_a_day_that_has_passed_is_a_warning(maker: Maker, job: PlannedJob) -> None:
+    late = PlannedJob(job.plan, today=date(2026, 12, 30))
     assert "The day to order has passed for" in order_page(maker, "drawn", late).content
-    early = Whole(job.plan, today=date(2026, 11, 30))
+    early = PlannedJob(job.plan, today=date(2026, 11, 30))
     assert "has passed" not in order_page(maker, "drawn", early).content
 
 
-def test_csv_and_workbook_hold_the_same_lines_and_no_price(maker: Maker, job: Whole) -> None:
+def test_csv_and_workbook_hold_the_same_lines_and_no_price(maker: Maker, job: PlannedJob) -> None:
     lots = order_list(job.plan, TODAY)
     read = list(csv.reader(io.StringIO(order_csv(maker, "drawn", job))))
     made = order_xlsx(maker, "drawn", job)
@@ -91,7 +91,7 @@ def test_csv_and_workbook_hold_the_same_lines_and_no_price(maker: Maker, job: Wh
 
 @pytest.mark.parametrize("text", ["=cmd|' /C calc'!A0", "@sum(A1)", "\n +1+1", "＝1+1", "-1+1"])
 def test_a_spreadsheet_runs_nothing_of_the_list(
-    maker: Maker, job: Whole, monkeypatch: pytest.MonkeyPatch, text: str
+    maker: Maker, job: PlannedJob, monkeypatch: pytest.MonkeyPatch, text: str
 ) -> None:
     """A supplier's name is text in both files; a quantity is a number all the same."""
     row = next(order_files.rows(maker, "drawn", job))._replace(supplier=text, quantity=-2.5)
@@ -105,7 +105,7 @@ def test_a_spreadsheet_runs_nothing_of_the_list(
     assert (cells[0].value, cells[0].data_type, cells[4].value) == (shown, "s", -2.5)
 
 
-def test_cut_lists_draw_the_sticks_and_say_what_is_proved(maker: Maker, job: Whole) -> None:
+def test_cut_lists_draw_the_sticks_and_say_what_is_proved(maker: Maker, job: PlannedJob) -> None:
     page = cuts_page(maker, "drawn", job)
     assert page.content.count("<svg") == 3  # shelf, cleats, rods
     assert len(set(re.findall(r'<section class="part" aria-labelledby="([^"]+)"', page.content))) == 3
@@ -113,7 +113,7 @@ def test_cut_lists_draw_the_sticks_and_say_what_is_proved(maker: Maker, job: Who
     assert "2 x 5' 11-7/8\" rod (Room)" in words(page.content)
 
 
-def test_each_day_has_its_sheet_with_boxes_to_tick(maker: Maker, job: Whole) -> None:
+def test_each_day_has_its_sheet_with_boxes_to_tick(maker: Maker, job: PlannedJob) -> None:
     page = load_page(maker, "drawn", job)
     loads = load_out(job.plan)
     assert page.content.count('class="truck"') == len(loads)

@@ -13,8 +13,8 @@ from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.site import Maker
 from build_tools.plan.for_crew import without_private
-from build_tools.plan.planning import whole
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
+from build_tools.plan.planning import plan_with_variants
 from tests.builds import context_of
 from tests.jobs import two_rooms
 from tests.site_pages import SitePage
@@ -28,18 +28,18 @@ def context(tmp_path_factory: pytest.TempPathFactory) -> Context:
 
 
 @pytest.fixture(scope="module")
-def planned(context: Context) -> Whole:
-    return whole(context, context.book.jobs["two-rooms"], TODAY)
+def planned(context: Context) -> PlannedJob:
+    return plan_with_variants(context, context.book.jobs["two-rooms"], TODAY)
 
 
 @pytest.fixture(scope="module")
-def plan(context: Context, planned: Whole) -> SitePage:
+def plan(context: Context, planned: PlannedJob) -> SitePage:
     made = plan_page(Maker(context, {}, "Crew Methods"), "two-rooms", planned)
     return SitePage(made.url, made.content)
 
 
 @pytest.fixture(scope="module")
-def what_if(context: Context, planned: Whole) -> SitePage:
+def what_if(context: Context, planned: PlannedJob) -> SitePage:
     made = what_if_page(Maker(context, {}, "Crew Methods"), "two-rooms", planned)
     return SitePage(made.url, made.content)
 
@@ -187,7 +187,9 @@ def test_a_job_in_time_tries_nothing(what_if: SitePage) -> None:
 def test_a_late_job_shows_what_was_tried(tmp_path: Path) -> None:
     context = context_of(two_rooms(tmp_path, deadline="2026-12-07"))
     made = what_if_page(
-        Maker(context, {}, "Crew Methods"), "two-rooms", whole(context, context.book.jobs["two-rooms"], TODAY)
+        Maker(context, {}, "Crew Methods"),
+        "two-rooms",
+        plan_with_variants(context, context.book.jobs["two-rooms"], TODAY),
     )
     page = SitePage(made.url, made.content)
     tried = [one.text for one in page.by_class("pair")]
@@ -201,7 +203,7 @@ def test_the_crew_sees_no_cost(context: Context) -> None:
     crew = Context.of(book, context.memo)
     maker = Maker(crew, {}, "Crew Methods")
     maker.for_owner = False
-    made = what_if_page(maker, "two-rooms", whole(crew, book.jobs["two-rooms"], TODAY))
+    made = what_if_page(maker, "two-rooms", plan_with_variants(crew, book.jobs["two-rooms"], TODAY))
     assert "Cost" not in made.content
     assert "dollars" not in made.content
 

@@ -26,8 +26,8 @@ from build_tools.commands.site import BOOK
 from build_tools.pages.jobs.calendar import calendar
 from build_tools.pages.site import Maker
 from build_tools.plan.calls import calls
+from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_job
-from build_tools.plan.whole import Whole
 from tests.build_tools.plan.drawn_jobs import book_of, job_of, procedure
 
 AWKWARD = 'Fußboden; Wände, "Türen" \\ and n: größer als siebenundfünfzig Buchstaben, über die Zeile hinaus'
@@ -127,9 +127,9 @@ def check(made: Component) -> None:
             assert re.fullmatch(r"-PT\d+M", alarm.values("TRIGGER")[0])  # 3.3.6: a duration, before the start
 
 
-def whole(context: Context, entry: Entry[Job], today: date) -> tuple[Maker, Whole]:
+def whole(context: Context, entry: Entry[Job], today: date) -> tuple[Maker, PlannedJob]:
     """A planned job and the maker of its pages."""
-    return Maker(context, {}, "Book"), Whole(plan_job(context, entry, today, aims=1))
+    return Maker(context, {}, "Book"), PlannedJob(plan_job(context, entry, today, aims=1))
 
 
 @cache
@@ -146,7 +146,7 @@ def awkward(start: date = START, job: str = "drawn") -> bytes:
 
 
 @cache
-def of_the_book(job: str) -> tuple[bytes, Whole]:
+def of_the_book(job: str) -> tuple[bytes, PlannedJob]:
     """The calendar of a job of the crew's book."""
     context = Context.of(load_book(BOOK).book, Memo())
     maker, planned = whole(context, context.book.jobs[job], context.book.jobs[job].item.start)

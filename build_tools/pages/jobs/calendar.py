@@ -17,7 +17,7 @@ from build_tools.pages.jobs.times import at
 from build_tools.plan.calls import Call, calls
 from build_tools.plan.office import A_CALL
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from icalendar import Event
@@ -30,11 +30,11 @@ RINGS = timedelta(minutes=15)
 """So long before a call its alarm rings."""
 
 
-def calendar(maker: Maker, id: str, whole: Whole) -> bytes:
+def calendar(maker: Maker, id: str, planned: PlannedJob) -> bytes:
     """The calendar file of a job."""
     from icalendar import Calendar, vText
 
-    plan = whole.plan
+    plan = planned.plan
     helpers = maker.helpers(f"jobs/{id}/{ICS}")
     made = Calendar()
     made.add("prodid", "-//Crew Methods//Calls of a job//EN")

@@ -11,7 +11,7 @@ from build_tools.pages.jobs.names import place, task_name
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.calls import Call, Release, calls, looks
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -19,10 +19,10 @@ if TYPE_CHECKING:
 ICS = "calls.ics"
 
 
-def calls_page(maker: Maker, id: str, whole: Whole) -> Page:
+def calls_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """Every call by the day on which it is due, then what the crew looks at itself."""
     url = f"jobs/{id}/calls.html"
-    helpers, plan, say = maker.helpers(url), whole.plan, maker.words
+    helpers, plan, say = maker.helpers(url), planned.plan, maker.words
     made = calls(plan)
     days = [
         {"day": day, "calls": [_shown(maker, helpers, plan, call) for call in those]}

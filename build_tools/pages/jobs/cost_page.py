@@ -9,7 +9,7 @@ from build_tools.pages.jobs.times import day
 from build_tools.pages.page import Heading, Page
 from build_tools.plan.cost import EARLIER, KINDS, Cost, Line, cost_of
 from build_tools.plan.money import write_money
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 from calculators.writing import decimal
 
 if TYPE_CHECKING:
@@ -21,11 +21,11 @@ TITLED = {"material": "material", "labour": "person", "rental": "tool"}
 CENT = 0.01
 
 
-def cost_page(maker: Maker, id: str, whole: Whole) -> Page:
+def cost_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """The page of the cost. It is found by its link alone, and not in the search."""
     url = f"jobs/{id}/cost.html"
-    helpers, say, job = maker.helpers(url), maker.words, whole.plan.job
-    cost = cost_of(whole)
+    helpers, say, job = maker.helpers(url), maker.words, planned.plan.job
+    cost = cost_of(planned)
     dwellings = {name: helpers.say(each.title) for name, each in job.dwellings.items()} | {"": say["cost_outside"]}
     trades = {trade: helpers.title("trade", trade) for trade in set(cost.trades.values())}
     content = maker.fill(
@@ -42,10 +42,10 @@ def cost_page(maker: Maker, id: str, whole: Whole) -> Page:
             {"title": say["cost_by_dwelling"], "id": "dwellings", "rows": _rows(cost, cost.dwellings, dwellings)},
             {"title": say["cost_by_trade"], "id": "trades", "rows": _rows(cost, cost.trades, trades)},
         ],
-        plans=_plans(maker, whole, cost),
+        plans=_plans(maker, planned, cost),
     )
     headings = [Heading(say["cost_by_dwelling"], "dwellings"), Heading(say["cost_by_trade"], "trades")]
-    headings += [Heading(say["cost_variants"], "variants")] if whole.variants else []
+    headings += [Heading(say["cost_variants"], "variants")] if planned.variants else []
     headings += [Heading(say[f"cost_{kind}"], kind) for kind in KINDS]
     return Page(url, say["cost_title"], content, say["cost_lead"], tuple(headings))
 
@@ -90,10 +90,10 @@ def _rows(cost: Cost, groups: Mapping[str, str], titles: Mapping[str, str]) -> l
     return sorted(rows, key=lambda row: -row["total"])
 
 
-def _plans(maker: Maker, whole: Whole, cost: Cost) -> list[dict[str, Any]]:
+def _plans(maker: Maker, planned: PlannedJob, cost: Cost) -> list[dict[str, Any]]:
     """The plan and its variants beside each other."""
-    plans = [{"title": maker.words["cost_as_planned"], "end": day(whole.plan.end), "cost": cost, "more": 0.0}]
-    for variant in whole.variants:
+    plans = [{"title": maker.words["cost_as_planned"], "end": day(planned.plan.end), "cost": cost, "more": 0.0}]
+    for variant in planned.variants:
         if variant.plan is not None:
             other = cost_of(variant.plan)
             more = other.total - cost.total

@@ -14,7 +14,7 @@ from build_tools.plan.cuts import Cuts
 from build_tools.plan.order_list import to_do
 from build_tools.plan.order_quantities import Ordered, ordered
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 from calculators.run import shown
 from calculators.writing import feet_inches
 
@@ -22,10 +22,10 @@ if TYPE_CHECKING:
     from build_tools.pages.site import Maker
 
 
-def cuts_page(maker: Maker, id: str, whole: Whole) -> Page:
+def cuts_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """A section for each material that is cut to length."""
     url = f"jobs/{id}/cuts.html"
-    plan, say = whole.plan, maker.words
+    plan, say = planned.plan, maker.words
     helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
     every = list(ordered(plan, to_do(plan)))
     lists = [_list(helpers, plan, what, what.cuts) for what in every if what.cuts]

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 from build_tools.pages.jobs.calendar import calendar
 from build_tools.pages.jobs.order_files import order_csv, order_xlsx
 from build_tools.pages.jobs.plan_file import plan_json
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
 
-JobFile = Callable[["Maker", str, "Whole"], str | bytes]
+JobFile = Callable[["Maker", str, PlannedJob], str | bytes]
 OF_A_JOB: dict[str, JobFile] = {
     "plan.json": plan_json,
     "calls.ics": calendar,
@@ -26,7 +26,7 @@ OF_A_JOB: dict[str, JobFile] = {
 def job_files(maker: Maker) -> dict[str, str | bytes]:
     """Address from the top of the site to content."""
     return {
-        f"jobs/{id}/{name}": make(maker, id, whole)
-        for id, whole in maker.jobs.items()
+        f"jobs/{id}/{name}": make(maker, id, planned)
+        for id, planned in maker.jobs.items()
         for name, make in OF_A_JOB.items()
     }

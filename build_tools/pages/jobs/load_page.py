@@ -11,16 +11,16 @@ from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.plan.load_out import Load, MaterialOut, load_out
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
 
 
-def load_page(maker: Maker, id: str, whole: Whole) -> Page:
+def load_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """Every day on which somebody works."""
     url = f"jobs/{id}/load.html"
-    plan, say = whole.plan, maker.words
+    plan, say = planned.plan, maker.words
     helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
     loads = [_shown(helpers, plan, load) for load in load_out(plan)]
     content = maker.fill("jobs/load.html", helpers, id=id, job=plan.job, loads=loads, top=helpers.top)

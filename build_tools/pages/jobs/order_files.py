@@ -14,7 +14,7 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
 from build_tools.plan.order_list import order_list
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -39,11 +39,11 @@ class Row(NamedTuple):
     watch: str
 
 
-def rows(maker: Maker, id: str, whole: Whole) -> Iterator[Row]:
+def rows(maker: Maker, id: str, planned: PlannedJob) -> Iterator[Row]:
     """The lines in the order of the page."""
-    plan, say = whole.plan, maker.words
+    plan, say = planned.plan, maker.words
     helpers = Helpers(plan.context, "", maker.pictures)
-    for lot in order_list(plan, whole.today):
+    for lot in order_list(plan, planned.today):
         for line in lot.lines:
             yield Row(
                 lot.supplier,
@@ -59,15 +59,15 @@ def rows(maker: Maker, id: str, whole: Whole) -> Iterator[Row]:
             )
 
 
-def order_csv(maker: Maker, id: str, whole: Whole) -> str:
+def order_csv(maker: Maker, id: str, planned: PlannedJob) -> str:
     """The list as comma-separated values, days as ``2026-12-07``."""
-    return csv_text([_heads(maker), *rows(maker, id, whole)])
+    return csv_text([_heads(maker), *rows(maker, id, planned)])
 
 
-def order_xlsx(maker: Maker, id: str, whole: Whole) -> bytes:
+def order_xlsx(maker: Maker, id: str, planned: PlannedJob) -> bytes:
     """The list as a workbook of one sheet, ready to be sorted, filtered and printed."""
-    lines = [_heads(maker), *rows(maker, id, whole)]
-    given = (maker.words["to_order_title"], lines, whole.today)
+    lines = [_heads(maker), *rows(maker, id, planned)]
+    given = (maker.words["to_order_title"], lines, planned.today)
     return maker.context.memo.named(f"workbook {id}", given, lambda: _workbook(*given))
 
 

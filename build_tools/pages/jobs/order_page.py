@@ -11,8 +11,8 @@ from build_tools.pages.jobs.names import task_name
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.order_list import Line, Lot, order_list
 from build_tools.plan.plan import Plan
+from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.take_off import Needed
-from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -20,12 +20,12 @@ if TYPE_CHECKING:
 CSV, XLSX = "order.csv", "order.xlsx"
 
 
-def order_page(maker: Maker, id: str, whole: Whole) -> Page:
+def order_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """What to order first, then every supplier with his days."""
     url = f"jobs/{id}/order.html"
-    plan, say = whole.plan, maker.words
+    plan, say = planned.plan, maker.words
     helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
-    lots = order_list(plan, whole.today)
+    lots = order_list(plan, planned.today)
     suppliers = [
         {"name": name, "id": f"s-{number}", "lots": [_shown(helpers, plan, lot) for lot in those]}
         for number, (name, those) in enumerate(groupby(lots, key=lambda lot: lot.supplier), 1)

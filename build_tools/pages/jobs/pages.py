@@ -14,12 +14,12 @@ from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.page import Found, Heading, Page
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
 
-JobPage = Callable[["Maker", str, "Whole"], Page]
+JobPage = Callable[["Maker", str, PlannedJob], Page]
 OF_A_JOB: dict[str, JobPage] = {
     "plan": plan_page,
     "what-if": what_if_page,
@@ -32,7 +32,7 @@ OF_A_JOB: dict[str, JobPage] = {
 """The pages that hang on the overview, by name, in the order in which they are listed."""
 OWNERS: dict[str, JobPage] = {"cost": cost_page}
 """The same, for the owner's build alone."""
-BELOW: list[Callable[[Maker, str, Whole], list[Page]]] = [sheets_of_people]
+BELOW: list[Callable[[Maker, str, PlannedJob], list[Page]]] = [sheets_of_people]
 """Pages that hang on one of those and are not listed on the overview."""
 
 
@@ -41,10 +41,10 @@ def job_pages(maker: Maker) -> list[Page]:
     if not maker.jobs:
         return []
     pages = [_list(maker)]
-    for id, whole in maker.jobs.items():
-        below = [make(maker, id, whole) for make in pages_of_a_job(maker).values()]
-        pages += [_overview(maker, id, whole, below), *below]
-        pages += [page for make in BELOW for page in make(maker, id, whole)]
+    for id, planned in maker.jobs.items():
+        below = [make(maker, id, planned) for make in pages_of_a_job(maker).values()]
+        pages += [_overview(maker, id, planned, below), *below]
+        pages += [page for make in BELOW for page in make(maker, id, planned)]
     return pages
 
 
@@ -59,21 +59,21 @@ def _list(maker: Maker) -> Page:
         {
             "url": helpers.url("job", id),
             "title": helpers.title("job", id),
-            "summary": helpers.words(whole.plan.job.summary),
+            "summary": helpers.words(planned.plan.job.summary),
         }
-        for id, whole in maker.jobs.items()
+        for id, planned in maker.jobs.items()
     ]
     content = maker.fill("jobs/list.html", helpers, jobs=jobs)
     say = maker.words
     return Page("jobs/index.html", say["jobs"], content, say["jobs_lead"])
 
 
-def _overview(maker: Maker, id: str, whole: Whole, below: list[Page]) -> Page:
+def _overview(maker: Maker, id: str, planned: PlannedJob, below: list[Page]) -> Page:
     from build_tools.plan.standards import changed
 
     url = f"jobs/{id}/index.html"
     helpers = maker.helpers(url)
-    plan = whole.plan
+    plan = planned.plan
     links = [{"url": page.url.rpartition("/")[2], "title": page.title, "summary": page.description} for page in below]
     spaces = []
     for name, space in plan.job.spaces.items():
@@ -88,7 +88,7 @@ def _overview(maker: Maker, id: str, whole: Whole, below: list[Page]) -> Page:
         links=links,
         spaces=spaces,
         changed=changed(maker.book, plan.job),
-        tries=whole.tries,
+        tries=planned.tries,
     )
     say = maker.words
     title = helpers.title("job", id)

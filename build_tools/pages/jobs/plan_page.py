@@ -13,17 +13,17 @@ from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.compare import figures
 from build_tools.plan.diary import Day, diary
 from build_tools.plan.plan import Plan
+from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.reasons import Link, reasons
-from build_tools.plan.whole import Whole
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
 
 
-def plan_page(maker: Maker, id: str, whole: Whole) -> Page:
+def plan_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """The page ``plan.html`` of a job."""
     url = f"jobs/{id}/plan.html"
-    helpers, plan, say = maker.helpers(url), whole.plan, maker.words
+    helpers, plan, say = maker.helpers(url), planned.plan, maker.words
     chain = reasons(plan)
     on_chain = {link.task for link in chain}
     content = maker.fill(

@@ -15,7 +15,7 @@ from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.qr import qr_svg
 from build_tools.plan.days import DayOf, days_of
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -24,27 +24,27 @@ FULL = 225
 """Lines beyond which a day is printed smaller and without what a hazard does, so that it keeps to two sheets."""
 
 
-def sheets_page(maker: Maker, id: str, whole: Whole) -> Page:
+def sheets_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """Who has which sheets."""
     url = f"jobs/{id}/sheets.html"
-    helpers, say = _helpers(maker, whole.plan, url), maker.words
+    helpers, say = _helpers(maker, planned.plan, url), maker.words
     people: list[dict[str, Any]] = [
         {"id": hand.person, "days": days}
-        for hand in whole.plan.job.people
-        if (days := days_of(whole.plan, hand.person))
+        for hand in planned.plan.job.people
+        if (days := days_of(planned.plan, hand.person))
     ]
-    content = maker.fill("jobs/sheets.html", helpers, job=whole.plan.job, people=people, codes=bool(maker.site_url))
+    content = maker.fill("jobs/sheets.html", helpers, job=planned.plan.job, people=people, codes=bool(maker.site_url))
     headings = tuple(Heading(helpers.title("person", each["id"]), each["id"]) for each in people)
     found = (Found(url, f"{say['sheets_title']}: {helpers.title('job', id)}", say["sheets_lead"]),)
     return Page(url, say["sheets_title"], content, say["sheets_lead"], headings, found)
 
 
-def sheets_of_people(maker: Maker, id: str, whole: Whole) -> list[Page]:
+def sheets_of_people(maker: Maker, id: str, planned: PlannedJob) -> list[Page]:
     """A page for each person with a sheet for each of his days."""
     return [
-        _of_person(maker, id, whole.plan, hand.person, days)
-        for hand in whole.plan.job.people
-        if (days := days_of(whole.plan, hand.person))
+        _of_person(maker, id, planned.plan, hand.person, days)
+        for hand in planned.plan.job.people
+        if (days := days_of(planned.plan, hand.person))
     ]
 
 

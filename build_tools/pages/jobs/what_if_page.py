@@ -15,7 +15,7 @@ from build_tools.pages.jobs.times import at, day
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.plan.compare import figures, shut_slots
 from build_tools.plan.plan import Plan
-from build_tools.plan.whole import Whole
+from build_tools.plan.planned_job import PlannedJob
 
 if TYPE_CHECKING:
     from build_tools.pages.site import Maker
@@ -25,12 +25,12 @@ AS_PLANNED = ""
 WIDE, NARROW = Look(912, side=190), Look(328)
 
 
-def what_if_page(maker: Maker, id: str, whole: Whole) -> Page:
+def what_if_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     """The page ``what-if.html`` of a job."""
     url = f"jobs/{id}/what-if.html"
-    helpers, plan, say = maker.helpers(url), whole.plan, maker.words
-    plans = {AS_PLANNED: plan} | {other.id: other.plan for other in whole.variants if other.plan}
-    titles = {AS_PLANNED: say["what_if_as_planned"]} | {other.id: other.title for other in whole.variants}
+    helpers, plan, say = maker.helpers(url), planned.plan, maker.words
+    plans = {AS_PLANNED: plan} | {other.id: other.plan for other in planned.variants if other.plan}
+    titles = {AS_PLANNED: say["what_if_as_planned"]} | {other.id: other.title for other in planned.variants}
     rows = [
         {
             "title": titles[name],
@@ -46,7 +46,7 @@ def what_if_page(maker: Maker, id: str, whole: Whole) -> Page:
             "changes": list(_changes(helpers, plan, plan.job.variants[other.id], say)),
             "comes": list(_comes(plan, other.plan, say)) if other.plan else [],
         }
-        for other in whole.variants
+        for other in planned.variants
     ]
     content = maker.fill(
         "jobs/what-if.html",
@@ -56,11 +56,11 @@ def what_if_page(maker: Maker, id: str, whole: Whole) -> Page:
         at=at,
         rows=rows,
         each=each,
-        tries=whole.tries,
+        tries=planned.tries,
         with_cost=any(row["cost"] for row in rows),
-        charts=[_drawn(plans, titles, look) for look in (WIDE, NARROW)] if whole.variants else [],
+        charts=[_drawn(plans, titles, look) for look in (WIDE, NARROW)] if planned.variants else [],
     )
-    headings = [Heading(say["what_if_compared"], "compared")] if whole.variants else []
+    headings = [Heading(say["what_if_compared"], "compared")] if planned.variants else []
     headings.append(Heading(say["job_sooner"], "sooner"))
     title = say["what_if_title"]
     found = (Found(url, f"{title}: {helpers.title('job', id)}", say["what_if_lead"]),)

@@ -16,7 +16,7 @@ from build_tools.commands.site import BOOK
 from build_tools.plan import settle, solve
 from build_tools.plan.data import plan_as_data
 from build_tools.plan.order_quantities import ordered
-from build_tools.plan.planning import bring_in, whole
+from build_tools.plan.planning import bring_in, plan_with_variants
 
 PART = 0.05
 
@@ -25,7 +25,7 @@ def every_plan(context: Context, job: str) -> dict[str, Any]:
     """The plan of a job, its variants, what would bring it in (late or not), what it takes, and how that is cut."""
     entry = context.book.jobs[job]
     today: date = entry.item.start
-    made = whole(context, entry, today)
+    made = plan_with_variants(context, entry, today)
     return {
         "plan": plan_as_data(made.plan, tries=bring_in(context, entry, made.plan, today)),
         "variants": {other.id: plan_as_data(other.plan, other.id) if other.plan else "" for other in made.variants},

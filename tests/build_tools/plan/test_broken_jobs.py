@@ -22,7 +22,7 @@ from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
-from build_tools.plan.kept import plan_jobs
+from build_tools.plan.cache import plan_jobs
 
 SMALL = Path(__file__).parent / "small"
 JOB = "jobs/cabin.yaml"

@@ -23,9 +23,9 @@ from build_tools.book.model.step import Step
 from build_tools.commands.site import BOOK
 from build_tools.environment import ROOT
 from build_tools.plan import planning
+from build_tools.plan.cache import PLANS_PER_JOB, cache_names, plan_jobs
 from build_tools.plan.checks import check_jobs
 from build_tools.plan.data import plan_as_data
-from build_tools.plan.kept import KEPT, names, plan_jobs
 from build_tools.plan.prepare import prepare
 from build_tools.plan.standards import context_of
 from tests import builds
@@ -66,7 +66,7 @@ def test_no_word_of_a_step_counts_for_a_plan(context: Context) -> None:
     """Every job of the book with all its steps reworded has the same problem to solve, and takes the same."""
     other = with_procedures(context, reworded)
     assert other.book.procedures["toilet-set"].item != context.book.procedures["toilet-set"].item
-    assert names(other, TODAY) == names(context, TODAY)
+    assert cache_names(other, TODAY) == cache_names(context, TODAY)
     assert check_jobs(other, TODAY) == check_jobs(context, TODAY)
     for entry in context.book.jobs.values():
         before, now = (prepare(context_of(one, entry), entry, entry.item.start) for one in (context, other))
@@ -102,9 +102,9 @@ def test_everything_else_counts(context: Context) -> None:
         entries("people", trained_in=[]),
         entries("jobs", deadline=date.fromordinal(job.deadline.toordinal() + 1)),
     ]
-    now = names(context, TODAY)
-    assert all(names(other, TODAY) != now for other in others)
-    assert not set(names(context, date(2026, 12, 8)).values()) & set(now.values())
+    now = cache_names(context, TODAY)
+    assert all(cache_names(other, TODAY) != now for other in others)
+    assert not set(cache_names(context, date(2026, 12, 8)).values()) & set(now.values())
 
 
 def test_a_job_s_edit_plans_that_job_alone(context: Context) -> None:
@@ -113,18 +113,18 @@ def test_a_job_s_edit_plans_that_job_alone(context: Context) -> None:
     id, entry = next(iter(book.jobs.items()))
     document = replace(entry.document, text=f"# a comment\n{entry.document.text}")
     other = replace(context, book=replace(book, jobs={**book.jobs, id: replace(entry, document=document)}))
-    before, now = names(context, TODAY), names(other, TODAY)
+    before, now = cache_names(context, TODAY), cache_names(other, TODAY)
     assert [each for each in before if before[each] != now[each]] == [id]
 
 
 def test_the_name_of_a_plan_is_the_same_in_another_process(context: Context) -> None:
     """No name hangs on where a thing lies in memory, nor on the order of a set, which differs from run to run."""
     code = (
-        "import datetime, pathlib; from tests import builds; from build_tools.plan.kept import names;"
-        f"print(names(builds.context_of(pathlib.Path({str(BOOK)!r})), datetime.date({TODAY:%Y, %-m, %-d})))"
+        "import datetime, pathlib; from tests import builds; from build_tools.plan.cache import cache_names;"
+        f"print(cache_names(builds.context_of(pathlib.Path({str(BOOK)!r})), datetime.date({TODAY:%Y, %-m, %-d})))"
     )
     told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=ROOT).stdout
-    assert ast.literal_eval(told) == names(context, TODAY)
+    assert ast.literal_eval(told) == cache_names(context, TODAY)
 
 
 @pytest.fixture
@@ -137,7 +137,7 @@ def test_a_plan_that_is_kept_is_the_one_that_was_made(
     small: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     made, diagnostics = plan_jobs(builds.context_of(small, {}), TODAY, tmp_path)
-    monkeypatch.setattr(planning, "whole", lambda *_: pytest.fail("planned again"))
+    monkeypatch.setattr(planning, "plan_with_variants", lambda *_: pytest.fail("planned again"))
     here = builds.context_of(small, {})
     again, diagnostics_again = plan_jobs(here, TODAY, tmp_path)
     assert diagnostics_again == diagnostics
@@ -157,11 +157,11 @@ def test_what_is_solved_ahead_is_what_is_planned(small: Path, tmp_path: Path) ->
 
 def test_what_cannot_be_read_is_made_again_and_old_plans_go(small: Path, tmp_path: Path) -> None:
     context = builds.context_of(small, {})
-    for day in range(1, KEPT + 3):
+    for day in range(1, PLANS_PER_JOB + 3):
         plan_jobs(context, date(2026, 12, day), tmp_path)
     files = list(tmp_path.glob("jobs/*/*.pickle"))
-    assert len(files) == KEPT * len(context.book.jobs)
+    assert len(files) == PLANS_PER_JOB * len(context.book.jobs)
     for file in files:
         file.write_bytes(file.read_bytes()[:100])
-    jobs, _ = plan_jobs(builds.context_of(small, {}), date(2026, 12, KEPT + 2), tmp_path)
+    jobs, _ = plan_jobs(builds.context_of(small, {}), date(2026, 12, PLANS_PER_JOB + 2), tmp_path)
     assert jobs.keys() == context.book.jobs.keys()

@@ -27,32 +27,34 @@ from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.environment import ROOT
 from build_tools.plan.checks import check_job
+from build_tools.plan.planned_job import PlannedJob, cannot_be_planned
 from build_tools.plan.problem import Impossible
 from build_tools.plan.standards import context_of
-from build_tools.plan.whole import Whole, cannot_be_planned
 
-KEPT = 4
+PLANS_PER_JOB = 4
 """Plans kept of one job: for the owner and for the crew, of two days."""
 CODE = ("build_tools/book", "build_tools/plan", "calculators")
 LIBRARIES = ("ortools", "pydantic")
 """What makes plans, beside the book itself."""
-Planned = tuple[Whole, list[Diagnostic]]
+CachedJob = tuple[PlannedJob, list[Diagnostic]]
 
 
-def plan_jobs(context: Context, today: date, kept: Path) -> tuple[dict[str, Whole], list[Diagnostic]]:
+def plan_jobs(context: Context, today: date, cache: Path) -> tuple[dict[str, PlannedJob], list[Diagnostic]]:
     """Every job of the book checked and planned, by its id, and the diagnostics of all.
 
-    Where a job has a mistake, none is planned. ``kept`` is the folder that holds what builds keep; a file of it that
+    Where a job has a mistake, none is planned. ``cache`` is the folder that holds what builds keep; a file of it that
     cannot be read is made again.
     """
-    files = {id: kept / "jobs" / id / name for id, name in names(context, today).items()}
-    jobs, diagnostics = context.memo.named("plans", files, partial(_planned, context, today, kept, files))
-    return {id: _inside(made, context_of(context, context.book.jobs[id])) for id, made in jobs.items()}, diagnostics
+    files = {id: cache / "jobs" / id / name for id, name in cache_names(context, today).items()}
+    jobs, diagnostics = context.memo.named("plans", files, partial(_plan_jobs, context, today, cache, files))
+    return {
+        id: _with_context(made, context_of(context, context.book.jobs[id])) for id, made in jobs.items()
+    }, diagnostics
 
 
-def _planned(
-    context: Context, today: date, kept: Path, files: dict[str, Path]
-) -> tuple[dict[str, Whole], list[Diagnostic]]:
+def _plan_jobs(
+    context: Context, today: date, cache: Path, files: dict[str, Path]
+) -> tuple[dict[str, PlannedJob], list[Diagnostic]]:
     held = {id: found for id, file in files.items() if (found := _read(file))}
     warnings = {id: check_job(context, context.book.jobs[id], today) for id in files if id not in held}
     diagnostics = [diagnostic for found in warnings.values() for diagnostic in found]
@@ -61,10 +63,10 @@ def _planned(
     if warnings:
         from build_tools.plan import planning  # brings the solver, which is large
 
-        planning.presolve(context, today, kept, [context.book.jobs[id] for id in warnings])
+        planning.presolve(context, today, cache, [context.book.jobs[id] for id in warnings])
     for id in warnings:
         try:
-            held[id] = planning.whole(context, context.book.jobs[id], today, kept), warnings[id]
+            held[id] = planning.plan_with_variants(context, context.book.jobs[id], today, cache), warnings[id]
         except Impossible as impossible:
             diagnostics.append(cannot_be_planned(context.book.jobs[id], impossible))
         else:
@@ -73,13 +75,13 @@ def _planned(
     return {id: held[id][0] for id in files if id in held}, sorted(diagnostics)
 
 
-def names(context: Context, today: date) -> dict[str, str]:
+def cache_names(context: Context, today: date) -> dict[str, str]:
     """By job, the name of the file of its plan: another one after any edit that the plan can see."""
-    book = repr((_code(), today, context.book.language, list(_entries(context))))
-    return {id: _name(book, entry) for id, entry in sorted(context.book.jobs.items())}
+    book = repr((_code_hash(), today, context.book.language, list(_entries(context))))
+    return {id: _cache_name(book, entry) for id, entry in sorted(context.book.jobs.items())}
 
 
-def _name(book: str, entry: Entry[Job]) -> str:
+def _cache_name(book: str, entry: Entry[Job]) -> str:
     read = repr((book, entry.item, entry.document.file, entry.document.text))
     return f"{hashlib.sha256(read.encode()).hexdigest()[:32]}.pickle"
 
@@ -87,27 +89,31 @@ def _name(book: str, entry: Entry[Job]) -> str:
 def _entries(context: Context) -> Iterator[object]:
     for scheme, entry in context.book.entries():
         if isinstance(entry, ProcedureEntry):
-            yield entry.trade, entry.id, context.memo.of("unworded", entry.item, (), partial(_unworded, entry.item))
+            yield (
+                entry.trade,
+                entry.id,
+                context.memo.of("unworded", entry.item, (), partial(_without_words, entry.item)),
+            )
         elif scheme != "job":
             yield scheme, entry.id, entry.item
 
 
-def _unworded(procedure: Procedure) -> str:
+def _without_words(procedure: Procedure) -> str:
     """A procedure without the words of its steps."""
-    return repr((procedure.model_copy(update={"steps": []}), _bare(procedure.steps)))
+    return repr((procedure.model_copy(update={"steps": []}), _without_texts(procedure.steps)))
 
 
-def _bare(part: Any) -> object:
+def _without_texts(part: Any) -> object:
     """A part of a step without its texts."""
     if isinstance(part, Text):
         return None
     if isinstance(part, BaseModel):
-        return type(part), [_bare(value) for _, value in part]
-    return [_bare(each) for each in part] if isinstance(part, list) else part
+        return type(part), [_without_texts(value) for _, value in part]
+    return [_without_texts(each) for each in part] if isinstance(part, list) else part
 
 
 @lru_cache
-def _code() -> str:
+def _code_hash() -> str:
     """Changes with the code and the libraries that make plans."""
     made = hashlib.sha256(" ".join(map(version, LIBRARIES)).encode())
     for path in sorted(path for folder in CODE for path in (ROOT / folder).rglob("*.py")):
@@ -115,22 +121,22 @@ def _code() -> str:
     return made.hexdigest()
 
 
-def _read(file: Path) -> Planned | None:
+def _read(file: Path) -> CachedJob | None:
     try:
-        return cast(Planned, pickle.loads(file.read_bytes()))
+        return cast(CachedJob, pickle.loads(file.read_bytes()))
     except Exception:  # there is none, or it is not whole: reading that can raise anything
         return None
 
 
-def _write(file: Path, planned: Planned) -> None:
+def _write(file: Path, planned: CachedJob) -> None:
     """Without the book, whose words a plan shows as they are when it is read again."""
     made, warnings = planned
-    write_whole(file, pickle.dumps((_inside(made, cast(Context, None)), warnings)))
-    for older in sorted(file.parent.iterdir(), key=lambda each: -each.stat().st_mtime_ns)[KEPT:]:
+    write_whole(file, pickle.dumps((_with_context(made, cast(Context, None)), warnings)))
+    for older in sorted(file.parent.iterdir(), key=lambda each: -each.stat().st_mtime_ns)[PLANS_PER_JOB:]:
         older.unlink(missing_ok=True)
 
 
-def _inside(planned: Whole, context: Context) -> Whole:
+def _with_context(planned: PlannedJob, context: Context) -> PlannedJob:
     """The same plans, with the words of that book."""
     others = [replace(one, plan=one.plan and replace(one.plan, context=context)) for one in planned.variants]
     tries = [replace(one, plan=one.plan and replace(one.plan, context=context)) for one in planned.tries]

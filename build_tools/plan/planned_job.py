@@ -14,7 +14,7 @@ from build_tools.plan.what_if import Other, Try
 
 
 @dataclass(slots=True)
-class Whole:
+class PlannedJob:
     """A job with all that is known of it. ``today`` is the day on which it was worked out."""
 
     plan: Plan
