@@ -16,7 +16,8 @@ from build_tools.commands.site import BOOK, QUIET, settings_for
 from build_tools.environment import ROOT
 from build_tools.pages.page import Page
 from build_tools.pages.pictures import make_pictures
-from build_tools.pages.site import Maker, make_pages
+from build_tools.pages.renderer import Renderer
+from build_tools.pages.site import make_pages
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
 
@@ -62,4 +63,4 @@ def pages_of(book: Path, kept: Path, calculators: dict[str, Calculator] = CALCUL
     context = context_of(book, calculators)
     pictures, unreadable = make_pictures(context.book, kept)
     assert unreadable == []
-    return {page.url: page for page in make_pages(Maker(context, pictures, "Crew Methods"))}
+    return {page.url: page for page in make_pages(Renderer(context, pictures, "Crew Methods"))}

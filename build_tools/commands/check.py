@@ -6,6 +6,7 @@ import argparse
 import sys
 
 from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder
+from build_tools.commands.site import CACHE
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -16,22 +17,17 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print every diagnostic with its place; 1 when there is an error, or under ``--strict`` a warning."""
-    from build_tools.book.checks import check
-    from build_tools.book.checks.context import Context
     from build_tools.book.diagnostics import count_line, listed
-    from build_tools.book.load import load_book
-    from build_tools.book.memo import Memo
+    from build_tools.pipeline import Options, read_checked
+    from build_tools.plan.checks import check_jobs
 
-    loaded = load_book(book_folder(arguments))
-    context = Context.of(loaded.book, Memo())
-    found = {*loaded.diagnostics, *check(context)}
-    if loaded.book.jobs and not any(diagnostic.severity == "error" for diagnostic in found):
-        from build_tools.plan.checks import check_jobs
-
-        found |= set(check_jobs(context))
+    checked = read_checked(book_folder(arguments), Options(CACHE))
+    found = set(checked.diagnostics)
+    if not any(diagnostic.severity == "error" for diagnostic in found):
+        found |= set(check_jobs(checked.context))
     for diagnostic in listed(found):
         print(diagnostic, file=sys.stderr)
-    count = len(loaded.book.procedures)
+    count = len(checked.context.book.procedures)
     print(f"{count_line(found)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
     stops = [diagnostic for diagnostic in found if arguments.strict or diagnostic.severity == "error"]
     return FAILURE if stops else SUCCESS

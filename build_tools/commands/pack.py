@@ -52,27 +52,20 @@ def run(arguments: argparse.Namespace) -> int:
 
 def packed(folder: Path, name: str, cache: Path) -> str | list[Diagnostic]:
     """The file for one procedure of the book in that folder, or what is wrong with the book."""
-    from build_tools.book.checks import check
-    from build_tools.book.checks.context import Context
-    from build_tools.book.load import load_book
-    from build_tools.book.memo import Memo
     from build_tools.pages.pack import Packer
-    from build_tools.pages.pictures import make_pictures
-    from build_tools.pages.site import Maker
     from build_tools.pages.site_files import site_files
+    from build_tools.pipeline import Options, read_checked
 
-    loaded = load_book(folder)
-    _refuse_unknown(loaded.book, name)
-    context = Context.of(loaded.book, Memo())
-    pictures, unreadable = make_pictures(loaded.book, cache / "pictures")
-    errors = [one for one in sorted({*loaded.diagnostics, *check(context), *unreadable}) if one.severity == "error"]
+    own = settings()
+    checked = read_checked(folder, Options(cache, own.site_name, site_url=own.site_url))
+    renderer, book = checked.renderer, checked.context.book
+    _refuse_unknown(book, name)
+    errors = [diagnostic for diagnostic in sorted(checked.diagnostics) if diagnostic.severity == "error"]
     if errors:
         return errors
-    own = settings()
-    maker = Maker(context, pictures, own.site_name, cache / "plots")
-    maker.site_url = own.site_url
     today = date.today().isoformat()
-    return Packer(maker, loaded.book.procedures[name], site_files(context, pictures, today, cache), today).whole()
+    files = site_files(checked.context, renderer.pictures, today, cache)
+    return Packer(renderer, book.procedures[name], files, today).whole()
 
 
 def _refuse_unknown(book: Book, name: str) -> None:

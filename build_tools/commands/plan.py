@@ -32,28 +32,28 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print the plan; 1 where the book has mistakes or the job cannot be planned."""
-    from build_tools.book.checks import check
-    from build_tools.book.checks.context import Context
     from build_tools.book.load import load_book
-    from build_tools.book.memo import Memo
+    from build_tools.pipeline import Options, read_checked
 
-    loaded = load_book(book_folder(arguments))
-    jobs = loaded.book.jobs
+    folder, options = book_folder(arguments), Options(CACHE)
     if arguments.job is None:
-        for id, entry in jobs.items():
+        loaded = load_book(folder)
+        for id, entry in loaded.book.jobs.items():
             print(printable(f"{id:24} {entry.item.title.inside(loaded.book.language)}"))
         return _told(loaded.diagnostics)
-    if _told(loaded.diagnostics):
-        return FAILURE
+    checked = read_checked(folder, options)
+    jobs = checked.context.book.jobs
+    if checked.context.book.unread and arguments.job not in jobs:
+        return _told(checked.diagnostics)
     _must_be_there("job", arguments.job, jobs, "'plan' without a name lists the jobs")
     entry = jobs[arguments.job]
     if arguments.variant is not None:
         named = ", ".join(entry.item.variants) or "none"
         _must_be_there("variant", arguments.variant, entry.item.variants, f"the variants of this job: {named}")
-    context = Context.of(loaded.book, Memo())
-    if _told(check(context)):
+    if _told(checked.diagnostics):
         return FAILURE
-    return _plan(context, entry, arguments.variant, arguments.today or datetime.now().date(), as_json=arguments.json)
+    today = arguments.today or datetime.now().date()
+    return _plan(checked.context, entry, arguments.variant, today, as_json=arguments.json)
 
 
 def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date, *, as_json: bool) -> int:
@@ -103,9 +103,9 @@ def _told(diagnostics: Iterable[Diagnostic]) -> int:
     from build_tools.book.diagnostics import listed
 
     found = listed(diagnostics)
-    for diagnostic in found:
-        print(diagnostic, file=sys.stderr)
-    return FAILURE if any(diagnostic.severity == "error" for diagnostic in found) else SUCCESS
+    for problem in found:
+        print(problem, file=sys.stderr)
+    return FAILURE if any(problem.severity == "error" for problem in found) else SUCCESS
 
 
 def _must_be_there(what: str, name: str, known: Iterable[str], otherwise: str) -> None:

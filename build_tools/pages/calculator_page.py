@@ -2,48 +2,46 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.book.calls import shown_input
 from build_tools.pages.helpers import NOTHING, Helpers
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.pages.plots import plots_of
+from build_tools.pages.renderer import Renderer
 from calculators.declaration import Calculator, Input, Output
 from calculators.writing import write
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
-
-def calculator_page(maker: Maker, calculator: Calculator) -> Page:
+def calculator_page(renderer: Renderer, calculator: Calculator) -> Page:
     """The page of a calculator."""
     url = f"calculators/{calculator.name}.html"
-    helpers = maker.helpers(url)
-    standards = maker.book.standards(calculator.name)
+    helpers = renderer.helpers(url)
+    standards = renderer.book.standards(calculator.name)
     example = example_of(calculator, standards)
-    called = maker.context.call_with(calculator.name, example)
+    called = renderer.context.call_with(calculator.name, example)
     title = "work_it_out_here" if calculator.on_site else "worked_example"
-    content = maker.fill(
+    content = renderer.render(
         "calculator.html",
         helpers,
         calculator=calculator,
         example_title=title,
         example=helpers.worked(called, calculator.name, example),
-        plots=plots_of(maker.context, calculator, maker.cache),
-        inputs=[_input(helpers, declared, standards, maker.words) for declared in calculator.inputs],
+        plots=plots_of(renderer.context, calculator, renderer.plots),
+        inputs=[_input(helpers, declared, standards, renderer.words) for declared in calculator.inputs],
         outputs=[
-            {"label": output.label, "help": output.help, "comes": _comes(output, maker.words)}
+            {"label": output.label, "help": output.help, "comes": _comes(output, renderer.words)}
             for output in calculator.outputs
         ],
         formula=helpers.prose(calculator.formula),
         cannot_decide=helpers.prose(calculator.cannot_decide) if calculator.cannot_decide else "",
         sources=helpers.sources(calculator),
         used_in=helpers.used_in("calculator", calculator.name),
-        live=maker.live(helpers, [calculator]),
+        live=renderer.live(helpers, [calculator]),
     )
     names = (title, "example"), ("takes", "takes"), ("gives", "gives"), ("formula", "formula")
-    headings = [Heading(maker.words[word], id) for word, id in names]
-    headings += [Heading(maker.words[word], id) for word, id in (("sources", "sources"), ("used_in", "used-in"))]
+    headings = [Heading(renderer.words[word], id) for word, id in names]
+    headings += [Heading(renderer.words[word], id) for word, id in (("sources", "sources"), ("used_in", "used-in"))]
     found = Found(url, calculator.title, calculator.summary, calculator.other_names, boost=2)
     return Page(url, calculator.title, content, calculator.summary, tuple(headings), (found,))
 
@@ -118,3 +116,24 @@ def write_step(step: float) -> str:
     if step < 1 and (step * 64).is_integer():
         return write(step, "length", "in", step, "nearest").removesuffix(" in")
     return f"{step:g}"
+
+
+def calculators_page(renderer: Renderer) -> Page:
+    """The calculators by trade."""
+    url = "calculators/index.html"
+    helpers = renderer.helpers(url)
+    trades = [
+        {
+            "id": id,
+            "title": helpers.title("trade", id),
+            "calculators": [
+                {"url": helpers.url("calculator", name), "title": calculator.title, "summary": calculator.summary}
+                for name, calculator in renderer.context.calculators.items()
+                if calculator.trade == id
+            ],
+        }
+        for id in renderer.trades()
+    ]
+    content = renderer.render("calculators.html", helpers, trades=trades)
+    headings = tuple(Heading(str(trade["title"]), str(trade["id"])) for trade in trades if trade["calculators"])
+    return Page(url, renderer.words["calculators"], content, renderer.words["calculators_lead"], headings)

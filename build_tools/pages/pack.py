@@ -24,7 +24,8 @@ from build_tools.browser.in_script import data_in_script, script_in_page
 from build_tools.browser.policy import file_policy
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.page import Page
-from build_tools.pages.site import Maker, procedure_page
+from build_tools.pages.procedure_page import procedure_page
+from build_tools.pages.renderer import Renderer
 from build_tools.pages.site_files import style_sheet
 
 HERE = Path(__file__).parent
@@ -45,7 +46,7 @@ class Packer:
     ``scripts`` collects what is put into the file to run: its policy lets nothing else run.
     """
 
-    maker: Maker
+    renderer: Renderer
     entry: ProcedureEntry
     files: Mapping[str, str | bytes]
     today: str
@@ -53,42 +54,42 @@ class Packer:
 
     def whole(self) -> str:
         """The file."""
-        page = procedure_page(self.maker, self.entry)
-        helpers = self.maker.helpers(page.url, self.entry.folder)
+        page = procedure_page(self.renderer, self.entry)
+        helpers = self.renderer.helpers(page.url, self.entry.folder)
         words = self._words_used(page.content)
         content = FOR_SEARCH_ENGINES.sub("", page.content)
         content = self._inside(page, content, set(words)) + self._inside(page, self._words(helpers, words), set(words))
-        say = self.maker.words
+        say = self.renderer.words
         style = FONT_OR_NOTE.sub("", (HERE / "assets" / "pack" / "pack.css").read_text("utf-8") + style_sheet())
         style += page.style
         head, look = self._element(single("head")), self._element(joined("look"))
         given = {
-            "language": self.maker.book.language,
+            "language": self.renderer.book.language,
             "title": page.title,
-            "name": self.maker.site_name,
+            "name": self.renderer.site_name,
             "policy": Markup(file_policy(self.scripts, style)),
             "style": Markup(f"<style>{style}</style>"),
             "content": Markup(content),
-            "packed": say["packed"].format(name=self.maker.site_name, date=self.today),
+            "packed": say["packed"].format(name=self.renderer.site_name, date=self.today),
             "t": say,
-            "site_url": self.maker.site_url and self.maker.site_url + page.url,
+            "site_url": self.renderer.site_url and self.renderer.site_url + page.url,
             "head": head,
             "look": look,
         }
-        return self.maker.fill("pack.html", helpers, **given)
+        return self.renderer.render("pack.html", helpers, **given)
 
     def _words_used(self, content: str) -> list[str]:
         """The words of the trade that the page links to, in the order of their titles."""
         page = f"{PAGE_OF['term']}.html"
         links = [urlsplit(found[2]) for found in LINK.finditer(content)]
         ids = {link.fragment for link in links if posixpath.basename(link.path) == page}
-        targets = self.maker.context.index.targets
-        return sorted(ids & set(self.maker.book.terms), key=lambda id: targets["term", id].title.lower())
+        targets = self.renderer.context.index.targets
+        return sorted(ids & set(self.renderer.book.terms), key=lambda id: targets["term", id].title.lower())
 
     def _words(self, helpers: Helpers, ids: list[str]) -> str:
-        terms = self.maker.book.terms
+        terms = self.renderer.book.terms
         words = [(id, helpers.title("term", id), helpers.prose(terms[id].item.means)) for id in ids]
-        return self.maker.fill("pack_words.html", helpers, words=words) if words else ""
+        return self.renderer.render("pack_words.html", helpers, words=words) if words else ""
 
     def _inside(self, page: Page, content: str, words: set[str]) -> str:
         """The content with everything in it that lies beside it on the site."""

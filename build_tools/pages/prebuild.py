@@ -15,30 +15,33 @@ from build_tools.book.checks import check_procedure
 from build_tools.book.parallel import parallel_map
 from build_tools.pages.open_data import procedure_json
 from build_tools.pages.page import Page
-from build_tools.pages.site import Maker, procedure_page
+from build_tools.pages.procedure_page import procedure_page
+from build_tools.pages.renderer import Renderer
 
 Prebuilt = tuple[str, list[Any], Page | None, str]
 """A procedure's id, its diagnostics, and where there are none its page and its open data."""
 
 
-def prebuild(maker: Maker, meanwhile: Callable[[], object] = lambda: None) -> None:
+def prebuild(renderer: Renderer, meanwhile: Callable[[], object] = lambda: None) -> None:
     """Fill the memo for the procedures that it does not hold yet.
 
     ``meanwhile`` is other work, which this process does before it takes its part of the procedures.
     """
-    memo, around = maker.context.memo, maker.context.fingerprint
-    new = [entry for entry in maker.book.procedures.values() if not memo.holds("checks", entry.item, around)]
-    for id, diagnostics, page, text in parallel_map(partial(_prebuild_procedure, maker), new, meanwhile):
-        entry = maker.book.procedures[id]
+    memo, around = renderer.context.memo, renderer.context.fingerprint
+    new = [entry for entry in renderer.book.procedures.values() if not memo.holds("checks", entry.item, around)]
+    for id, diagnostics, page, text in parallel_map(partial(_prebuild_procedure, renderer), new, meanwhile):
+        entry = renderer.book.procedures[id]
         memo.keep("checks", entry.item, around, diagnostics)
         if page is not None:
-            memo.keep("page", entry.item, maker.around(entry), page)
+            memo.keep("page", entry.item, renderer.around(entry), page)
             memo.keep("json", entry.item, around, text)
 
 
-def _prebuild_procedure(maker: Maker, entry: ProcedureEntry) -> Prebuilt:
-    diagnostics = check_procedure(maker.context, entry)
+def _prebuild_procedure(renderer: Renderer, entry: ProcedureEntry) -> Prebuilt:
+    diagnostics = check_procedure(renderer.context, entry)
     wrong = any(diagnostic.severity == "error" for diagnostic in diagnostics)
-    if wrong or maker.book.unread or not maker.has_pictures(entry):  # what is unread may be what this page leads to
+    if (
+        wrong or renderer.book.unread or not renderer.has_pictures(entry)
+    ):  # what is unread may be what this page leads to
         return entry.id, diagnostics, None, ""
-    return entry.id, diagnostics, procedure_page(maker, entry), procedure_json(maker.context, entry)
+    return entry.id, diagnostics, procedure_page(renderer, entry), procedure_json(renderer.context, entry)

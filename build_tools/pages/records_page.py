@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from markupsafe import Markup
 
 from build_tools.browser.in_script import data_in_script
 from build_tools.pages.page import Found, Heading, Page
-
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 
 URL = "records.html"
 
 
-def records_page(maker: Maker) -> Page:
+def records_page(renderer: Renderer) -> Page:
     """The page, which holds no record: they are chosen on it."""
-    helpers, say = maker.helpers(URL), maker.words
-    addresses = {id: helpers.url("procedure", id) for id in maker.book.procedures}
-    content = maker.fill("records.html", helpers, top=helpers.top, addresses=Markup(data_in_script(addresses)))
+    helpers, say = renderer.helpers(URL), renderer.words
+    addresses = {id: helpers.url("procedure", id) for id in renderer.book.procedures}
+    content = renderer.render("records.html", helpers, top=helpers.top, addresses=Markup(data_in_script(addresses)))
     title, lead = say["records_title"], say["records_lead"]
     return Page(
         URL,

@@ -45,6 +45,8 @@ def plan_jobs(context: Context, today: date, cache: Path) -> tuple[dict[str, Pla
     Where a job has a mistake, none is planned. ``cache`` is the folder that holds what builds keep; a file of it that
     cannot be read is made again.
     """
+    if not context.book.jobs:
+        return {}, []
     files = {id: cache / "jobs" / id / name for id, name in cache_names(context, today).items()}
     jobs, diagnostics = context.memo.named("plans", files, partial(_plan_jobs, context, today, cache, files))
     return {

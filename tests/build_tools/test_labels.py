@@ -14,7 +14,7 @@ from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
 from build_tools.pages.labels import labels_page
 from build_tools.pages.qr import QUIET, qr_svg
-from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 from tests.site_pages import SitePage
 
 ADDRESS = "https://methods.crew.example/book/"
@@ -28,11 +28,8 @@ def context() -> Context:
 
 def page(context: Context, site_url: str) -> SitePage:
     """The page of labels, with the jobs of the book."""
-    maker = Maker(context, {}, "Crew Methods")
-    maker.site_url = site_url
     jobs = {id: SimpleNamespace(plan=SimpleNamespace(job=entry.item)) for id, entry in context.book.jobs.items()}
-    maker.jobs = cast(Any, jobs)
-    made = labels_page(maker)
+    made = labels_page(Renderer(context, {}, "Crew Methods", cast(Any, jobs), site_url=site_url))
     return SitePage(made.url, made.content)
 
 

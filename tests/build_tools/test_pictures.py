@@ -20,7 +20,7 @@ from build_tools.book.memo import Memo
 from build_tools.browser.offline import SERVED
 from build_tools.pages.pictures import WIDEST, Shown, make_pictures
 from build_tools.pages.prebuild import prebuild
-from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 from tests.builds import FEW, SMALL, change, context_of, copy_book, pages_of
 from tests.site_pages import SitePage
 
@@ -260,7 +260,7 @@ def test_a_missing_picture_in_a_large_book_is_named(book: Path) -> None:
     change(book / "plumbing/set-bowl-7.yaml", STEP, picture + STEP)
     context = Context.of(load_book(book).book, Memo(), FEW)
     pictures, _ = make_pictures(context.book, book / "kept")
-    prebuild(Maker(context, pictures, "Small"))
+    prebuild(Renderer(context, pictures, "Small"))
     (diagnostic,) = check(context)
     assert str(diagnostic).endswith("error: there is no file 'bowl.jpg' beside this one")
     assert diagnostic.file.endswith("plumbing/set-bowl-7.yaml")

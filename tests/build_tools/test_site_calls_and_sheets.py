@@ -13,7 +13,7 @@ from build_tools.commands.site import BOOK
 from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.pictures import Shown
-from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.calls import calls, looks
 from build_tools.plan.days import days_of
 from build_tools.plan.plan import Plan
@@ -28,35 +28,34 @@ ADDRESS = "https://methods.example/crew/"
 NO_PICTURES: dict[tuple[str, str], Shown] = {}
 
 
-def made(book: Path, site_url: str = "") -> tuple[Maker, PlannedJob]:
-    """A maker for a book, and its small job planned."""
+def made(book: Path, site_url: str = "") -> tuple[Renderer, PlannedJob]:
+    """A renderer for a book, and its small job planned."""
     context = Context.of(load_book(book).book, Memo())
-    maker = Maker(context, NO_PICTURES, "Crew Methods")
-    maker.site_url = site_url
+    renderer = Renderer(context, NO_PICTURES, "Crew Methods", site_url=site_url)
     entry = context.book.jobs[JOB]
-    return maker, PlannedJob(plan_job(context, entry, entry.item.start, aims=1))
+    return renderer, PlannedJob(plan_job(context, entry, entry.item.start, aims=1))
 
 
-def sheets(maker: Maker, whole: PlannedJob) -> dict[str, SitePage]:
+def sheets(renderer: Renderer, whole: PlannedJob) -> dict[str, SitePage]:
     """The pages of sheets by person."""
-    pages = sheets_of_people(maker, JOB, whole)
+    pages = sheets_of_people(renderer, JOB, whole)
     return {page.url.rpartition("sheets-")[2].removesuffix(".html"): SitePage(page.url, page.content) for page in pages}
 
 
 @pytest.fixture(scope="module")
-def job() -> tuple[Maker, PlannedJob]:
+def job() -> tuple[Renderer, PlannedJob]:
     """The small job of the book, on a published site."""
     return made(BOOK, ADDRESS)
 
 
 @pytest.fixture(scope="module")
-def plan(job: tuple[Maker, PlannedJob]) -> Plan:
+def plan(job: tuple[Renderer, PlannedJob]) -> Plan:
     """Its plan."""
     return job[1].plan
 
 
 @pytest.fixture(scope="module")
-def people(job: tuple[Maker, PlannedJob]) -> dict[str, SitePage]:
+def people(job: tuple[Renderer, PlannedJob]) -> dict[str, SitePage]:
     """Its sheets by person."""
     return sheets(*job)
 
@@ -64,7 +63,7 @@ def people(job: tuple[Maker, PlannedJob]) -> dict[str, SitePage]:
 # Calls.
 
 
-def test_every_call_is_on_the_page_in_its_order(job: tuple[Maker, PlannedJob], plan: Plan) -> None:
+def test_every_call_is_on_the_page_in_its_order(job: tuple[Renderer, PlannedJob], plan: Plan) -> None:
     page = SitePage("calls.html", calls_page(job[0], JOB, job[1]).content)
     shown = page.by_class("call")
     assert len(shown) == len(calls(plan)) + len(looks(plan))
@@ -105,7 +104,7 @@ def test_each_person_has_a_sheet_for_each_of_his_days(plan: Plan, people: dict[s
 
 
 def test_a_sheet_has_what_its_tasks_ask_for(
-    job: tuple[Maker, PlannedJob], plan: Plan, people: dict[str, SitePage]
+    job: tuple[Renderer, PlannedJob], plan: Plan, people: dict[str, SitePage]
 ) -> None:
     """Each step with a box, each danger, each measurement with a blank, each hold point."""
     book = plan.context.book
@@ -145,9 +144,9 @@ def test_the_codes_open_the_pages_of_the_published_site(people: dict[str, SitePa
 
 def test_without_an_address_the_page_says_what_to_set() -> None:
     """No code leads nowhere: the owner is told which line of which file makes them."""
-    maker, whole = made(BOOK)
-    assert all(not page.by_class("qr") for page in sheets(maker, whole).values())
-    listed = SitePage("sheets.html", sheets_page(maker, JOB, whole).content)
+    renderer, whole = made(BOOK)
+    assert all(not page.by_class("qr") for page in sheets(renderer, whole).values())
+    listed = SitePage("sheets.html", sheets_page(renderer, JOB, whole).content)
     assert any("site_url" in one.text and "mkdocs.yml" in one.text for one in listed.by_class("watch"))
 
 
@@ -185,12 +184,12 @@ def test_the_numbers_follow_a_standard_that_the_job_sets_differently(
     book = copy_book(tmp_path)
     line = "standards: [{value: closet-rod-single, is: 60 in, why: The tenant reaches no higher.}]\ndwellings:\n"
     change(book / "jobs" / f"{JOB}.yaml", "dwellings:\n", line)
-    maker, whole = made(book)
-    after = of_task(sheets(maker, whole), CLOSET)
+    renderer, whole = made(book)
+    after = of_task(sheets(renderer, whole), CLOSET)
     for words in ("Rod, the upper one of two {}", "at each socket: {}"):
         assert words.format("66 in") in before and words.format("60 in") not in before
         assert words.format("60 in") in after and words.format("66 in") not in after
-    assert maker.book.values["closet-rod-single"].item.quantity == "66 in"
+    assert renderer.book.values["closet-rod-single"].item.quantity == "66 in"
 
 
 def test_a_table_follows_a_standard_too(people: dict[str, SitePage], tmp_path: Path) -> None:

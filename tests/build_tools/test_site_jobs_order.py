@@ -18,7 +18,7 @@ from build_tools.pages.jobs.cuts_page import cuts_page
 from build_tools.pages.jobs.load_page import load_page
 from build_tools.pages.jobs.order_files import order_csv, order_xlsx
 from build_tools.pages.jobs.order_page import order_page
-from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.load_out import load_out
 from build_tools.plan.order_list import order_list
 from build_tools.plan.planned_job import PlannedJob
@@ -43,8 +43,8 @@ def job() -> PlannedJob:
 
 
 @pytest.fixture(scope="module")
-def maker(job: PlannedJob) -> Maker:
-    return Maker(job.plan.context, {}, "Crew Methods")
+def renderer(job: PlannedJob) -> Renderer:
+    return Renderer(job.plan.context, {}, "Crew Methods")
 
 
 def words(content: str) -> str:
@@ -52,29 +52,29 @@ def words(content: str) -> str:
     return " ".join(unescape(re.sub(r"<[^>]+>", " ", content)).split())
 
 
-def test_every_line_stands_with_the_working_one_tap_away(maker: Maker, job: PlannedJob) -> None:
-    page = order_page(maker, "drawn", job)
+def test_every_line_stands_with_the_working_one_tap_away(renderer: Renderer, job: PlannedJob) -> None:
+    page = order_page(renderer, "drawn", job)
     lines = [line for lot in order_list(job.plan, TODAY) for line in lot.lines]
     assert page.content.count("<details>") == len(lines)
     text = words(page.content)
     for line in lines:
-        assert maker.book.materials[line.what.material].item.title.inside() in text
+        assert renderer.book.materials[line.what.material].item.title.inside() in text
     assert "Room: 20' 0\" x 15' 0\"" in text
     assert "2 working days to come" in text
     assert "4321" not in page.content
 
 
-def test_a_day_that_has_passed_is_a_warning(maker: Maker, job: PlannedJob) -> None:
+def test_a_day_that_has_passed_is_a_warning(renderer: Renderer, job: PlannedJob) -> None:
     late = PlannedJob(job.plan, today=date(2026, 12, 30))
-    assert "The day to order has passed for" in order_page(maker, "drawn", late).content
+    assert "The day to order has passed for" in order_page(renderer, "drawn", late).content
     early = PlannedJob(job.plan, today=date(2026, 11, 30))
-    assert "has passed" not in order_page(maker, "drawn", early).content
+    assert "has passed" not in order_page(renderer, "drawn", early).content
 
 
-def test_csv_and_workbook_hold_the_same_lines_and_no_price(maker: Maker, job: PlannedJob) -> None:
+def test_csv_and_workbook_hold_the_same_lines_and_no_price(renderer: Renderer, job: PlannedJob) -> None:
     lots = order_list(job.plan, TODAY)
-    read = list(csv.reader(io.StringIO(order_csv(maker, "drawn", job))))
-    made = order_xlsx(maker, "drawn", job)
+    read = list(csv.reader(io.StringIO(order_csv(renderer, "drawn", job))))
+    made = order_xlsx(renderer, "drawn", job)
     sheet = load_workbook(io.BytesIO(made)).active
     assert sheet is not None
     cells = [list(row) for row in sheet.iter_rows(values_only=True)]
@@ -86,18 +86,18 @@ def test_csv_and_workbook_hold_the_same_lines_and_no_price(maker: Maker, job: Pl
     everything = b"".join(ZipFile(io.BytesIO(made)).read(name) for name in ZipFile(io.BytesIO(made)).namelist())
     assert b"4321" not in everything
     assert b"dollar" not in everything
-    assert made == order_xlsx(maker, "drawn", job)
+    assert made == order_xlsx(renderer, "drawn", job)
 
 
 @pytest.mark.parametrize("text", ["=cmd|' /C calc'!A0", "@sum(A1)", "\n +1+1", "＝1+1", "-1+1"])
 def test_a_spreadsheet_runs_nothing_of_the_list(
-    maker: Maker, job: PlannedJob, monkeypatch: pytest.MonkeyPatch, text: str
+    renderer: Renderer, job: PlannedJob, monkeypatch: pytest.MonkeyPatch, text: str
 ) -> None:
     """A supplier's name is text in both files; a quantity is a number all the same."""
-    row = next(order_files.rows(maker, "drawn", job))._replace(supplier=text, quantity=-2.5)
+    row = next(order_files.rows(renderer, "drawn", job))._replace(supplier=text, quantity=-2.5)
     monkeypatch.setattr(order_files, "rows", lambda *_: iter([row]))
-    given = list(csv.reader(io.StringIO(order_csv(maker, "drawn", job), newline="")))[1]
-    sheet = load_workbook(io.BytesIO(order_xlsx(maker, "drawn", job))).active
+    given = list(csv.reader(io.StringIO(order_csv(renderer, "drawn", job), newline="")))[1]
+    sheet = load_workbook(io.BytesIO(order_xlsx(renderer, "drawn", job))).active
     assert sheet is not None
     (cells,) = sheet.iter_rows(min_row=2)
     shown = f"'{text}"
@@ -105,16 +105,16 @@ def test_a_spreadsheet_runs_nothing_of_the_list(
     assert (cells[0].value, cells[0].data_type, cells[4].value) == (shown, "s", -2.5)
 
 
-def test_cut_lists_draw_the_sticks_and_say_what_is_proved(maker: Maker, job: PlannedJob) -> None:
-    page = cuts_page(maker, "drawn", job)
+def test_cut_lists_draw_the_sticks_and_say_what_is_proved(renderer: Renderer, job: PlannedJob) -> None:
+    page = cuts_page(renderer, "drawn", job)
     assert page.content.count("<svg") == 3  # shelf, cleats, rods
     assert len(set(re.findall(r'<section class="part" aria-labelledby="([^"]+)"', page.content))) == 3
     assert "proved: less length cannot do it" in page.content
     assert "2 x 5' 11-7/8\" rod (Room)" in words(page.content)
 
 
-def test_each_day_has_its_sheet_with_boxes_to_tick(maker: Maker, job: PlannedJob) -> None:
-    page = load_page(maker, "drawn", job)
+def test_each_day_has_its_sheet_with_boxes_to_tick(renderer: Renderer, job: PlannedJob) -> None:
+    page = load_page(renderer, "drawn", job)
     loads = load_out(job.plan)
     assert page.content.count('class="truck"') == len(loads)
     assert page.content.count('type="checkbox"') == sum(len(load.tools) + len(load.materials) for load in loads)

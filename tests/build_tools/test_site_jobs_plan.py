@@ -11,7 +11,7 @@ import pytest
 from build_tools.book.checks.context import Context
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.what_if_page import what_if_page
-from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.for_crew import without_private
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_with_variants
@@ -34,13 +34,13 @@ def planned(context: Context) -> PlannedJob:
 
 @pytest.fixture(scope="module")
 def plan(context: Context, planned: PlannedJob) -> SitePage:
-    made = plan_page(Maker(context, {}, "Crew Methods"), "two-rooms", planned)
+    made = plan_page(Renderer(context, {}, "Crew Methods"), "two-rooms", planned)
     return SitePage(made.url, made.content)
 
 
 @pytest.fixture(scope="module")
 def what_if(context: Context, planned: PlannedJob) -> SitePage:
-    made = what_if_page(Maker(context, {}, "Crew Methods"), "two-rooms", planned)
+    made = what_if_page(Renderer(context, {}, "Crew Methods"), "two-rooms", planned)
     return SitePage(made.url, made.content)
 
 
@@ -187,7 +187,7 @@ def test_a_job_in_time_tries_nothing(what_if: SitePage) -> None:
 def test_a_late_job_shows_what_was_tried(tmp_path: Path) -> None:
     context = context_of(two_rooms(tmp_path, deadline="2026-12-07"))
     made = what_if_page(
-        Maker(context, {}, "Crew Methods"),
+        Renderer(context, {}, "Crew Methods"),
         "two-rooms",
         plan_with_variants(context, context.book.jobs["two-rooms"], TODAY),
     )
@@ -201,9 +201,8 @@ def test_a_late_job_shows_what_was_tried(tmp_path: Path) -> None:
 def test_the_crew_sees_no_cost(context: Context) -> None:
     book = without_private(context.book)
     crew = Context.of(book, context.memo)
-    maker = Maker(crew, {}, "Crew Methods")
-    maker.for_owner = False
-    made = what_if_page(maker, "two-rooms", plan_with_variants(crew, book.jobs["two-rooms"], TODAY))
+    renderer = Renderer(crew, {}, "Crew Methods", for_owner=False)
+    made = what_if_page(renderer, "two-rooms", plan_with_variants(crew, book.jobs["two-rooms"], TODAY))
     assert "Cost" not in made.content
     assert "dollars" not in made.content
 

@@ -24,7 +24,7 @@ from build_tools.book.model.job import Job
 from build_tools.book.model.reference import Inspection
 from build_tools.commands.site import BOOK
 from build_tools.pages.jobs.calendar import calendar
-from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.calls import calls
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_job
@@ -127,9 +127,9 @@ def check(made: Component) -> None:
             assert re.fullmatch(r"-PT\d+M", alarm.values("TRIGGER")[0])  # 3.3.6: a duration, before the start
 
 
-def whole(context: Context, entry: Entry[Job], today: date) -> tuple[Maker, PlannedJob]:
-    """A planned job and the maker of its pages."""
-    return Maker(context, {}, "Book"), PlannedJob(plan_job(context, entry, today, aims=1))
+def whole(context: Context, entry: Entry[Job], today: date) -> tuple[Renderer, PlannedJob]:
+    """A planned job and the renderer of its pages."""
+    return Renderer(context, {}, "Book"), PlannedJob(plan_job(context, entry, today, aims=1))
 
 
 @cache
@@ -141,16 +141,16 @@ def awkward(start: date = START, job: str = "drawn") -> bytes:
     tasks: dict[str, dict[str, Any]] = {"a": {"procedure": "form"}, "b": {"procedure": "form", "after": ["a"]}}
     entry = replace(job_of(tasks, start=start, title=AWKWARD), id=job)
     context = Context.of(replace(made.book, jobs={job: entry}, _standards=None), Memo(), {})
-    maker, planned = whole(context, entry, start)
-    return calendar(maker, job, planned)
+    renderer, planned = whole(context, entry, start)
+    return calendar(renderer, job, planned)
 
 
 @cache
 def of_the_book(job: str) -> tuple[bytes, PlannedJob]:
     """The calendar of a job of the crew's book."""
     context = Context.of(load_book(BOOK).book, Memo())
-    maker, planned = whole(context, context.book.jobs[job], context.book.jobs[job].item.start)
-    return calendar(maker, job, planned), planned
+    renderer, planned = whole(context, context.book.jobs[job], context.book.jobs[job].item.start)
+    return calendar(renderer, job, planned), planned
 
 
 JOBS = sorted(path.stem for path in (BOOK / "jobs").glob("*.yaml"))

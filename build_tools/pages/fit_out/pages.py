@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.model.step import Message, Step
@@ -11,35 +11,35 @@ from build_tools.book.order import direct, in_order, links
 from build_tools.pages.fit_out.chart import BOX, LINE, PAD, Chart, lay_out
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.page import Found, Heading, Page
-
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
+from build_tools.pages.renderer import Renderer
 
 WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
-def order_page(maker: Maker) -> Page:
+def order_page(renderer: Renderer) -> Page:
     """The order of the whole fit-out: the chart, and the same as a list."""
-    helpers = maker.helpers("order.html")
-    graph = direct(links(maker.book))
-    trades = maker.trades()
-    lane = {id: trades.index(entry.trade) for id, entry in maker.book.procedures.items() if entry.trade in trades}
+    helpers = renderer.helpers("order.html")
+    graph = direct(links(renderer.book))
+    trades = renderer.trades()
+    lane = {id: trades.index(entry.trade) for id, entry in renderer.book.procedures.items() if entry.trade in trades}
     graph = {id: [other for other in before if other in lane] for id, before in graph.items() if id in lane}
     titles = {id: helpers.title("procedure", id) for id in lane}
-    holds = {id: len(list(_holds(maker.book.procedures[id]))) for id in lane}
+    holds = {id: len(list(_holds(renderer.book.procedures[id]))) for id in lane}
     given = (trades, titles, graph, lane, holds, [helpers.title("trade", trade) for trade in trades])
-    return maker.context.memo.named("page order", given, lambda: _order(maker, helpers, graph, lane, titles, holds))
+    return renderer.context.memo.named(
+        "page order", given, lambda: _order(renderer, helpers, graph, lane, titles, holds)
+    )
 
 
 def _order(
-    maker: Maker,
+    renderer: Renderer,
     helpers: Helpers,
     graph: dict[str, list[str]],
     lane: dict[str, int],
     titles: dict[str, str],
     holds: dict[str, int],
 ) -> Page:
-    trades = maker.trades()
+    trades = renderer.trades()
     order = in_order(graph, lane, lambda id: (lane[id], titles[id]))
     chart = lay_out(order, graph, lane, titles, len(trades))
     listed = [
@@ -54,7 +54,7 @@ def _order(
         }
         for id in order
     ]
-    content = maker.fill(
+    content = renderer.render(
         "order.html",
         helpers,
         chart=drawn(chart),
@@ -62,11 +62,11 @@ def _order(
         listed=listed,
         count=len(order),
     )
-    say = maker.words
+    say = renderer.words
     headings = (Heading(say["order_drawn"], "drawn"), Heading(say["order_listed"], "listed"))
     # Each line is marked in the lane of its trade; how many trades there are stands in the book.
     style = f".in-order{{--lanes:{len(trades)}}}" + "".join(f".lane-{n}{{--lane:{n}}}" for n in range(len(trades)))
-    found = (_found(maker, "order"),)
+    found = (_found(renderer, "order"),)
     return Page("order.html", say["order_title"], content, say["order_lead"], headings, found, style=style)
 
 
@@ -91,37 +91,37 @@ def drawn(chart: Chart) -> dict[str, Any]:
     }
 
 
-def holds_page(maker: Maker) -> Page:
+def holds_page(renderer: Renderer) -> Page:
     """Every hold point in the order of the work, and under each the inspection that releases it."""
-    helpers = maker.helpers("holds.html")
-    graph = direct(links(maker.book))
-    trade = {id: entry.trade for id, entry in maker.book.procedures.items()}
+    helpers = renderer.helpers("holds.html")
+    graph = direct(links(renderer.book))
+    trade = {id: entry.trade for id, entry in renderer.book.procedures.items()}
     met: dict[str, list[dict[str, Any]]] = {}
     for id in in_order(graph, trade, lambda id: (trade[id], id)):
-        for number, step in _holds(maker.book.procedures[id]):
+        for number, step in _holds(renderer.book.procedures[id]):
             met.setdefault(step.hold.inspection, []).append(  # type: ignore[union-attr]
                 {"procedure": id, "step": step, "number": number}
             )
-    said = [*met, *sorted(set(maker.book.inspections) - set(met))]
-    content = maker.fill("holds.html", helpers, inspections=[(id, met.get(id, [])) for id in said])
-    say = maker.words
+    said = [*met, *sorted(set(renderer.book.inspections) - set(met))]
+    content = renderer.render("holds.html", helpers, inspections=[(id, met.get(id, [])) for id in said])
+    say = renderer.words
     headings = tuple(Heading(helpers.title("inspection", id), id) for id in said)
-    return Page("holds.html", say["holds_title"], content, say["holds_lead"], headings, (_found(maker, "holds"),))
+    return Page("holds.html", say["holds_title"], content, say["holds_lead"], headings, (_found(renderer, "holds"),))
 
 
-def dangers_page(maker: Maker) -> Page:
+def dangers_page(renderer: Renderer) -> Page:
     """What can hurt on the job, what protects, and each step that warns of it."""
-    helpers = maker.helpers("dangers.html")
+    helpers = renderer.helpers("dangers.html")
     met: dict[str, list[dict[str, Any]]] = {}
-    for id, entry in maker.book.procedures.items():
+    for id, entry in renderer.book.procedures.items():
         for step, message in _messages(entry):
             if message.danger:
                 met.setdefault(message.danger, []).append({"procedure": id, "step": step, "word": message.word})
     for places in met.values():
         places.sort(key=lambda place: (WORDS.index(place["word"]), helpers.title("procedure", place["procedure"])))
-    entries = sorted(maker.book.dangers.values(), key=lambda entry: helpers.title("danger", entry.id).lower())
-    content = maker.fill("dangers.html", helpers, entries=entries, met=met)
-    say = maker.words
+    entries = sorted(renderer.book.dangers.values(), key=lambda entry: helpers.title("danger", entry.id).lower())
+    content = renderer.render("dangers.html", helpers, entries=entries, met=met)
+    say = renderer.words
     found = tuple(
         Found(
             f"dangers.html#{entry.id}",
@@ -142,7 +142,7 @@ def dangers_page(maker: Maker) -> Page:
         if entry.item.emergency
     )
     headings = tuple(Heading(helpers.title("danger", entry.id), entry.id) for entry in entries)
-    page = (_found(maker, "dangers"), *found, *urgent)
+    page = (_found(renderer, "dangers"), *found, *urgent)
     return Page("dangers.html", say["dangers_title"], content, say["dangers_lead"], headings, page)
 
 
@@ -160,5 +160,5 @@ def _messages(entry: ProcedureEntry) -> Iterator[tuple[Step | None, Message]]:
             yield step, message
 
 
-def _found(maker: Maker, page: str) -> Found:
-    return Found(f"{page}.html", maker.words[f"{page}_title"], maker.words[f"{page}_lead"])
+def _found(renderer: Renderer, page: str) -> Found:
+    return Found(f"{page}.html", renderer.words[f"{page}_title"], renderer.words[f"{page}_lead"])

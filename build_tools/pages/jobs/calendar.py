@@ -14,6 +14,7 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.calls import ICS, named, waits
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import at
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.calls import Call, calls
 from build_tools.plan.office import A_CALL
 from build_tools.plan.plan import Plan
@@ -22,42 +23,40 @@ from build_tools.plan.planned_job import PlannedJob
 if TYPE_CHECKING:
     from icalendar import Event
 
-    from build_tools.pages.site import Maker
-
 OURS = UUID("5b0f0f6e-0d0a-4a37-9c53-8f7f2a1c6b1d")
 """The namespace of our UIDs."""
 RINGS = timedelta(minutes=15)
 """So long before a call its alarm rings."""
 
 
-def calendar(maker: Maker, id: str, planned: PlannedJob) -> bytes:
+def calendar(renderer: Renderer, id: str, planned: PlannedJob) -> bytes:
     """The calendar file of a job."""
     from icalendar import Calendar, vText
 
     plan = planned.plan
-    helpers = maker.helpers(f"jobs/{id}/{ICS}")
+    helpers = renderer.helpers(f"jobs/{id}/{ICS}")
     made = Calendar()
     made.add("prodid", "-//Crew Methods//Calls of a job//EN")
     made.add("version", "2.0")
     # The library knows no type of NAME (RFC 7986), and would write a text as it is.
-    made.add("name", vText(f"{helpers.title('job', id)}: {maker.words['calls_title']}"))
+    made.add("name", vText(f"{helpers.title('job', id)}: {renderer.words['calls_title']}"))
     for call in calls(plan):
-        for event in (_to_make(maker, helpers, plan, id, call), _visit(maker, helpers, plan, id, call)):
+        for event in (_to_make(renderer, helpers, plan, id, call), _visit(renderer, helpers, plan, id, call)):
             made.add_component(event)
     return bytes(made.to_ical())
 
 
-def _to_make(maker: Maker, helpers: Helpers, plan: Plan, id: str, call: Call) -> Event:
+def _to_make(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: Call) -> Event:
     """The call itself, in the half hour before it must be over at the latest; it rings."""
     from icalendar import Alarm
 
-    say = maker.words
-    what = say["call_event"].format(what=named(maker, helpers, call))
+    say = renderer.words
+    what = say["call_event"].format(what=named(renderer, helpers, call))
     event = _event(plan, helpers, id, f"{call.key} call", what, call.at, call.at + A_CALL)
     lines = [say["calls_by"].format(time=at(call.by))]
     if call.kind == "inspection":
         lines.append(helpers.say(plan.context.book.inspections[call.thing].item.who))
-    event.add("description", "\n".join([*lines, *_about(maker, helpers, plan, call)]))
+    event.add("description", "\n".join([*lines, *_about(renderer, helpers, plan, call)]))
     event.add("transp", "TRANSPARENT")
     alarm = Alarm()
     alarm.add("action", "DISPLAY")
@@ -67,11 +66,11 @@ def _to_make(maker: Maker, helpers: Helpers, plan: Plan, id: str, call: Call) ->
     return event
 
 
-def _visit(maker: Maker, helpers: Helpers, plan: Plan, id: str, call: Call) -> Event:
+def _visit(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: Call) -> Event:
     """What comes of the call."""
-    what = maker.words[f"visit_{call.kind}"].format(what=named(maker, helpers, call))
+    what = renderer.words[f"visit_{call.kind}"].format(what=named(renderer, helpers, call))
     event = _event(plan, helpers, id, f"{call.key} visit", what, call.comes, call.leaves)
-    event.add("description", "\n".join(_about(maker, helpers, plan, call)))
+    event.add("description", "\n".join(_about(renderer, helpers, plan, call)))
     event.add("transp", "OPAQUE" if call.kind == "inspection" else "TRANSPARENT")
     return event
 
@@ -90,9 +89,9 @@ def _event(plan: Plan, helpers: Helpers, id: str, key: str, summary: str, starts
     return event
 
 
-def _about(maker: Maker, helpers: Helpers, plan: Plan, call: Call) -> list[str]:
+def _about(renderer: Renderer, helpers: Helpers, plan: Plan, call: Call) -> list[str]:
     """What stands below a call and its visit: when they come, for what, and what waits."""
-    say = maker.words
+    say = renderer.words
     come = say["calls_there" if call.kind in ("delivery", "rental") else "calls_come"]
     lines = [f"{come} {at(call.comes)}"]
     if call.materials:
@@ -102,5 +101,5 @@ def _about(maker: Maker, helpers: Helpers, plan: Plan, call: Call) -> list[str]:
         return lines
     step = say["step_n"].format(n=call.release.number)
     lines.append(f"{say['calls_releases']} {task_name(helpers, plan.job, call.release.task)}, {step}")
-    lines.append(f"{say['calls_waits']} {waits(maker, helpers, plan, call.release)}")
+    lines.append(f"{say['calls_waits']} {waits(renderer, helpers, plan, call.release)}")
     return lines

@@ -3,29 +3,27 @@
 from __future__ import annotations
 
 from itertools import groupby
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.book.model.step import Step
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place, task_name
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.calls import Call, Release, calls, looks
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
-
 ICS = "calls.ics"
 
 
-def calls_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def calls_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """Every call by the day on which it is due, then what the crew looks at itself."""
     url = f"jobs/{id}/calls.html"
-    helpers, plan, say = maker.helpers(url), planned.plan, maker.words
+    helpers, plan, say = renderer.helpers(url), planned.plan, renderer.words
     made = calls(plan)
     days = [
-        {"day": day, "calls": [_shown(maker, helpers, plan, call) for call in those]}
+        {"day": day, "calls": [_shown(renderer, helpers, plan, call) for call in those]}
         for day, those in groupby(made, key=lambda call: call.at.date())
     ]
     own = [
@@ -34,11 +32,11 @@ def calls_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
             "place": place(helpers, plan.job, look.release.task),
             "procedure": plan.job.tasks[look.release.task].procedure,
             "step": _step(plan, look.release),
-            "waits": waits(maker, helpers, plan, look.release),
+            "waits": waits(renderer, helpers, plan, look.release),
         }
         for look in looks(plan)
     ]
-    content = maker.fill(
+    content = renderer.render(
         "jobs/calls.html",
         helpers,
         plan=plan,
@@ -58,7 +56,7 @@ def calls_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     return Page(url, title, content, say["calls_lead"], headings, found)
 
 
-def named(maker: Maker, helpers: Helpers, call: Call) -> str:
+def named(renderer: Renderer, helpers: Helpers, call: Call) -> str:
     """Who or what is called for."""
     match call.kind:
         case "inspection":
@@ -71,9 +69,9 @@ def named(maker: Maker, helpers: Helpers, call: Call) -> str:
             return call.thing[:1].upper() + call.thing[1:]
 
 
-def waits(maker: Maker, helpers: Helpers, plan: Plan, release: Release) -> str:
+def waits(renderer: Renderer, helpers: Helpers, plan: Plan, release: Release) -> str:
     """What waits for a hold point: the steps that follow, and the tasks that come next."""
-    say, found = maker.words, []
+    say, found = renderer.words, []
     if release.steps:
         first, last = release.steps[0], release.steps[-1]
         words = "step_n" if first == last else "steps_n"
@@ -82,18 +80,18 @@ def waits(maker: Maker, helpers: Helpers, plan: Plan, release: Release) -> str:
     return "; ".join(found) or say["calls_end"]
 
 
-def _shown(maker: Maker, helpers: Helpers, plan: Plan, call: Call) -> dict[str, Any]:
+def _shown(renderer: Renderer, helpers: Helpers, plan: Plan, call: Call) -> dict[str, Any]:
     release = call.release
     return {
         "call": call,
-        "name": named(maker, helpers, call),
-        "kind": maker.words[f"calls_{call.kind}"],
+        "name": named(renderer, helpers, call),
+        "kind": renderer.words[f"calls_{call.kind}"],
         "tasks": [
             {"procedure": plan.job.tasks[task].procedure, "name": task_name(helpers, plan.job, task)}
             for task in call.tasks
         ],
         "step": _step(plan, release) if release else None,
-        "waits": waits(maker, helpers, plan, release) if release else "",
+        "waits": waits(renderer, helpers, plan, release) if release else "",
     }
 
 

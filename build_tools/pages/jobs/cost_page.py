@@ -3,32 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.times import day
 from build_tools.pages.page import Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.cost import EARLIER, KINDS, Cost, Line, cost_of
 from build_tools.plan.money import write_money
 from build_tools.plan.planned_job import PlannedJob
 from calculators.writing import decimal
-
-if TYPE_CHECKING:
-    from build_tools.pages.helpers import Helpers
-    from build_tools.pages.site import Maker
 
 TITLED = {"material": "material", "labour": "person", "rental": "tool"}
 """The scheme of what each kind of line names."""
 CENT = 0.01
 
 
-def cost_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def cost_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """The page of the cost. It is found by its link alone, and not in the search."""
     url = f"jobs/{id}/cost.html"
-    helpers, say, job = maker.helpers(url), maker.words, planned.plan.job
+    helpers, say, job = renderer.helpers(url), renderer.words, planned.plan.job
     cost = cost_of(planned)
     dwellings = {name: helpers.say(each.title) for name, each in job.dwellings.items()} | {"": say["cost_outside"]}
     trades = {trade: helpers.title("trade", trade) for trade in set(cost.trades.values())}
-    content = maker.fill(
+    content = renderer.render(
         "jobs/cost.html",
         helpers,
         job=job,
@@ -36,13 +34,13 @@ def cost_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
         money=lambda number: write_money(number, cost.currency),
         figure=lambda number: write_money(number, ""),
         kinds=[(kind, say[f"cost_{kind}"]) for kind in KINDS],
-        lines={kind: [_shown(maker, helpers, line) for line in _dearest_first(cost.of(kind))] for kind in KINDS},
-        unpriced=[_shown(maker, helpers, line) for line in cost.unpriced],
+        lines={kind: [_shown(renderer, helpers, line) for line in _dearest_first(cost.of(kind))] for kind in KINDS},
+        unpriced=[_shown(renderer, helpers, line) for line in cost.unpriced],
         groups=[
             {"title": say["cost_by_dwelling"], "id": "dwellings", "rows": _rows(cost, cost.dwellings, dwellings)},
             {"title": say["cost_by_trade"], "id": "trades", "rows": _rows(cost, cost.trades, trades)},
         ],
-        plans=_plans(maker, planned, cost),
+        plans=_plans(renderer, planned, cost),
     )
     headings = [Heading(say["cost_by_dwelling"], "dwellings"), Heading(say["cost_by_trade"], "trades")]
     headings += [Heading(say["cost_variants"], "variants")] if planned.variants else []
@@ -54,11 +52,11 @@ def _dearest_first(lines: list[Line]) -> list[Line]:
     return sorted((line for line in lines if line.amount is not None), key=lambda line: -(line.amount or 0.0))
 
 
-def _shown(maker: Maker, helpers: Helpers, line: Line) -> dict[str, Any]:
+def _shown(renderer: Renderer, helpers: Helpers, line: Line) -> dict[str, Any]:
     """A line with its name, where it is explained, its quantity and its price."""
     scheme = TITLED[line.kind]
     earlier = line.kind == "labour" and line.thing == EARLIER
-    name = maker.words["cost_earlier"] if earlier else helpers.title(scheme, line.thing)
+    name = renderer.words["cost_earlier"] if earlier else helpers.title(scheme, line.thing)
     misfit = line.each is not None and line.amount is None
     return {
         "name": name,
@@ -66,7 +64,7 @@ def _shown(maker: Maker, helpers: Helpers, line: Line) -> dict[str, Any]:
         "quantity": _amount(line.quantity, line.unit),
         "each": "" if line.each is None else _price(line),
         "amount": line.amount,
-        "why": maker.words["cost_misfit" if misfit else "cost_no_price"],
+        "why": renderer.words["cost_misfit" if misfit else "cost_no_price"],
     }
 
 
@@ -90,9 +88,9 @@ def _rows(cost: Cost, groups: Mapping[str, str], titles: Mapping[str, str]) -> l
     return sorted(rows, key=lambda row: -row["total"])
 
 
-def _plans(maker: Maker, planned: PlannedJob, cost: Cost) -> list[dict[str, Any]]:
+def _plans(renderer: Renderer, planned: PlannedJob, cost: Cost) -> list[dict[str, Any]]:
     """The plan and its variants beside each other."""
-    plans = [{"title": maker.words["cost_as_planned"], "end": day(planned.plan.end), "cost": cost, "more": 0.0}]
+    plans = [{"title": renderer.words["cost_as_planned"], "end": day(planned.plan.end), "cost": cost, "more": 0.0}]
     for variant in planned.variants:
         if variant.plan is not None:
             other = cost_of(variant.plan)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.pages.drawings import drawn
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import sticks
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.cuts import Cuts
 from build_tools.plan.order_list import to_do
 from build_tools.plan.order_quantities import Ordered, ordered
@@ -18,19 +19,16 @@ from build_tools.plan.planned_job import PlannedJob
 from calculators.run import shown
 from calculators.writing import feet_inches
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
-
-def cuts_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def cuts_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """A section for each material that is cut to length."""
     url = f"jobs/{id}/cuts.html"
-    plan, say = planned.plan, maker.words
-    helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+    plan, say = planned.plan, renderer.words
+    helpers = Helpers(plan.context, "../" * url.count("/"), renderer.pictures)
     every = list(ordered(plan, to_do(plan)))
     lists = [_list(helpers, plan, what, what.cuts) for what in every if what.cuts]
     run = [what.material for what in every if not what.cuts and plan.context.book.materials[what.material].item.stock]
-    content = maker.fill("jobs/cuts.html", helpers, job=plan.job, lists=lists, by_length=run)
+    content = renderer.render("jobs/cuts.html", helpers, job=plan.job, lists=lists, by_length=run)
     headings = tuple(Heading(helpers.title("material", each["id"]), each["id"]) for each in lists)
     title = say["cuts_title"]
     found = (Found(url, f"{title}: {helpers.title('job', id)}", say["cuts_lead"]),)

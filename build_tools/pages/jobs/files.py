@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from build_tools.pages.jobs.calendar import calendar
 from build_tools.pages.jobs.order_files import order_csv, order_xlsx
 from build_tools.pages.jobs.plan_file import plan_json
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.planned_job import PlannedJob
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
-
-JobFile = Callable[["Maker", str, PlannedJob], str | bytes]
+JobFile = Callable[["Renderer", str, PlannedJob], str | bytes]
 OF_A_JOB: dict[str, JobFile] = {
     "plan.json": plan_json,
     "calls.ics": calendar,
@@ -23,10 +20,10 @@ OF_A_JOB: dict[str, JobFile] = {
 """File name to what makes it."""
 
 
-def job_files(maker: Maker) -> dict[str, str | bytes]:
+def job_files(renderer: Renderer) -> dict[str, str | bytes]:
     """Address from the top of the site to content."""
     return {
-        f"jobs/{id}/{name}": make(maker, id, planned)
-        for id, planned in maker.jobs.items()
+        f"jobs/{id}/{name}": make(renderer, id, planned)
+        for id, planned in renderer.jobs.items()
         for name, make in OF_A_JOB.items()
     }

@@ -2,28 +2,26 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.load_out import Load, MaterialOut, load_out
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
-
-def load_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def load_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """Every day on which somebody works."""
     url = f"jobs/{id}/load.html"
-    plan, say = planned.plan, maker.words
-    helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+    plan, say = planned.plan, renderer.words
+    helpers = Helpers(plan.context, "../" * url.count("/"), renderer.pictures)
     loads = [_shown(helpers, plan, load) for load in load_out(plan)]
-    content = maker.fill("jobs/load.html", helpers, id=id, job=plan.job, loads=loads, top=helpers.top)
+    content = renderer.render("jobs/load.html", helpers, id=id, job=plan.job, loads=loads, top=helpers.top)
     headings = tuple(Heading(written(each["day"]), f"d-{each['day'].isoformat()}") for each in loads)
     title = say["load_title"]
     found = (Found(url, f"{title}: {helpers.title('job', id)}", say["load_lead"]),)

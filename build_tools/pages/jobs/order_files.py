@@ -6,18 +6,16 @@ import io
 import re
 from collections.abc import Iterator, Sequence
 from datetime import date
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import Any, NamedTuple
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from build_tools.book.spreadsheet import cell_text, csv_text
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.order_list import order_list
 from build_tools.plan.planned_job import PlannedJob
-
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
 WIDTHS = (22, 13, 13, 44, 10, 10, 22, 12, 60, 44)
 """Of the columns of the workbook, in letters."""
@@ -39,10 +37,10 @@ class Row(NamedTuple):
     watch: str
 
 
-def rows(maker: Maker, id: str, planned: PlannedJob) -> Iterator[Row]:
+def rows(renderer: Renderer, id: str, planned: PlannedJob) -> Iterator[Row]:
     """The lines in the order of the page."""
-    plan, say = planned.plan, maker.words
-    helpers = Helpers(plan.context, "", maker.pictures)
+    plan, say = planned.plan, renderer.words
+    helpers = Helpers(plan.context, "", renderer.pictures)
     for lot in order_list(plan, planned.today):
         for line in lot.lines:
             yield Row(
@@ -59,16 +57,16 @@ def rows(maker: Maker, id: str, planned: PlannedJob) -> Iterator[Row]:
             )
 
 
-def order_csv(maker: Maker, id: str, planned: PlannedJob) -> str:
+def order_csv(renderer: Renderer, id: str, planned: PlannedJob) -> str:
     """The list as comma-separated values, days as ``2026-12-07``."""
-    return csv_text([_heads(maker), *rows(maker, id, planned)])
+    return csv_text([_heads(renderer), *rows(renderer, id, planned)])
 
 
-def order_xlsx(maker: Maker, id: str, planned: PlannedJob) -> bytes:
+def order_xlsx(renderer: Renderer, id: str, planned: PlannedJob) -> bytes:
     """The list as a workbook of one sheet, ready to be sorted, filtered and printed."""
-    lines = [_heads(maker), *rows(maker, id, planned)]
-    given = (maker.words["to_order_title"], lines, planned.today)
-    return maker.context.memo.named(f"workbook {id}", given, lambda: _workbook(*given))
+    lines = [_heads(renderer), *rows(renderer, id, planned)]
+    given = (renderer.words["to_order_title"], lines, planned.today)
+    return renderer.context.memo.named(f"workbook {id}", given, lambda: _workbook(*given))
 
 
 def _workbook(title: str, lines: list[Sequence[Any]], today: date) -> bytes:
@@ -103,8 +101,8 @@ def _workbook(title: str, lines: list[Sequence[Any]], today: date) -> bytes:
     return _always_the_same(made.getvalue(), today)
 
 
-def _heads(maker: Maker) -> list[str]:
-    return [maker.words[f"to_order_column_{name}"] for name in Row._fields]
+def _heads(renderer: Renderer) -> list[str]:
+    return [renderer.words[f"to_order_column_{name}"] for name in Row._fields]
 
 
 def _always_the_same(workbook: bytes, today: date) -> bytes:

@@ -3,34 +3,32 @@
 from __future__ import annotations
 
 from itertools import groupby
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold, of_unit
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.order_list import Line, Lot, order_list
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.take_off import Needed
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
-
 CSV, XLSX = "order.csv", "order.xlsx"
 
 
-def order_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def order_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """What to order first, then every supplier with his days."""
     url = f"jobs/{id}/order.html"
-    plan, say = planned.plan, maker.words
-    helpers = Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+    plan, say = planned.plan, renderer.words
+    helpers = Helpers(plan.context, "../" * url.count("/"), renderer.pictures)
     lots = order_list(plan, planned.today)
     suppliers = [
         {"name": name, "id": f"s-{number}", "lots": [_shown(helpers, plan, lot) for lot in those]}
         for number, (name, those) in enumerate(groupby(lots, key=lambda lot: lot.supplier), 1)
     ]
-    content = maker.fill(
+    content = renderer.render(
         "jobs/order.html",
         helpers,
         job=plan.job,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.jobs.cost_page import cost_page
@@ -14,12 +13,10 @@ from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.planned_job import PlannedJob
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
-
-JobPage = Callable[["Maker", str, PlannedJob], Page]
+JobPage = Callable[["Renderer", str, PlannedJob], Page]
 OF_A_JOB: dict[str, JobPage] = {
     "plan": plan_page,
     "what-if": what_if_page,
@@ -32,54 +29,54 @@ OF_A_JOB: dict[str, JobPage] = {
 """The pages that hang on the overview, by name, in the order in which they are listed."""
 OWNERS: dict[str, JobPage] = {"cost": cost_page}
 """The same, for the owner's build alone."""
-BELOW: list[Callable[[Maker, str, PlannedJob], list[Page]]] = [sheets_of_people]
+BELOW: list[Callable[[Renderer, str, PlannedJob], list[Page]]] = [sheets_of_people]
 """Pages that hang on one of those and are not listed on the overview."""
 
 
-def job_pages(maker: Maker) -> list[Page]:
+def job_pages(renderer: Renderer) -> list[Page]:
     """The pages of all jobs; none where the book has no job."""
-    if not maker.jobs:
+    if not renderer.jobs:
         return []
-    pages = [_list(maker)]
-    for id, planned in maker.jobs.items():
-        below = [make(maker, id, planned) for make in pages_of_a_job(maker).values()]
-        pages += [_overview(maker, id, planned, below), *below]
-        pages += [page for make in BELOW for page in make(maker, id, planned)]
+    pages = [_list(renderer)]
+    for id, planned in renderer.jobs.items():
+        below = [make(renderer, id, planned) for make in pages_of_a_job(renderer).values()]
+        pages += [_overview(renderer, id, planned, below), *below]
+        pages += [page for make in BELOW for page in make(renderer, id, planned)]
     return pages
 
 
-def pages_of_a_job(maker: Maker) -> dict[str, JobPage]:
+def pages_of_a_job(renderer: Renderer) -> dict[str, JobPage]:
     """The pages of a job in this build."""
-    return OF_A_JOB | (OWNERS if maker.for_owner else {})
+    return OF_A_JOB | (OWNERS if renderer.for_owner else {})
 
 
-def _list(maker: Maker) -> Page:
-    helpers = maker.helpers("jobs/index.html")
+def _list(renderer: Renderer) -> Page:
+    helpers = renderer.helpers("jobs/index.html")
     jobs = [
         {
             "url": helpers.url("job", id),
             "title": helpers.title("job", id),
             "summary": helpers.words(planned.plan.job.summary),
         }
-        for id, planned in maker.jobs.items()
+        for id, planned in renderer.jobs.items()
     ]
-    content = maker.fill("jobs/list.html", helpers, jobs=jobs)
-    say = maker.words
+    content = renderer.render("jobs/list.html", helpers, jobs=jobs)
+    say = renderer.words
     return Page("jobs/index.html", say["jobs"], content, say["jobs_lead"])
 
 
-def _overview(maker: Maker, id: str, planned: PlannedJob, below: list[Page]) -> Page:
+def _overview(renderer: Renderer, id: str, planned: PlannedJob, below: list[Page]) -> Page:
     from build_tools.plan.standards import changed
 
     url = f"jobs/{id}/index.html"
-    helpers = maker.helpers(url)
+    helpers = renderer.helpers(url)
     plan = planned.plan
     links = [{"url": page.url.rpartition("/")[2], "title": page.title, "summary": page.description} for page in below]
     spaces = []
     for name, space in plan.job.spaces.items():
         tasks = [task for task, each in plan.job.tasks.items() if each.space == name]
         spaces.append({"id": name, "space": space, "tasks": tasks})
-    content = maker.fill(
+    content = renderer.render(
         "jobs/overview.html",
         helpers,
         id=id,
@@ -87,10 +84,10 @@ def _overview(maker: Maker, id: str, planned: PlannedJob, below: list[Page]) -> 
         job=plan.job,
         links=links,
         spaces=spaces,
-        changed=changed(maker.book, plan.job),
+        changed=changed(renderer.book, plan.job),
         tries=planned.tries,
     )
-    say = maker.words
+    say = renderer.words
     title = helpers.title("job", id)
     headings = [Heading(say["job_pages"], "pages"), Heading(say["job_spaces"], "spaces")]
     found = (Found(url, title, helpers.words(plan.job.summary), boost=3),)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place, trip_name
@@ -10,30 +10,28 @@ from build_tools.pages.jobs.plan_chart import charts
 from build_tools.pages.jobs.plan_words import in_hand, lines_beside, sureness, why
 from build_tools.pages.jobs.times import at
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.compare import figures
 from build_tools.plan.diary import Day, diary
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.reasons import Link, reasons
 
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
-
-def plan_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """The page ``plan.html`` of a job."""
     url = f"jobs/{id}/plan.html"
-    helpers, plan, say = maker.helpers(url), planned.plan, maker.words
+    helpers, plan, say = renderer.helpers(url), planned.plan, renderer.words
     chain = reasons(plan)
     on_chain = {link.task for link in chain}
-    content = maker.fill(
+    content = renderer.render(
         "jobs/plan.html",
         helpers,
         plan=plan,
         job=plan.job,
         at=at,
         figures=figures(plan),
-        days=[_day(maker, helpers, plan, each) for each in diary(plan)],
+        days=[_day(renderer, helpers, plan, each) for each in diary(plan)],
         chain=[
             {
                 "link": link,
@@ -43,7 +41,7 @@ def plan_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
             }
             for link in chain
         ],
-        tasks=[_in_hand(maker, helpers, plan, task, task in on_chain) for task in _by_start(plan)],
+        tasks=[_in_hand(renderer, helpers, plan, task, task in on_chain) for task in _by_start(plan)],
         sure=sureness(plan, say),
         **charts(helpers, plan, say),
     )
@@ -54,7 +52,7 @@ def plan_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
     return Page(url, title, content, say["plan_lead"], tuple(Heading(*each) for each in headings), found)
 
 
-def _day(maker: Maker, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]:
+def _day(renderer: Renderer, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]:
     """A day as the template shows it: a block for each person, then visits, closed places and waits."""
     people = []
     for hand in plan.prepared.hands:
@@ -63,7 +61,7 @@ def _day(maker: Maker, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]
                 "part": part,
                 "procedure": plan.job.tasks[part.task].procedure,
                 "place": place(helpers, plan.job, part.task),
-                "trip": trip_name(helpers, plan, part.task, part.trip, maker.words),
+                "trip": trip_name(helpers, plan, part.task, part.trip, renderer.words),
                 "with": [helpers.title("person", other) for other in part.people if other != hand.person],
             }
             for part in day.of(hand.person)
@@ -71,17 +69,22 @@ def _day(maker: Maker, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]
         if parts:
             people.append({"id": hand.person, "parts": parts})
     visits = [{"visit": one, "place": place(helpers, plan.job, one.task)} for one in day.visits]
-    return {"day": day.day, "people": people, "visits": visits, "beside": lines_beside(helpers, plan, day, maker.words)}
+    return {
+        "day": day.day,
+        "people": people,
+        "visits": visits,
+        "beside": lines_beside(helpers, plan, day, renderer.words),
+    }
 
 
-def _in_hand(maker: Maker, helpers: Helpers, plan: Plan, task: str, on_chain: bool) -> dict[str, Any]:
+def _in_hand(renderer: Renderer, helpers: Helpers, plan: Plan, task: str, on_chain: bool) -> dict[str, Any]:
     planned = task in plan.prepared.pieces
     return {
         "procedure": plan.job.tasks[task].procedure,
         "place": place(helpers, plan.job, task),
         "starts": plan.starts(task) if planned else None,
         "ends": plan.ends(task) if planned else None,
-        "in_hand": in_hand(plan, task, on_chain, maker.words),
+        "in_hand": in_hand(plan, task, on_chain, renderer.words),
         "sets_end": on_chain,
     }
 

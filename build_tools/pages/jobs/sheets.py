@@ -5,7 +5,7 @@ The book is the book of this job (``plan.context``): a standard that the job set
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place, trip_name
@@ -13,57 +13,57 @@ from build_tools.pages.jobs.short import before_all, lines, materials, steps
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.qr import qr_svg
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.days import DayOf, days_of
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
-
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
 FULL = 225
 """Lines beyond which a day is printed smaller and without what a hazard does, so that it keeps to two sheets."""
 
 
-def sheets_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def sheets_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """Who has which sheets."""
     url = f"jobs/{id}/sheets.html"
-    helpers, say = _helpers(maker, planned.plan, url), maker.words
+    helpers, say = _helpers(renderer, planned.plan, url), renderer.words
     people: list[dict[str, Any]] = [
         {"id": hand.person, "days": days}
         for hand in planned.plan.job.people
         if (days := days_of(planned.plan, hand.person))
     ]
-    content = maker.fill("jobs/sheets.html", helpers, job=planned.plan.job, people=people, codes=bool(maker.site_url))
+    content = renderer.render(
+        "jobs/sheets.html", helpers, job=planned.plan.job, people=people, codes=bool(renderer.site_url)
+    )
     headings = tuple(Heading(helpers.title("person", each["id"]), each["id"]) for each in people)
     found = (Found(url, f"{say['sheets_title']}: {helpers.title('job', id)}", say["sheets_lead"]),)
     return Page(url, say["sheets_title"], content, say["sheets_lead"], headings, found)
 
 
-def sheets_of_people(maker: Maker, id: str, planned: PlannedJob) -> list[Page]:
+def sheets_of_people(renderer: Renderer, id: str, planned: PlannedJob) -> list[Page]:
     """A page for each person with a sheet for each of his days."""
     return [
-        _of_person(maker, id, planned.plan, hand.person, days)
+        _of_person(renderer, id, planned.plan, hand.person, days)
         for hand in planned.plan.job.people
         if (days := days_of(planned.plan, hand.person))
     ]
 
 
-def _of_person(maker: Maker, id: str, plan: Plan, person: str, days: list[DayOf]) -> Page:
+def _of_person(renderer: Renderer, id: str, plan: Plan, person: str, days: list[DayOf]) -> Page:
     url = f"jobs/{id}/sheets-{person}.html"
-    helpers, say = _helpers(maker, plan, url), maker.words
+    helpers, say = _helpers(renderer, plan, url), renderer.words
     title = say["sheets_of"].format(name=helpers.title("person", person))
-    sheets = [_sheet(maker, helpers, plan, day) for day in days]
-    content = maker.fill("jobs/sheets_of.html", helpers, id=id, job=plan.job, title_text=title, sheets=sheets)
+    sheets = [_sheet(renderer, helpers, plan, day) for day in days]
+    content = renderer.render("jobs/sheets_of.html", helpers, id=id, job=plan.job, title_text=title, sheets=sheets)
     headings = tuple(Heading(written(day.day), f"d-{day.day.isoformat()}") for day in days)
     foot = foot_style(f"{title}, {helpers.title('job', id)}")
     return Page(url, title, content, say["sheets_lead"], headings, style=foot)
 
 
-def _helpers(maker: Maker, plan: Plan, url: str) -> Helpers:
-    return Helpers(plan.context, "../" * url.count("/"), maker.pictures)
+def _helpers(renderer: Renderer, plan: Plan, url: str) -> Helpers:
+    return Helpers(plan.context, "../" * url.count("/"), renderer.pictures)
 
 
-def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, Any]:
+def _sheet(renderer: Renderer, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, Any]:
     """One day: its tasks with their times, and each method once for all the tasks that follow it."""
     groups: dict[str, list[str]] = {}
     for part in day.parts:
@@ -82,7 +82,7 @@ def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, 
         {
             "part": part,
             "place": place(helpers, plan.job, part.task),
-            "trip": trip_name(helpers, plan, part.task, part.trip, maker.words),
+            "trip": trip_name(helpers, plan, part.task, part.trip, renderer.words),
             "procedure": plan.job.tasks[part.task].procedure,
             "with": [helpers.title("person", other) for other in part.people if other != day.person],
             "note": plan.job.tasks[part.task].note,
@@ -90,7 +90,7 @@ def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, 
         for part in day.parts
     ]
     comes = [{"visit": one, "place": place(helpers, plan.job, one.task)} for one in day.comes]
-    methods = [_method(maker, helpers, plan, procedure, tasks, begun) for procedure, tasks in groups.items()]
+    methods = [_method(renderer, helpers, plan, procedure, tasks, begun) for procedure, tasks in groups.items()]
     return {
         "day": day.day,
         "person": day.person,
@@ -103,12 +103,12 @@ def _sheet(maker: Maker, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, 
 
 
 def _method(
-    maker: Maker, helpers: Helpers, plan: Plan, procedure: str, tasks: list[str], begun: set[str]
+    renderer: Renderer, helpers: Helpers, plan: Plan, procedure: str, tasks: list[str], begun: set[str]
 ) -> dict[str, Any]:
     item = plan.context.book.procedures[procedure].item
     title = helpers.title("procedure", procedure)
     made = steps(helpers, plan, item, tasks)
-    full = maker.site_url + plan.context.index.targets["procedure", procedure].url
+    full = renderer.site_url + plan.context.index.targets["procedure", procedure].url
     return {
         "procedure": procedure,
         "places": [place(helpers, plan.job, task) for task in tasks],
@@ -116,5 +116,5 @@ def _method(
         "steps": made,
         "lines": lines(made, tasks),
         "materials": materials(plan, [task for task in tasks if task not in begun]),
-        "code": qr_svg(full, maker.words["sheet_code"].format(title=title), "m") if maker.site_url else "",
+        "code": qr_svg(full, renderer.words["sheet_code"].format(title=title), "m") if renderer.site_url else "",
     }

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from typing import TYPE_CHECKING
 
 from build_tools.book.model.job import Variant
 from build_tools.pages.helpers import Helpers
@@ -13,22 +12,20 @@ from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.plan_words import Words, counted
 from build_tools.pages.jobs.times import at, day
 from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.renderer import Renderer
 from build_tools.plan.compare import figures, shut_slots
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
-
-if TYPE_CHECKING:
-    from build_tools.pages.site import Maker
 
 AS_PLANNED = ""
 """The id of the plan itself among its variants."""
 WIDE, NARROW = Look(912, side=190), Look(328)
 
 
-def what_if_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
+def what_if_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """The page ``what-if.html`` of a job."""
     url = f"jobs/{id}/what-if.html"
-    helpers, plan, say = maker.helpers(url), planned.plan, maker.words
+    helpers, plan, say = renderer.helpers(url), planned.plan, renderer.words
     plans = {AS_PLANNED: plan} | {other.id: other.plan for other in planned.variants if other.plan}
     titles = {AS_PLANNED: say["what_if_as_planned"]} | {other.id: other.title for other in planned.variants}
     rows = [
@@ -36,7 +33,7 @@ def what_if_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
             "title": titles[name],
             "id": name,
             "figures": figures(plans[name]) if name in plans else None,
-            "cost": _cost(plans[name]) if name in plans and maker.for_owner else "",
+            "cost": _cost(plans[name]) if name in plans and renderer.for_owner else "",
         }
         for name in titles
     ]
@@ -48,7 +45,7 @@ def what_if_page(maker: Maker, id: str, planned: PlannedJob) -> Page:
         }
         for other in planned.variants
     ]
-    content = maker.fill(
+    content = renderer.render(
         "jobs/what-if.html",
         helpers,
         plan=plan,
