@@ -137,7 +137,7 @@ def measure_planning(real: Path) -> Planning:
     if diagnostics:
         raise ValueError("\n".join(diagnostics))
     began = perf_counter()
-    proof = plan_job(context, entry, TODAY, aims=1).solution.end.proved
+    proof = plan_job(context, entry, TODAY, objectives=1).solution.end.proved
     proved_after = perf_counter()
     plan = plan_job(context, entry, TODAY)
     seconds = perf_counter() - proved_after

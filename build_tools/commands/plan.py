@@ -61,7 +61,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     from build_tools.plan.data import plan_as_data
     from build_tools.plan.planned_job import cannot_be_planned
     from build_tools.plan.planning import bring_in, plan_job
-    from build_tools.plan.problem import Impossible
+    from build_tools.plan.problem import Infeasible
     from build_tools.plan.what_if import varied
 
     if _told(check_job(context, entry, today)):
@@ -71,14 +71,14 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     progress = Progress(f"planning {entry.id}")
     progress.show("reading its tasks")
 
-    def told(aim: str, value: int) -> None:
-        progress.show(f"{AIMS[aim]}: {value / PARTS[aim]:g}")
+    def show_improvement(objective: str, value: int) -> None:
+        progress.show(f"{OBJECTIVES[objective]}: {value / PARTS[objective]:g}")
 
     try:
-        plan = plan_job(context, entry, today, cache=CACHE, told=told)
-    except Impossible as impossible:
+        plan = plan_job(context, entry, today, cache=CACHE, on_improvement=show_improvement)
+    except Infeasible as infeasible:
         progress.end("no plan")
-        return _told([cannot_be_planned(entry, impossible)])
+        return _told([cannot_be_planned(entry, infeasible)])
     tries = []
     if plan.days_to_spare < 0:
         progress.show("it is late: trying what would bring it in")
@@ -93,7 +93,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     return SUCCESS
 
 
-AIMS = {"end": "working hours to the end", "closed": "closed hours", "moves": "changes of place"}
+OBJECTIVES = {"end": "working hours to the end", "closed": "closed hours", "moves": "changes of place"}
 """What is told of each aim while it is sought."""
 PARTS = {"end": 4, "closed": 4, "moves": 1}
 

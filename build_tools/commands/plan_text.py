@@ -11,7 +11,7 @@ from build_tools.pages.jobs.plan_words import Words, counted, in_hand, lines_bes
 from build_tools.pages.jobs.times import at, clock, day
 from build_tools.pages.words import words
 from build_tools.plan.compare import figures
-from build_tools.plan.diary import Day, diary
+from build_tools.plan.daily_schedule import Day, daily_schedule
 from build_tools.plan.plan import Plan
 from build_tools.plan.reasons import reasons
 from build_tools.plan.what_if import Try
@@ -22,22 +22,24 @@ WIDTH = 110
 def plan_text(plan: Plan, variant: str | None, tries: Sequence[Try]) -> str:
     """The end and the spare days, the days, the chain that sets the end, time in hand, how sure it is."""
     helpers, say = Helpers(plan.context, "", {}), words(plan.context.book.language)
-    chain = reasons(plan)
-    on_chain = {link.task for link in chain}
+    critical_path = reasons(plan)
+    on_critical_path = {link.task for link in critical_path}
     title = helpers.say(plan.job.title)
     if variant is not None:
         title += f": {helpers.say(plan.job.variants[variant].title)}"
     lines = [title, *_table(_facts(plan, say))]
-    for each in diary(plan):
+    for each in daily_schedule(plan):
         lines += ["", day(each.day), *_day(helpers, plan, each, say)]
     lines += ["", f"{say['plan_chain']}:"]
-    for link in chain:
+    for link in critical_path:
         name = task_and_trip(helpers, plan, link.task, link.trip, say)
         if link.visit:
             name = helpers.title("inspection", link.visit)
         lines += [f"    {at(link.starts)}  {name}", *_wrapped(why(helpers, plan, link, say), 8)]
     lines += ["", f"{say['plan_slack']}:"]
-    lines += _table((task_name(helpers, plan.job, id), in_hand(plan, id, id in on_chain, say)) for id in plan.job.tasks)
+    lines += _table(
+        (task_name(helpers, plan.job, id), in_hand(plan, id, id in on_critical_path, say)) for id in plan.job.tasks
+    )
     lines += ["", f"{say['plan_sure']}:"]
     for name, text in sureness(plan, say):
         lines += _wrapped(f"{name}: {text}", 4)

@@ -28,7 +28,7 @@ from build_tools.book.model.procedure import Procedure
 from build_tools.environment import ROOT
 from build_tools.plan.checks import check_job
 from build_tools.plan.planned_job import PlannedJob, cannot_be_planned
-from build_tools.plan.problem import Impossible
+from build_tools.plan.problem import Infeasible
 from build_tools.plan.standards import context_of
 
 PLANS_PER_JOB = 4
@@ -69,8 +69,8 @@ def _plan_jobs(
     for id in warnings:
         try:
             held[id] = planning.plan_with_variants(context, context.book.jobs[id], today, cache), warnings[id]
-        except Impossible as impossible:
-            diagnostics.append(cannot_be_planned(context.book.jobs[id], impossible))
+        except Infeasible as infeasible:
+            diagnostics.append(cannot_be_planned(context.book.jobs[id], infeasible))
         else:
             _write(files[id], held[id])
     diagnostics += [diagnostic for id, (_, found) in held.items() if id not in warnings for diagnostic in found]

@@ -17,7 +17,7 @@ from build_tools.book.references import figure_of
 from build_tools.plan.office import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
 from build_tools.plan.plan import Plan, Stretch
 from build_tools.plan.prepare import Visit, lead_days
-from build_tools.plan.worktime import A_HOUR, SLOT
+from build_tools.plan.worktime import SLOT, SLOTS_PER_HOUR
 from calculators.reading import read
 
 Kind = Literal["inspection", "delivery", "rental", "friend"]
@@ -87,7 +87,7 @@ def calls(plan: Plan) -> list[Call]:
 def looks(plan: Plan) -> list[Look]:
     """Every hold point that somebody of the crew releases, in the order in which they come."""
     book, made = plan.context.book, []
-    for task in plan.prepared.pieces:
+    for task in plan.prepared.activities:
         for number, step in enumerate(book.procedures[plan.job.tasks[task].procedure].item.steps, 1):
             if step.hold and book.inspections[step.hold.inspection].item.by == "crew":
                 notice = figure_of(book.inspections[step.hold.inspection].item.notice, book) or ""
@@ -101,12 +101,12 @@ def looks(plan: Plan) -> list[Look]:
 
 
 def _inspections(plan: Plan) -> Iterator[Call]:
-    pieces = plan.prepared.problem.pieces
-    stretches = {stretch.piece: stretch for stretch in plan.stretches}
+    activities = plan.prepared.problem.activities
+    stretches = {stretch.activity: stretch for stretch in plan.stretches}
     for visit in plan.prepared.visits:
-        comes = stretches[visit.piece]
-        before = pieces[visit.piece].after
-        ready = stretches[before[0].other].ends if visit.when_ready and before else None
+        comes = stretches[visit.activity]
+        before = activities[visit.activity].predecessors
+        ready = stretches[before[0].predecessor].ends if visit.when_ready and before else None
         by = ends_by(_notice_back(plan, comes.starts, visit), plan.job.holidays)
         at = by - A_CALL
         if ready is not None and at < ready:
@@ -139,7 +139,7 @@ def _release(plan: Plan, task: str, step: str) -> Release:
     steps = plan.context.book.procedures[plan.job.tasks[task].procedure].item.steps
     number = next(number for number, one in enumerate(steps, 1) if one.id == step)
     waiting = [
-        link.later for link in plan.prepared.links if link.earlier == task and link.later in plan.prepared.pieces
+        link.later for link in plan.prepared.links if link.earlier == task and link.later in plan.prepared.activities
     ]
     return Release(task, step, number, tuple(range(number + 1, len(steps) + 1)), tuple(_by_start(plan, waiting)))
 
@@ -162,29 +162,29 @@ def _step_ends(plan: Plan, task: str, number: int) -> datetime | None:
 def _share(plan: Plan, task: str, number: int) -> int:
     """How many slots of what is planned of a task go by until so many of its steps are done."""
     procedure = plan.context.book.procedures[plan.job.tasks[task].procedure].item
-    left = sum(plan.prepared.problem.pieces[id].slots for id in _work(plan, task))
+    left = sum(plan.prepared.problem.activities[id].duration for id in _work(plan, task))
     people = plan.job.tasks[task].people or procedure.labour.people
-    whole = max(left, ceil(round(plan.prepared.take_offs[task].hours / people * A_HOUR, 6)))
+    whole = max(left, ceil(round(plan.prepared.take_offs[task].hours / people * SLOTS_PER_HOUR, 6)))
     return max(0, round(whole * number / len(procedure.steps)) - (whole - left))
 
 
 def _slot_of(plan: Plan, task: str, slot: int, *, begins: bool) -> tuple[str, int]:
-    """The piece of a task, and the slot in it, after so many slots of work.
+    """The activity of a task, and the slot in it, after so many slots of work.
 
-    At the cut between two pieces that is the end of the earlier one, or where something ``begins`` the start of the
+    At the cut between two activities that is the end of the earlier one, or where something ``begins`` the start of the
     later one.
     """
     work = _work(plan, task)
     for id in work:
-        slots = plan.prepared.problem.pieces[id].slots
+        slots = plan.prepared.problem.activities[id].duration
         if slot < slots or (slot == slots and (not begins or id == work[-1])):
             return id, slot
         slot -= slots
-    return work[-1], plan.prepared.problem.pieces[work[-1]].slots
+    return work[-1], plan.prepared.problem.activities[work[-1]].duration
 
 
 def _work(plan: Plan, task: str) -> list[str]:
-    return [id for id in plan.prepared.pieces[task] if plan.prepared.problem.pieces[id].team]
+    return [id for id in plan.prepared.activities[task] if plan.prepared.problem.activities[id].team]
 
 
 # things that come
@@ -195,7 +195,7 @@ def _deliveries(plan: Plan) -> Iterator[Call]:
     book, job = plan.context.book, plan.job
     needed: dict[tuple[str, bool, date], list[tuple[str, str, datetime]]] = defaultdict(list)
     came: dict[str, date] = {}
-    for task in _by_start(plan, (task for task in plan.prepared.pieces if job.tasks[task].started is None)):
+    for task in _by_start(plan, (task for task in plan.prepared.activities if job.tasks[task].started is None)):
         for id in dict.fromkeys(line.material for line in book.procedures[job.tasks[task].procedure].item.materials):
             material = book.materials[id].item
             if material.keeps and not lead_days(job, id):
@@ -223,7 +223,7 @@ def _rentals(plan: Plan) -> Iterator[Call]:
     """A rented tool is called for once for days that follow each other; a day between is not worth a way back."""
     book, job = plan.context.book, plan.job
     users: dict[str, list[str]] = defaultdict(list)
-    for task in plan.prepared.pieces:
+    for task in plan.prepared.activities:
         procedure = book.procedures[job.tasks[task].procedure].item
         for tool in dict.fromkeys(line.tool for line in procedure.tools):
             if book.tools[tool].item.rented:
@@ -285,7 +285,7 @@ def runs(plan: Plan, stretches: list[Stretch]) -> Iterator[list[Stretch]]:
     """Stretches in their order, cut where more than one working day lies between."""
     run: list[Stretch] = []
     days = plan.worktime.days
-    for stretch in sorted(stretches, key=lambda stretch: (stretch.starts, stretch.piece)):
+    for stretch in sorted(stretches, key=lambda stretch: (stretch.starts, stretch.activity)):
         if run and days.index(stretch.starts.date()) - days.index(max(one.ends for one in run).date()) > 2:
             yield run
             run = []

@@ -19,11 +19,11 @@ from build_tools.plan.checks_of_itself import of_itself
 from build_tools.plan.checks_of_progress import of_progress
 from build_tools.plan.checks_of_variants import of_variants
 from build_tools.plan.crew import cannot
-from build_tools.plan.links import circles, links, missing
+from build_tools.plan.precedence import circles, links, missing
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff, take_off
 from build_tools.plan.trips import trips_of
-from build_tools.plan.worktime import A_HOUR
+from build_tools.plan.worktime import SLOTS_PER_HOUR
 from calculators.reading import read
 
 MOST_HOURS = 4000.0
@@ -75,7 +75,7 @@ def _in_one_day(context: Context, entry: Entry[Job], id: str, made: TakeOff) -> 
     """What is not left overnight is done within the hours of a day."""
     day = read(entry.item.hours, "time", "h")
     for trip in trips_of(context.book, entry.item, id, made.hours) if entry.item.tasks[id].done is None else []:
-        hours = trip.slots / A_HOUR
+        hours = trip.slots / SLOTS_PER_HOUR
         if trip.in_one_day and hours > day:
             of_it = f" for '{trip.name}'" if trip.name else ""
             yield entry.error(

@@ -15,8 +15,8 @@ from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.checks_of_money import of_money
 from build_tools.plan.crew import able, hands_of, teams
-from build_tools.plan.links import unknown_tasks
 from build_tools.plan.measures import sizes
+from build_tools.plan.precedence import unknown_tasks
 from build_tools.plan.worktime import WEEK
 from calculators.declaration import Calculator
 from calculators.doors.lock_schedule import FUNCTIONS

@@ -11,8 +11,8 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job, Task
 from build_tools.plan.crew import able, hands_of, teams
-from build_tools.plan.links import closed_places
 from build_tools.plan.plan import planned_from
+from build_tools.plan.precedence import closed_places
 from build_tools.plan.prepare import still_closed
 from build_tools.plan.standards import context_of
 from calculators.reading import read

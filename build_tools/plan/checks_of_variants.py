@@ -10,7 +10,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Job, Variant
 from build_tools.plan.crew import cannot
-from build_tools.plan.links import circles, links
+from build_tools.plan.precedence import circles, links
 from build_tools.plan.what_if import varied
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from build_tools.plan.plan import Plan
-from build_tools.plan.worktime import A_HOUR
+from build_tools.plan.worktime import SLOTS_PER_HOUR
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,15 +27,15 @@ class Figures:
 def figures(plan: Plan) -> Figures:
     """The figures of one plan."""
     worktime = plan.worktime
-    pieces = plan.prepared.problem.pieces
-    booked = sum(pieces[one.piece].slots * len(one.people) for one in plan.stretches)
+    activities = plan.prepared.problem.activities
+    booked = sum(activities[one.activity].duration * len(one.people) for one in plan.stretches)
     return Figures(
         end=plan.end,
         days_to_spare=plan.days_to_spare,
         working_days=sum(day <= plan.end.date() for day in worktime.days),
-        closed_days=len({slot // worktime.a_day for slot in shut_slots(plan)}),
-        closed_hours=plan.solution.closed.value / A_HOUR,
-        labour_hours=booked / A_HOUR,
+        closed_days=len({slot // worktime.slots_per_day for slot in shut_slots(plan)}),
+        closed_hours=plan.solution.closed.value / SLOTS_PER_HOUR,
+        labour_hours=booked / SLOTS_PER_HOUR,
     )
 
 

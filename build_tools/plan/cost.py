@@ -14,12 +14,12 @@ from math import ceil
 from typing import Literal
 
 from build_tools.plan.calls import runs
-from build_tools.plan.links import dwelling_of
 from build_tools.plan.money import Money, read_money, times
 from build_tools.plan.order_quantities import Ordered, ordered
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
-from build_tools.plan.worktime import A_HOUR
+from build_tools.plan.precedence import dwelling_of
+from build_tools.plan.worktime import SLOTS_PER_HOUR
 from calculators.reading import read
 
 Kind = Literal["material", "labour", "rental"]
@@ -138,7 +138,7 @@ def _shared(order: Ordered) -> dict[str, float]:
 
 def _labour(plan: Plan) -> Iterator[Line]:
     """The hours of each person, and those that were worked before the day of planning."""
-    job, pieces = plan.job, plan.prepared.problem.pieces
+    job, activities = plan.job, plan.prepared.problem.activities
     rates = {hand.person: hand.rate for hand in plan.prepared.hands}
     usual = job.money.labour_rate if job.money else None
     hours: dict[str, dict[str, float]] = defaultdict(lambda: defaultdict(float))
@@ -148,7 +148,7 @@ def _labour(plan: Plan) -> Iterator[Line]:
             hours[EARLIER][task] += before
     for stretch in plan.stretches:
         for person in stretch.people:
-            hours[person][stretch.task] += pieces[stretch.piece].slots / A_HOUR
+            hours[person][stretch.task] += activities[stretch.activity].duration / SLOTS_PER_HOUR
     for person in sorted(hours, key=[EARLIER, *rates].index):
         mine, rate = hours[person], rates.get(person) or usual
         each = read_money(rate).number if rate else None
@@ -169,9 +169,9 @@ def _worked(plan: Plan, task: str) -> float:
 
 def _rentals(plan: Plan) -> Iterator[Line]:
     """The working days on which each rented tool is here, from the day it comes to the day it goes back."""
-    book, pieces = plan.context.book, plan.prepared.problem.pieces
+    book, activities = plan.context.book, plan.prepared.problem.activities
     users: dict[str, list[str]] = defaultdict(list)
-    for task in plan.prepared.pieces:
+    for task in plan.prepared.activities:
         for line in book.procedures[plan.job.tasks[task].procedure].item.tools:
             if book.tools[line.tool].item.rented and task not in users[line.tool]:
                 users[line.tool].append(task)
@@ -186,7 +186,7 @@ def _rentals(plan: Plan) -> Iterator[Line]:
             days += here
             paid += ceil(times(here, "days", per) or 0.0)
             for stretch in run:
-                used[stretch.task] += pieces[stretch.piece].slots
+                used[stretch.task] += activities[stretch.activity].duration
         whole = sum(used.values())
         if days:
             amount = each * paid if each is not None and paid else None

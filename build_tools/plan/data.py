@@ -32,19 +32,19 @@ from collections.abc import Sequence
 from datetime import date, datetime
 from typing import Any
 
-from build_tools.plan.diary import diary
+from build_tools.plan.daily_schedule import daily_schedule
+from build_tools.plan.lags import Wait, waits
 from build_tools.plan.plan import Closed, Plan
-from build_tools.plan.problem import Aim
+from build_tools.plan.problem import Objective
 from build_tools.plan.reasons import reasons
-from build_tools.plan.waits import Wait, waits
 from build_tools.plan.what_if import Try
-from build_tools.plan.worktime import A_HOUR
+from build_tools.plan.worktime import SLOTS_PER_HOUR
 
 
 def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = ()) -> dict[str, Any]:
     """The plan under the keys that the table above names."""
-    chain = reasons(plan)
-    on_chain = {link.task for link in chain}
+    critical_path = reasons(plan)
+    on_critical_path = {link.task for link in critical_path}
     solution = plan.solution
     return {
         "job": plan.entry.id,
@@ -56,11 +56,11 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
         "end": _at(plan.end),
         "days_to_spare": plan.days_to_spare,
         "aims": {
-            "end": _aim(solution.end, A_HOUR),
-            "closed": _aim(solution.closed, A_HOUR),
+            "end": _aim(solution.end, SLOTS_PER_HOUR),
+            "closed": _aim(solution.closed, SLOTS_PER_HOUR),
             "moves": _aim(solution.moves, 1),
         },
-        "tasks": {id: _task(plan, id, id in on_chain) for id in plan.job.tasks},
+        "tasks": {id: _task(plan, id, id in on_critical_path) for id in plan.job.tasks},
         "days": [
             {
                 "day": each.day.isoformat(),
@@ -81,7 +81,7 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
                 "closed": [_closed(one) for one in each.closed],
                 "waits": [_wait(one) for one in each.waits],
             }
-            for each in diary(plan)
+            for each in daily_schedule(plan)
         ],
         "closed": [_closed(one) for one in plan.closed],
         "waits": [_wait(one) for one in waits(plan)],
@@ -93,11 +93,11 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
                 "ends": _at(link.ends),
                 "people": list(link.people),
                 "reason": link.kind,
-                "after": link.other or None,
+                "after": link.predecessor or None,
                 "what": link.what or None,
-                "spare_hours": link.spare / A_HOUR,
+                "spare_hours": link.spare / SLOTS_PER_HOUR,
             }
-            for link in chain
+            for link in critical_path
         ],
         "sooner": [
             {"what": one.what, "end": _at(one.plan.end), "days_sooner": one.days_sooner(plan)}
@@ -110,7 +110,7 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
 
 def _task(plan: Plan, id: str, sets_the_end: bool) -> dict[str, Any]:
     task = plan.job.tasks[id]
-    planned = id in plan.prepared.pieces
+    planned = id in plan.prepared.activities
     return {
         "procedure": task.procedure,
         "title": plan.context.index.targets["procedure", task.procedure].title,
@@ -120,7 +120,7 @@ def _task(plan: Plan, id: str, sets_the_end: bool) -> dict[str, Any]:
         "ends": _at(plan.ends(id)) if planned else None,
         "people": list(plan.solution.teams.get(id, ())),
         "hours": round(plan.prepared.take_offs[id].hours, 2),
-        "slack_hours": plan.slack_of(id) / A_HOUR if planned else None,
+        "slack_hours": plan.total_float_of(id) / SLOTS_PER_HOUR if planned else None,
         "sets_the_end": sets_the_end,
     }
 
@@ -131,11 +131,11 @@ def _trip(plan: Plan, task: str, number: int) -> str | None:
     return f"{trip.name} {trip.nth}" if trip.nth else trip.name or None
 
 
-def _aim(aim: Aim, parts: int) -> dict[str, Any]:
+def _aim(objective: Objective, parts: int) -> dict[str, Any]:
     return {
-        "value": aim.value / parts,
-        "least": aim.bound / parts,
-        "proved": aim.proved,
+        "value": objective.value / parts,
+        "least": objective.bound / parts,
+        "proved": objective.proved,
     }
 
 

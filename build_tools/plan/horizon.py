@@ -12,7 +12,7 @@ from math import ceil
 
 from build_tools.book.model.job import Hand
 from build_tools.plan.crew import Able, common_days, teams
-from build_tools.plan.problem import Impossible
+from build_tools.plan.problem import Infeasible
 from build_tools.plan.worktime import WEEK, is_weekday
 
 MOST = timedelta(days=5 * 365)
@@ -26,12 +26,12 @@ TOO_LONG = "it would end more than five years from now"
 class Serial:
     """One task after another: ``day`` is the first on which the next may start, ``room`` is left of the day before.
 
-    ``a_day`` is the slots of a day; ``off`` are the holidays.
+    ``slots_per_day`` is the slots of a day; ``off`` are the holidays.
     """
 
     today: date
     hands: list[Hand]
-    a_day: int
+    slots_per_day: int
     off: Collection[date] = ()
     day: date = field(init=False)
     room: int = field(init=False, default=0)
@@ -49,8 +49,8 @@ class Serial:
         while slots > 0:
             while not _there(team, self.day, self.off):
                 self._next(task)
-            self.room = max(0, self.a_day - slots)
-            slots -= self.a_day
+            self.room = max(0, self.slots_per_day - slots)
+            slots -= self.slots_per_day
             self._next(task)
 
     def not_before(self, task: str, day: date) -> None:
@@ -63,14 +63,14 @@ class Serial:
     def wait(self, task: str, hours: float) -> None:
         """A wait by the clock."""
         if hours > MOST / timedelta(hours=1):
-            raise Impossible(TOO_LONG, (task,))
+            raise Infeasible(TOO_LONG, (task,))
         if hours:
             self.not_before(task, self.day + timedelta(days=ceil(hours / 24)))
 
     def visit(self, task: str, days: int, work_days: Collection[str]) -> None:
         """Somebody from outside comes, so many weekdays after he is called."""
         if not set(work_days) & set(WEEK[:5]):
-            raise Impossible(NO_WEEKDAY, (task,))
+            raise Infeasible(NO_WEEKDAY, (task,))
         self.room = 0
         left = days
         while left > 0:
@@ -86,13 +86,13 @@ class Serial:
 
     def _check(self, task: str) -> None:
         if self.day - self.today > MOST:
-            raise Impossible(TOO_LONG, (task,))
+            raise Infeasible(TOO_LONG, (task,))
 
     def _team(self, task: str, able: Able) -> list[Hand]:
         """Of the teams that the task may have, the one with the most days in common."""
         best = max(teams(able, self.hands), key=lambda team: len(common_days(team)), default=())
         if not best or not common_days(best):
-            raise Impossible(NO_TEAM, (task,))
+            raise Infeasible(NO_TEAM, (task,))
         return list(best)
 
 

@@ -12,9 +12,9 @@ from datetime import date
 from math import ceil
 
 from build_tools.plan.calls import runs
-from build_tools.plan.days import by_day
 from build_tools.plan.order_list import to_do
 from build_tools.plan.order_quantities import Ordered, ordered
+from build_tools.plan.person_days import by_day
 from build_tools.plan.plan import Plan
 from build_tools.plan.prepare import lead_days
 
@@ -51,7 +51,7 @@ class Load:
 def load_out(plan: Plan) -> list[Load]:
     """Each day on which somebody of the crew works."""
     loads: dict[date, Load] = {}
-    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.piece)):
+    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.activity)):
         if not stretch.visit:
             for starts, _ in by_day(plan, stretch):
                 load = loads.setdefault(starts.date(), Load(starts.date()))
@@ -76,7 +76,7 @@ def _rented(plan: Plan) -> dict[str, list[tuple[date, date]]]:
     """From when to when each rented tool is here: once for days that follow each other."""
     book = plan.context.book
     users: dict[str, list[str]] = defaultdict(list)
-    for task in plan.prepared.pieces:
+    for task in plan.prepared.activities:
         for tool in _tools(plan, [task]):
             if book.tools[tool].item.rented:
                 users[tool].append(task)

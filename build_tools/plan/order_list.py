@@ -58,7 +58,7 @@ class Lot:
 def to_do(plan: Plan) -> list[str]:
     """The tasks that are not begun, whose material is not on site yet."""
     tasks = plan.job.tasks
-    return [id for id in plan.prepared.pieces if tasks[id].done is None and tasks[id].started is None]
+    return [id for id in plan.prepared.activities if tasks[id].done is None and tasks[id].started is None]
 
 
 def order_list(plan: Plan, today: date) -> list[Lot]:

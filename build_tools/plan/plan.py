@@ -8,7 +8,7 @@ from datetime import date, datetime
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
-from build_tools.plan.chain import Hold, may_start
+from build_tools.plan.critical_path import Dependency, may_start
 from build_tools.plan.prepare import Prepared
 from build_tools.plan.problem import Solution
 from build_tools.plan.worktime import Worktime, is_weekday
@@ -16,12 +16,12 @@ from build_tools.plan.worktime import Worktime, is_weekday
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """Work of a task without a break: a piece with its times, or a visit by somebody from outside.
+    """Work of a task without a break: an activity with its times, or a visit by somebody from outside.
 
     ``trip`` is the number of the trip that it belongs to.
     """
 
-    piece: str
+    activity: str
     task: str
     starts: datetime
     ends: datetime
@@ -50,8 +50,8 @@ class Plan:
     solution: Solution
     stretches: list[Stretch] = field(default_factory=list)
     closed: list[Closed] = field(default_factory=list)
-    slack: dict[str, int] = field(default_factory=dict)
-    chain: list[tuple[str, Hold | None]] = field(default_factory=list)
+    total_float: dict[str, int] = field(default_factory=dict)
+    critical_path: list[tuple[str, Dependency | None]] = field(default_factory=list)
 
     @property
     def job(self) -> Job:
@@ -88,13 +88,13 @@ class Plan:
         """When a task ends, its last visit with it."""
         return self.of_task(task)[-1].ends
 
-    def may_start(self, piece: str, slot: int) -> bool:
-        """Whether a piece may start then, for its own sake: it is allowed, and its people are there."""
-        return may_start(self.prepared.problem, self.solution, piece, slot)
+    def may_start(self, activity: str, slot: int) -> bool:
+        """Whether an activity may start then, for its own sake: it is allowed, and its people are there."""
+        return may_start(self.prepared.problem, self.solution, activity, slot)
 
-    def slack_of(self, task: str) -> int:
+    def total_float_of(self, task: str) -> int:
         """The slots by which a task could start later, all else in its order, before the end date moves."""
-        return min(self.slack[piece] for piece in self.prepared.pieces[task])
+        return min(self.total_float[activity] for activity in self.prepared.activities[task])
 
 
 def planned_from(job: Job, today: date) -> date:

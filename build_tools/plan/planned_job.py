@@ -9,7 +9,7 @@ from build_tools.book.book import Entry
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job
 from build_tools.plan.plan import Plan
-from build_tools.plan.problem import Impossible
+from build_tools.plan.problem import Infeasible
 from build_tools.plan.what_if import Other, Try
 
 
@@ -23,10 +23,10 @@ class PlannedJob:
     today: date = date.min
 
 
-def cannot_be_planned(entry: Entry[Job], impossible: Impossible) -> Diagnostic:
+def cannot_be_planned(entry: Entry[Job], infeasible: Infeasible) -> Diagnostic:
     """The diagnostic of a job that has no plan, at the first of the tasks concerned, with the lines of the others."""
-    tasks = [task for task in impossible.tasks if task in entry.item.tasks]
+    tasks = [task for task in infeasible.tasks if task in entry.item.tasks]
     at = ("tasks", tasks[0], "") if tasks else ()
     lines = ", ".join(f"'{task}' in line {entry.document.place(('tasks', task, ''))[0]}" for task in tasks)
     hint = f"the tasks concerned: {lines}" if tasks else ""
-    return entry.error(at, f"this job cannot be planned: {impossible.message}", hint)
+    return entry.error(at, f"this job cannot be planned: {infeasible.message}", hint)

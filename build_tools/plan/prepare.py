@@ -1,7 +1,7 @@
-"""Makes of a job the problem that is solved: pieces of work, teams, places, waits and visits on one axis of time.
+"""Makes of a job the problem that is solved: activities of work, teams, places, waits and visits on one axis of time.
 
-A task is cut into its trips, where an inspector from outside must look, and at the length of a day; its pieces keep one
-team. What lies before the day of planning is not planned: done tasks leave only what they still close.
+A task is cut into its trips, where an inspector from outside must look, and at the length of a day; its activities keep
+one team. What lies before the day of planning is not planned: done tasks leave only what they still close.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ from build_tools.book.model.procedure import Closes
 from build_tools.book.references import figure_of
 from build_tools.plan.crew import Able, able, hands_of
 from build_tools.plan.horizon import MOST, NO_TEAM, Serial
-from build_tools.plan.links import Link, closed_places, links
 from build_tools.plan.office import A_CALL, add_weekdays, answered_from
-from build_tools.plan.problem import After, Impossible, Piece, Problem, Spans, Stay, Team
+from build_tools.plan.precedence import Link, closed_places, links
+from build_tools.plan.problem import Activity, Infeasible, Occupancy, Precedence, Problem, Spans, Team
 from build_tools.plan.take_off import TakeOff, take_off
 from build_tools.plan.trips import Trip, last_of, left_when_done, trips_of
-from build_tools.plan.worktime import A_HOUR, WEEK, Worktime, is_weekday, working_days
+from build_tools.plan.worktime import SLOTS_PER_HOUR, WEEK, Worktime, is_weekday, working_days
 from calculators.reading import read
 
 VISIT = 2
@@ -37,7 +37,7 @@ LEAST = 2
 class Visit:
     """Somebody from outside looks at a task: which inspection, at which step, and how long ahead he is called."""
 
-    piece: str
+    activity: str
     task: str
     step: str
     inspection: str
@@ -63,14 +63,14 @@ class Part:
 
 @dataclass(slots=True)
 class Prepared:
-    """The problem with what its names mean. ``trip_of`` is the number of the trip of each piece of work."""
+    """The problem with what its names mean. ``trip_of`` is the number of the trip of each activity of work."""
 
     job: Entry[Job]
     worktime: Worktime
     problem: Problem
     take_offs: dict[str, TakeOff]
     links: list[Link]
-    pieces: dict[str, list[str]] = field(default_factory=dict)
+    activities: dict[str, list[str]] = field(default_factory=dict)
     trips: dict[str, list[Trip]] = field(default_factory=dict)
     trip_of: dict[str, int] = field(default_factory=dict)
     visits: list[Visit] = field(default_factory=list)
@@ -94,11 +94,11 @@ class _Preparer:
         self.open = [id for id, task in self.job.tasks.items() if task.done is None]
         self.trips = {id: trips_of(self.book, self.job, id, self.take_offs[id].hours) for id in self.job.tasks}
         self.able: dict[str, Able] = {id: able(self.book, self.hands, self.job.tasks[id]) for id in self.open}
-        self.a_day = max(1, round(read(self.job.hours, "time", "h") * A_HOUR))
+        self.slots_per_day = max(1, round(read(self.job.hours, "time", "h") * SLOTS_PER_HOUR))
         hour, minute = (int(part) for part in self.job.begins.split(":"))
         self.begins = time(hour, minute)
         self.worktime = self._axis()
-        self.problem = Problem(self.worktime.slots, a_day=self.worktime.a_day)
+        self.problem = Problem(self.worktime.slots, slots_per_day=self.worktime.slots_per_day)
         self.made = Prepared(
             entry,
             self.worktime,
@@ -125,14 +125,14 @@ class _Preparer:
         """The working days that a plan with one task after another would take."""
         job = self.job
         week = sorted({*job.days, *(day for hand in self.hands for day in hand.days)}, key=WEEK.index)
-        serial = Serial(self.today, self.hands, self.a_day, job.holidays)
+        serial = Serial(self.today, self.hands, self.slots_per_day, job.holidays)
         for until in still_closed(self.book, job, self._evening).values():
             serial.not_before(next(iter(job.tasks)), until.date() + timedelta(days=1))
         for id in self._in_order():
             self._one_after_another(id, serial, week)
         days = range(self.today.toordinal(), serial.day.toordinal() + 1)
         count = sum(_works(date.fromordinal(day), week, job.holidays) for day in days)
-        return working_days(self.today, count + 1, self.begins, self.a_day, week, job.holidays)
+        return working_days(self.today, count + 1, self.begins, self.slots_per_day, week, job.holidays)
 
     def _in_order(self) -> list[str]:
         """The open tasks, those that are started first, each before what comes after it."""
@@ -180,20 +180,20 @@ class _Preparer:
         if task.left is None:
             return whole, 0
         people = task.people or self.book.procedures[task.procedure].item.labour.people
-        left = max(1, ceil(round(read(task.left, "time", "h") / people * A_HOUR, 6)))
+        left = max(1, ceil(round(read(task.left, "time", "h") / people * SLOTS_PER_HOUR, 6)))
         return max(whole, left), max(whole - left, 0)
 
     def _task(self, id: str) -> None:
-        """The pieces of a task, its team, its stays in its space, and what it closes."""
+        """The activities of a task, its team, its stays in its space, and what it closes."""
         task = self.job.tasks[id]
         found = self.able[id]
         self.problem.teams[id] = Team(found.size, found.may, found.leads)
         earliest = 0
         if task.started is None:
             earliest = self.worktime.first_of(max(task.not_before or self.today, self._delivery(task)))
-        self.made.pieces[id] = []
+        self.made.activities[id] = []
         self.made.closings[id] = self.book.procedures[task.procedure].item.closes
-        stays: list[list[str]] = []
+        occupancies: list[list[str]] = []
         held = True
         for number, part in enumerate(self._parts(id)):
             trip = self.trips[id][part.trip]
@@ -204,14 +204,14 @@ class _Preparer:
                 if part.begins:
                     self._wait_for_trip(id, part.trip, names[0])
                 if trip.shut and part.begins and not held:
-                    stays[-1] += names
+                    occupancies[-1] += names
                 else:
-                    stays.append(names)
+                    occupancies.append(names)
                 held = False
             if part.hold is not None:
                 self._visit(id, part.hold[0], part.hold[1], number)
                 held = True
-        for names in stays:
+        for names in occupancies:
             self._stay(id, names)
         for closing in self.made.closings[id]:
             if closing.shuts_out == "everybody":
@@ -228,72 +228,74 @@ class _Preparer:
 
     def _first_start(self, id: str) -> int:
         """The slot in which a started task goes on; its own crew is not kept out."""
-        return next((self.problem.pieces[name].start or 0 for name in self.made.pieces[id][:1]), 0)
+        return next((self.problem.activities[name].start or 0 for name in self.made.activities[id][:1]), 0)
 
     def _chunks(self, slots: int) -> list[int]:
         """A part cut at the length of a day; no crumb of it is left for another one."""
-        a_day = self.a_day
-        full, rest = divmod(slots, a_day)
+        slots_per_day = self.slots_per_day
+        full, rest = divmod(slots, slots_per_day)
         more = max(self._least() - rest, 0) if full and rest else 0
-        chunks = [*[a_day] * full, rest + more]
+        chunks = [*[slots_per_day] * full, rest + more]
         if more:
             chunks[-2] -= more
         return [chunk for chunk in chunks if chunk]
 
     def _least(self) -> int:
-        return min(LEAST, self.a_day // 2)
+        return min(LEAST, self.slots_per_day // 2)
 
     def _piece(self, id: str, found: Able, part: Part, slots: int, earliest: int) -> str:
-        """The next piece of a task; its name."""
-        name = f"{id} {len(self.made.pieces[id]) + 1}"
-        before = self.made.pieces[id][-1:]
-        piece = Piece(name, slots, [After(before[0])] if before else [], team=id, earliest=earliest)
+        """The next activity of a task; its name."""
+        name = f"{id} {len(self.made.activities[id]) + 1}"
+        before = self.made.activities[id][-1:]
+        activity = Activity(name, slots, [Precedence(before[0])] if before else [], team=id, earliest=earliest)
         within = self.trips[id][part.trip].in_one_day
-        piece.allowed = self._within_a_day(slots) if within else self._not_cut_short(slots)
+        activity.allowed = self._within_a_day(slots) if within else self._not_cut_short(slots)
         if self.job.tasks[id].started is not None and not before:
-            piece.start = self._goes_on(id, found, part, piece)
-        self.problem.pieces[name] = piece
-        self.made.pieces[id].append(name)
+            activity.start = self._goes_on(id, found, part, activity)
+        self.problem.activities[name] = activity
+        self.made.activities[id].append(name)
         self.made.trip_of[name] = part.trip
         return name
 
     def _wait_for_trip(self, id: str, number: int, name: str) -> None:
         """A trip waits for that from which its time counts."""
         trip = self.trips[id][number]
-        since = [piece for piece in self.made.pieces[id] if self.made.trip_of.get(piece) == trip.since]
+        since = [activity for activity in self.made.activities[id] if self.made.trip_of.get(activity) == trip.since]
         if not trip.wait or name in since:
             return
         if not since:
-            piece = self.problem.pieces[name]
+            activity = self.problem.activities[name]
             over = self._was_over(id, trip.since) + timedelta(hours=trip.wait)
-            piece.earliest = max(piece.earliest, self.worktime.slot_at(over))
+            activity.earliest = max(activity.earliest, self.worktime.slot_at(over))
         elif trip.from_start:
-            slots = self.problem.pieces[since[0]].slots
-            self.problem.pieces[name].after.append(After(since[0], self._wait_from_start(trip.wait, slots)))
+            slots = self.problem.activities[since[0]].duration
+            self.problem.activities[name].predecessors.append(
+                Precedence(since[0], self._wait_from_start(trip.wait, slots))
+            )
         else:
-            self.problem.pieces[name].after.append(After(since[-1], self._wait(trip.wait)))
+            self.problem.activities[name].predecessors.append(Precedence(since[-1], self._wait(trip.wait)))
 
-    def _goes_on(self, id: str, found: Able, part: Part, piece: Piece) -> int:
+    def _goes_on(self, id: str, found: Able, part: Part, activity: Activity) -> int:
         """When a started task goes on: as soon as a team of those who may is there, and the trip's wait is over.
 
         What is shut meanwhile stays shut.
         """
-        a_day, trip = self.worktime.a_day, self.trips[id][part.trip]
+        slots_per_day, trip = self.worktime.slots_per_day, self.trips[id][part.trip]
         waited = 0
         if part.begins and trip.wait:
             waited = self.worktime.slot_at(self._was_over(id, trip.since) + timedelta(hours=trip.wait))
-        for day in range(waited // a_day, len(self.worktime.days)):
-            start = max(day * a_day, waited)
-            if piece.next_start(start) != start:
+        for day in range(waited // slots_per_day, len(self.worktime.days)):
+            start = max(day * slots_per_day, waited)
+            if activity.next_start(start) != start:
                 continue
             there = {
                 person
                 for person in found.may
-                if not any(a < start + piece.slots and start < b for a, b in self.problem.people[person])
+                if not any(a < start + activity.duration and start < b for a, b in self.problem.people[person])
             }
             if len(there) >= found.size and there & set(found.leads):
                 return start
-        raise Impossible(NO_TEAM, (id,))
+        raise Infeasible(NO_TEAM, (id,))
 
     def _was_over(self, id: str, number: int) -> datetime:
         """When a trip before the day of planning was over at the latest, by what the job says of its task.
@@ -304,7 +306,7 @@ class _Preparer:
         task = self.job.tasks[id]
         started = task.started or self.today
         latest = max(started, self.today - timedelta(days=1))
-        days = (self.trips[id][number].slots - 1) // self.worktime.a_day if number == 0 else MOST.days
+        days = (self.trips[id][number].slots - 1) // self.worktime.slots_per_day if number == 0 else MOST.days
         day = started
         while days and day < latest:
             day += timedelta(days=1)
@@ -346,19 +348,23 @@ class _Preparer:
     def _visit(self, id: str, inspection: str, step: str, number: int) -> None:
         item = self.book.inspections[inspection].item
         notice, weekdays, hours = self._notice(inspection)
-        before = self.made.pieces[id][-1:]
+        before = self.made.activities[id][-1:]
         name = f"{id} visit {number + 1}"
         ready = item.called == "when ready"
-        piece = Piece(name, VISIT)
+        activity = Activity(name, VISIT)
         if before:
-            piece.after.append(After(before[0], self._notice_wait(notice, weekdays, hours) if ready else ""))
+            activity.predecessors.append(
+                Precedence(before[0], self._notice_wait(notice, weekdays, hours) if ready else "")
+            )
         if not ready or not before:
             start = datetime.combine(self.worktime.days[0], self.worktime.begins)
-            piece.earliest = self.worktime.slot_at(self._notice_over(start, weekdays, hours))
-        piece.allowed = self._office_hours()
-        self.problem.pieces[name] = piece
-        self.problem.stays.append(Stay(self.job.tasks[id].space, name, name))  # nobody looks over a wet floor
-        self.made.pieces[id].append(name)
+            activity.earliest = self.worktime.slot_at(self._notice_over(start, weekdays, hours))
+        activity.allowed = self._office_hours()
+        self.problem.activities[name] = activity
+        self.problem.occupancies.append(
+            Occupancy(self.job.tasks[id].space, name, name)
+        )  # nobody looks over a wet floor
+        self.made.activities[id].append(name)
         self.made.visits.append(Visit(name, id, step, inspection, notice, weekdays, hours, ready))
 
     def _notice(self, inspection: str) -> tuple[str, int | None, float]:
@@ -371,8 +377,8 @@ class _Preparer:
 
     def _notice_wait(self, notice: str, weekdays: int | None, hours: float) -> str:
         name = f"notice {notice}"
-        if name not in self.problem.waits:
-            self.problem.waits[name] = [
+        if name not in self.problem.lags:
+            self.problem.lags[name] = [
                 self.worktime.slot_at(self._notice_over(self.worktime.ends(slot), weekdays, hours))
                 for slot in range(self.worktime.slots + 1)
             ]
@@ -390,30 +396,32 @@ class _Preparer:
 
     def _within_a_day(self, slots: int) -> Spans:
         """When work may start that is done before the evening."""
-        a_day = self.worktime.a_day
-        return [(index * a_day, (index + 1) * a_day - slots + 1) for index in range(len(self.worktime.days))]
+        slots_per_day = self.worktime.slots_per_day
+        return [
+            (index * slots_per_day, (index + 1) * slots_per_day - slots + 1) for index in range(len(self.worktime.days))
+        ]
 
     def _not_cut_short(self, slots: int) -> Spans:
         """When work may start that goes on over a night, if at all, with the least on both sides of it."""
-        a_day, least = self.worktime.a_day, self._least()
+        slots_per_day, least = self.worktime.slots_per_day, self._least()
         spans = []
-        for day in range(0, self.worktime.slots, a_day):
-            spans.append((day, day + a_day - slots + 1))
-            if day + a_day - slots + least <= day + a_day - least:
-                spans.append((day + a_day - slots + least, day + a_day - least + 1))
+        for day in range(0, self.worktime.slots, slots_per_day):
+            spans.append((day, day + slots_per_day - slots + 1))
+            if day + slots_per_day - slots + least <= day + slots_per_day - least:
+                spans.append((day + slots_per_day - slots + least, day + slots_per_day - least + 1))
         return spans
 
     def _office_hours(self) -> Spans:
         """When somebody from outside may come: weekdays that are no holidays, so that he is done before evening."""
-        a_day = self.worktime.a_day
+        slots_per_day = self.worktime.slots_per_day
         return [
-            (index * a_day, (index + 1) * a_day - VISIT + 1)
+            (index * slots_per_day, (index + 1) * slots_per_day - VISIT + 1)
             for index, day in enumerate(self.worktime.days)
             if is_weekday(day, self.job.holidays)
         ]
 
     def _stay(self, id: str, names: list[str]) -> None:
-        """The space of pieces that follow each other without a break, and what they close to everybody."""
+        """The space of activities that follow each other without a break, and what they close to everybody."""
         task = self.job.tasks[id]
         first, last = names[0], names[-1]
         own = [name for name in names if self.made.trip_of[name] == self.made.trip_of[first]]
@@ -425,38 +433,38 @@ class _Preparer:
                 for place in closed_places(self.job, task.space, closing.where):
                     if place not in waits or _longer(wait, waits[place]):
                         waits[place] = wait
-        self.problem.stays.append(Stay(task.space, first, last, waits.pop(task.space, ""), since=since))
+        self.problem.occupancies.append(Occupancy(task.space, first, last, waits.pop(task.space, ""), since=since))
         for place, wait in waits.items():
-            self.problem.stays.append(Stay(place, first, last, wait, worked_in=task.space, since=since))
-        start = self.problem.pieces[first].start
+            self.problem.occupancies.append(Occupancy(place, first, last, wait, worked_in=task.space, since=since))
+        start = self.problem.activities[first].start
         if start and self.trips[id][self.made.trip_of[first]].shut:
             for place in {task.space, *waits}:
                 self._shut(place, start)
 
     def _shut(self, place: str, until: int) -> None:
         if until:
-            self.problem.shut[place] = max(until, self.problem.shut.get(place, 0))
+            self.problem.closed_until[place] = max(until, self.problem.closed_until.get(place, 0))
 
     def _closes_after(self, id: str, closing: Closes) -> str:
-        """The piece from whose end a closing counts; empty where that is done."""
+        """The activity from whose end a closing counts; empty where that is done."""
         number = last_of(self.book.procedures[self.job.tasks[id].procedure].item, closing, self.trips[id])
-        return next((name for name in reversed(self.made.pieces[id]) if self.made.trip_of.get(name) == number), "")
+        return next((name for name in reversed(self.made.activities[id]) if self.made.trip_of.get(name) == number), "")
 
     def _hours(self, closing: Closes) -> float:
         return read(figure_of(closing.time, self.book) or "0 h", "time", "h")
 
     def _wait(self, hours: float) -> str:
         name = f"{hours:.10g} h"
-        if name not in self.problem.waits:
-            self.problem.waits[name] = self.worktime.ready(timedelta(hours=hours))
+        if name not in self.problem.lags:
+            self.problem.lags[name] = self.worktime.ready(timedelta(hours=hours))
         return name
 
     def _wait_from_start(self, hours: float, slots: int) -> str:
-        """A wait that counts from the start of a piece of that length, by the end that it has then."""
+        """A wait that counts from the start of an activity of that length, by the end that it has then."""
         name = f"{hours:.10g} h from the start of {slots}"
-        if name not in self.problem.waits:
+        if name not in self.problem.lags:
             wait = timedelta(hours=hours)
-            self.problem.waits[name] = [
+            self.problem.lags[name] = [
                 max(end, self.worktime.slot_at(self.worktime.starts(max(end - slots, 0)) + wait))
                 for end in range(self.worktime.slots + 1)
             ]
@@ -464,20 +472,22 @@ class _Preparer:
 
     def _link(self, link: Link) -> None:
         """The later task waits for the end of the earlier one, and from its last work for what it asks of next work."""
-        later = self.made.pieces.get(link.later)
+        later = self.made.activities.get(link.later)
         if not later or self.job.tasks[link.later].started is not None:
             return
-        first = self.problem.pieces[later[0]]
+        first = self.problem.activities[later[0]]
         procedure = self.book.procedures[self.job.tasks[link.earlier].procedure].item
         closes = [] if link.asked else [c for c in procedure.closes if c.shuts_out == "next work"]
-        earlier = self.made.pieces.get(link.earlier)
+        earlier = self.made.activities.get(link.earlier)
         if earlier:
             counted = [self._closes_after(link.earlier, closing) for closing in closes]
-            first.after += [
-                After(id, self._wait(self._hours(closing))) for id, closing in zip(counted, closes, strict=True) if id
+            first.predecessors += [
+                Precedence(id, self._wait(self._hours(closing)))
+                for id, closing in zip(counted, closes, strict=True)
+                if id
             ]
             if earlier[-1] not in counted:
-                first.after.append(After(earlier[-1]))
+                first.predecessors.append(Precedence(earlier[-1]))
             for closing in closes:
                 first.earliest = max(first.earliest, self.worktime.slot_at(self._over_since(link.earlier, closing)))
         done = self.job.tasks[link.earlier].done
@@ -489,7 +499,7 @@ class _Preparer:
                 first.earliest = max(first.earliest, self.worktime.slot_at(moment))
 
     def _evening(self, day: date) -> datetime:
-        return datetime.combine(day, self.begins) + timedelta(hours=self.a_day / A_HOUR)
+        return datetime.combine(day, self.begins) + timedelta(hours=self.slots_per_day / SLOTS_PER_HOUR)
 
     def _delivery(self, task: Task) -> date:
         """The day on which what the task uses can be there, if it is ordered on the day of planning."""

@@ -1,4 +1,5 @@
-"""What a planning problem is: pieces of work, what comes after what, who may do them, and the places that they fill.
+"""What a planning problem is: activities of work, what comes after what, who may do them, and the places that they
+fill.
 
 It knows nothing of houses: the tests give it published scheduling problems of the same shape. Times are slots, whole
 numbers from 0; what a slot is, :mod:`~build_tools.plan.worktime` knows.
@@ -14,28 +15,28 @@ Spans = list[tuple[int, int]]
 
 
 @dataclass(slots=True)
-class After:
-    """A piece may start only when another has ended and the wait is over.
+class Precedence:
+    """An activity may start only when another has ended and the wait is over.
 
-    ``wait`` names a table of the problem: for each slot at which the other may end, the first slot to start in.
+    ``lag`` names a table of the problem: for each slot at which the other may end, the first slot to start in.
     """
 
-    other: str
-    wait: str = ""
+    predecessor: str
+    lag: str = ""
 
 
 @dataclass(slots=True)
-class Piece:
-    """Work that is done in one go: ``slots`` long, by the team of that name, with so much of each resource.
+class Activity:
+    """Work that is done in one go: ``duration`` slots long, by the team of that name, with so much of each resource.
 
     ``start`` fixes it. ``allowed`` are the only slots in which it may start (spans in their order); empty, any.
     """
 
     id: str
-    slots: int
-    after: list[After] = field(default_factory=list)
+    duration: int
+    predecessors: list[Precedence] = field(default_factory=list)
     team: str = ""
-    uses: dict[str, int] = field(default_factory=dict)
+    demands: dict[str, int] = field(default_factory=dict)
     earliest: int = 0
     start: int | None = None
     allowed: Spans = field(default_factory=list)
@@ -52,26 +53,26 @@ class Piece:
 
 @dataclass(slots=True)
 class Team:
-    """So many people out of those who may; at least one of them out of ``leads``. The same for all its pieces."""
+    """So many people out of those who may; at least one of them out of ``leads``. The same for all its activities."""
 
     size: int
-    may: list[str]
+    eligible: list[str]
     leads: list[str]
 
 
 @dataclass(slots=True)
-class Stay:
-    """A place is filled from the start of one piece to the end of another, and closed for a wait after it.
+class Occupancy:
+    """A place is filled from the start of one activity to the end of another, and closed for a wait after it.
 
     With such a wait nobody else is in the place from the start on. ``worked_in`` names the place where the work is when
     it is not this one: then this one is closed by it (the vapour of a finish, a floor that is the only way in).
-    ``since`` names the piece from whose end the place counts as closed, where that is not the last one.
+    ``since`` names the activity from whose end the place counts as closed, where that is not the last one.
     """
 
     place: str
     first: str
     last: str
-    closed: str = ""
+    closure_lag: str = ""
     worked_in: str = ""
     since: str = ""
 
@@ -80,30 +81,30 @@ class Stay:
 class Problem:
     """All of it.
 
-    ``horizon`` is the last slot. ``waits`` holds the tables that waits name, ``places`` how many crews each takes,
-    ``shut`` until when one is closed from before, ``resources`` how much there is of each, ``people`` when each is
-    away.
+    ``horizon`` is the last slot. ``lags`` holds the tables that lags name, ``places`` how many crews each takes,
+    ``closed_until`` until when one is closed from before, ``resources`` how much there is of each, ``people`` when each
+    is away.
     """
 
     horizon: int
-    pieces: dict[str, Piece] = field(default_factory=dict)
+    activities: dict[str, Activity] = field(default_factory=dict)
     teams: dict[str, Team] = field(default_factory=dict)
     people: dict[str, Spans] = field(default_factory=dict)
-    stays: list[Stay] = field(default_factory=list)
+    occupancies: list[Occupancy] = field(default_factory=list)
     places: dict[str, int] = field(default_factory=dict)
-    shut: dict[str, int] = field(default_factory=dict)
+    closed_until: dict[str, int] = field(default_factory=dict)
     resources: dict[str, int] = field(default_factory=dict)
-    waits: dict[str, list[int]] = field(default_factory=dict)
-    a_day: int = 32
+    lags: dict[str, list[int]] = field(default_factory=dict)
+    slots_per_day: int = 32
 
-    def ready(self, end: int, wait: str) -> int:
+    def ready(self, end: int, lag: str) -> int:
         """The first slot to start in after a work that ends at ``end``, and a wait where one is named."""
-        return self.waits[wait][end] if wait else end
+        return self.lags[lag][end] if lag else end
 
 
 @dataclass(frozen=True, slots=True)
-class Aim:
-    """How far one aim was carried: its value, and the best value that is not ruled out. It may be counted alone."""
+class Objective:
+    """How far an objective was carried: its value and the best one that is not ruled out. It may be counted alone."""
 
     value: int
     bound: int
@@ -117,28 +118,28 @@ class Aim:
 
 @dataclass(frozen=True, slots=True)
 class Solution:
-    """When each piece starts, who is on each team, and how good that is."""
+    """When each activity starts, who is on each team, and how good that is."""
 
     starts: dict[str, int]
     teams: dict[str, tuple[str, ...]]
-    end: Aim
-    closed: Aim
-    moves: Aim
+    end: Objective
+    closed: Objective
+    moves: Objective
 
 
-class Impossible(Exception):
-    """No plan keeps all the rules, whatever the end date; ``pieces`` (or tasks) cannot be placed together.
+class Infeasible(Exception):
+    """No plan keeps all the rules, whatever the end date; ``activities`` (or tasks) cannot be placed together.
 
     ``proved``: it cannot be; otherwise none was found in time.
     """
 
-    def __init__(self, message: str, pieces: tuple[str, ...] = (), *, proved: bool = True) -> None:
+    def __init__(self, message: str, activities: tuple[str, ...] = (), *, proved: bool = True) -> None:
         super().__init__(message)
         self.message = message
-        self.pieces = pieces
+        self.activities = activities
         self.proved = proved
 
     @property
     def tasks(self) -> tuple[str, ...]:
-        """The tasks of the pieces, each once."""
-        return tuple(dict.fromkeys(piece.partition(" ")[0] for piece in self.pieces))
+        """The tasks of the activities, each once."""
+        return tuple(dict.fromkeys(activity.partition(" ")[0] for activity in self.activities))

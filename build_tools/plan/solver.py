@@ -35,10 +35,10 @@ class Effort:
         self,
         model: cp_model.CpModel,
         limit: float,
-        tell: cp_model.CpSolverSolutionCallback | None = None,
+        callback: cp_model.CpSolverSolutionCallback | None = None,
         *,
         for_bounds: bool = False,
-    ) -> Search:
+    ) -> SearchResult:
         """Search within that limit. ``for_bounds``: it shows what no plan can reach, rather than a better plan."""
         solver = cp_model.CpSolver()
         solver.parameters.catch_sigint_signal = False  # else Ctrl-C cuts off all that comes after
@@ -48,13 +48,13 @@ class Effort:
         solver.parameters.cp_model_probing_level = 1  # more of it takes as long as the search
         solver.parameters.linearization_level = 0  # whole numbers alone: nothing is rounded, and more is proved
         solver.parameters.use_objective_lb_search = for_bounds
-        status = solver.solve(model, tell)
+        status = solver.solve(model, callback)
         self.spent += solver.response_proto.deterministic_time
-        return Search(solver, status)
+        return SearchResult(solver, status)
 
 
 @dataclass(frozen=True, slots=True)
-class Search:
+class SearchResult:
     """What a search came to."""
 
     solver: cp_model.CpSolver
@@ -72,12 +72,12 @@ class Search:
 
     @property
     def value(self) -> int:
-        """The aim's value in the plan that was found."""
+        """The objective's value in the plan that was found."""
         return round(self.solver.objective_value)
 
     @property
     def bound(self) -> int:
-        """The best value of the aim that is not ruled out: 0 where a search that was cut short knows nothing."""
+        """The best value of the objective that is not ruled out: 0 where a search that was cut short knows nothing."""
         if self.status == cp_model.OPTIMAL:
             return self.value
         return max(round(self.solver.best_objective_bound), 0) if self.found else 0

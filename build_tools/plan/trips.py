@@ -12,7 +12,7 @@ from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Closes, Procedure
 from build_tools.book.references import figure_of
 from build_tools.plan.measures import put_in
-from build_tools.plan.worktime import A_HOUR
+from build_tools.plan.worktime import SLOTS_PER_HOUR
 from calculators.reading import read
 
 
@@ -108,4 +108,4 @@ def hours_after(trips: Sequence[Trip], number: int) -> float:
 
 
 def _slots(hours: float) -> int:
-    return max(1, ceil(round(hours * A_HOUR, 6)))
+    return max(1, ceil(round(hours * SLOTS_PER_HOUR, 6)))

@@ -1,6 +1,6 @@
 """Working time as one axis: the quarter hours in which somebody may work, one after another, nights left out.
 
-Slot 0 is the first quarter hour of the first working day. A piece of work that ends at slot 3 fills slots 0 to 2.
+Slot 0 is the first quarter hour of the first working day. An activity of work that ends at slot 3 fills slots 0 to 2.
 """
 
 from __future__ import annotations
@@ -11,14 +11,14 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 
 SLOT = timedelta(minutes=15)
-A_HOUR = 4
+SLOTS_PER_HOUR = 4
 """Slots in an hour."""
 WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 
 
 @dataclass(frozen=True, slots=True)
 class Worktime:
-    """The working days and the slots of each: ``a_day`` slots from ``begins`` on.
+    """The working days and the slots of each: ``slots_per_day`` slots from ``begins`` on.
 
     >>> made = working_days(date(2026, 12, 4), 3, time(7, 30), 32, ["monday", "friday"])
     >>> [day.isoformat() for day in made.days]
@@ -29,16 +29,16 @@ class Worktime:
 
     days: tuple[date, ...]
     begins: time
-    a_day: int
+    slots_per_day: int
 
     @property
     def slots(self) -> int:
         """All slots."""
-        return len(self.days) * self.a_day
+        return len(self.days) * self.slots_per_day
 
     def starts(self, slot: int) -> datetime:
         """When work that starts in that slot starts."""
-        day, inside = divmod(slot, self.a_day)
+        day, inside = divmod(slot, self.slots_per_day)
         return datetime.combine(self.days[day], self.begins) + inside * SLOT
 
     def ends(self, slot: int) -> datetime:
@@ -51,7 +51,7 @@ class Worktime:
 
     def first_of(self, day: date) -> int:
         """The first slot of that day, or of the working day after it."""
-        return bisect_left(self.days, day) * self.a_day
+        return bisect_left(self.days, day) * self.slots_per_day
 
     def ready(self, wait: timedelta) -> list[int]:
         """For each slot at which work may end, the first slot in which work may start after waiting that long."""
@@ -68,7 +68,7 @@ class Worktime:
     def hours_of(self, day: date) -> tuple[datetime, datetime]:
         """From when to when work goes on, on a working day."""
         begins = datetime.combine(day, self.begins)
-        return begins, begins + self.a_day * SLOT
+        return begins, begins + self.slots_per_day * SLOT
 
     def blocked(self, days: Iterable[date]) -> list[tuple[int, int]]:
         """The slots of those days, as spans from start to end; days that follow each other make one span."""
@@ -76,11 +76,11 @@ class Worktime:
         for day in sorted(set(days)):
             index = bisect_left(self.days, day)
             if index < len(self.days) and self.days[index] == day:
-                start = index * self.a_day
+                start = index * self.slots_per_day
                 if spans and spans[-1][1] == start:
-                    spans[-1] = (spans[-1][0], start + self.a_day)
+                    spans[-1] = (spans[-1][0], start + self.slots_per_day)
                 else:
-                    spans.append((start, start + self.a_day))
+                    spans.append((start, start + self.slots_per_day))
         return spans
 
 
@@ -90,7 +90,7 @@ def is_weekday(day: date, off: Collection[date] = ()) -> bool:
 
 
 def working_days(
-    start: date, count: int, begins: time, a_day: int, week: Collection[str], off: Collection[date] = ()
+    start: date, count: int, begins: time, slots_per_day: int, week: Collection[str], off: Collection[date] = ()
 ) -> Worktime:
     """So many working days from ``start`` on: days of that week that are not off."""
     days: list[date] = []
@@ -99,4 +99,4 @@ def working_days(
         if WEEK[day.weekday()] in week and day not in off:
             days.append(day)
         day += timedelta(days=1)
-    return Worktime(tuple(days), begins, a_day)
+    return Worktime(tuple(days), begins, slots_per_day)

@@ -15,7 +15,7 @@ from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.pictures import Shown
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.calls import calls, looks
-from build_tools.plan.days import days_of
+from build_tools.plan.person_days import person_days
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_job
@@ -33,7 +33,7 @@ def made(book: Path, site_url: str = "") -> tuple[Renderer, PlannedJob]:
     context = Context.of(load_book(book).book, Memo())
     renderer = Renderer(context, NO_PICTURES, "Crew Methods", site_url=site_url)
     entry = context.book.jobs[JOB]
-    return renderer, PlannedJob(plan_job(context, entry, entry.item.start, aims=1))
+    return renderer, PlannedJob(plan_job(context, entry, entry.item.start, objectives=1))
 
 
 def sheets(renderer: Renderer, whole: PlannedJob) -> dict[str, SitePage]:
@@ -87,19 +87,19 @@ def test_the_page_leads_to_the_calendar_file(pages: dict[str, SitePage], site: P
 def test_each_person_has_a_sheet_for_each_of_his_days(plan: Plan, people: dict[str, SitePage]) -> None:
     """What stands on the days of all people together is the plan: every stretch of work, with its times."""
     for hand in plan.job.people:
-        days = days_of(plan, hand.person)
+        days = person_days(plan, hand.person)
         assert [one.attributes["id"] for one in people[hand.person].by_class("sheet")] == [
             f"d-{day.day.isoformat()}" for day in days
         ]
     worked = {
         (task.task, person): sum((ends - starts).total_seconds() for starts, ends in task.times)
         for hand in plan.job.people
-        for day in days_of(plan, hand.person)
+        for day in person_days(plan, hand.person)
         for task in day.parts
         for person in [f"{hand.person} {day.day}"]
     }
-    pieces = plan.prepared.problem.pieces
-    wanted = sum(pieces[s.piece].slots * 900 * len(s.people) for s in plan.stretches if not s.visit)
+    pieces = plan.prepared.problem.activities
+    wanted = sum(pieces[s.activity].duration * 900 * len(s.people) for s in plan.stretches if not s.visit)
     assert sum(worked.values()) == wanted
 
 
@@ -110,7 +110,7 @@ def test_a_sheet_has_what_its_tasks_ask_for(
     book = plan.context.book
     for hand in plan.job.people:
         page = people[hand.person]
-        for day, sheet in zip(days_of(plan, hand.person), page.by_class("sheet"), strict=True):
+        for day, sheet in zip(person_days(plan, hand.person), page.by_class("sheet"), strict=True):
             used = dict.fromkeys(plan.job.tasks[part.task].procedure for part in day.parts)
             procedures = [book.procedures[id].item for id in used]
             steps = [step for each in procedures for step in each.steps]

@@ -129,7 +129,7 @@ def check(made: Component) -> None:
 
 def whole(context: Context, entry: Entry[Job], today: date) -> tuple[Renderer, PlannedJob]:
     """A planned job and the renderer of its pages."""
-    return Renderer(context, {}, "Book"), PlannedJob(plan_job(context, entry, today, aims=1))
+    return Renderer(context, {}, "Book"), PlannedJob(plan_job(context, entry, today, objectives=1))
 
 
 @cache

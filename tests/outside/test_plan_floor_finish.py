@@ -32,7 +32,7 @@ def plans(context: Context) -> dict[str, Plan]:
     """The job with the floor finished before the cabinets come, and last."""
     entry = context.book.jobs[JOB]
     return {
-        name: plan_job(context, varied(entry, entry.item.variants[name]), TODAY, aims=1)
+        name: plan_job(context, varied(entry, entry.item.variants[name]), TODAY, objectives=1)
         for name in ("floor-before-cabinets", "floor-last")
     }
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import networkx
 import pytest
 
-from build_tools.plan.problem import After, Piece, Problem
+from build_tools.plan.problem import Activity, Precedence, Problem
 from build_tools.plan.solve import solve
 
 INSTANCES = Path(__file__).parents[3] / "shared" / "psplib"
@@ -20,27 +20,27 @@ def read_instance(path: Path) -> Problem:
     """An instance file of PSPLIB (``.sm``)."""
     lines = path.read_text().splitlines()
 
-    def after(heading: str) -> int:
+    def predecessors(heading: str) -> int:
         return next(number for number, line in enumerate(lines) if line.startswith(heading)) + 1
 
     jobs = int(next(line for line in lines if line.startswith("jobs")).split(":")[1])
-    following = [[int(word) for word in line.split()] for line in lines[after("PRECEDENCE") + 1 :][:jobs]]
-    work = [[int(word) for word in line.split()] for line in lines[after("REQUESTS") + 2 :][:jobs]]
-    capacity = [int(word) for word in lines[after("RESOURCEAVAIL") + 1].split()]
+    following = [[int(word) for word in line.split()] for line in lines[predecessors("PRECEDENCE") + 1 :][:jobs]]
+    work = [[int(word) for word in line.split()] for line in lines[predecessors("REQUESTS") + 2 :][:jobs]]
+    capacity = [int(word) for word in lines[predecessors("RESOURCEAVAIL") + 1].split()]
     names = [f"R{number}" for number in range(len(capacity))]
     problem = Problem(horizon=sum(row[2] for row in work), resources=dict(zip(names, capacity, strict=True)))
-    for number, _, slots, *uses in work:
-        problem.pieces[str(number)] = Piece(str(number), slots, uses=dict(zip(names, uses, strict=True)))
+    for number, _, slots, *demands in work:
+        problem.activities[str(number)] = Activity(str(number), slots, demands=dict(zip(names, demands, strict=True)))
     for number, _, _, *next_ in following:
         for other in next_:
-            problem.pieces[str(other)].after.append(After(str(number)))
+            problem.activities[str(other)].predecessors.append(Precedence(str(number)))
     return problem
 
 
 def test_the_solver_reaches_the_published_optimum() -> None:
     """Every instance that lies beside the project; the network below is always tried."""
     for path in sorted(INSTANCES.glob("*.sm")) if INSTANCES.is_dir() else []:
-        solution = solve(read_instance(path), aims=1)
+        solution = solve(read_instance(path), objectives=1)
         assert solution.end.proved
         assert solution.end.value == J30[path.stem], path.stem
 
@@ -70,7 +70,7 @@ def network() -> Problem:
     """The textbook's network, with people and machines without end."""
     problem = Problem(horizon=200)
     for name, (slots, before, _) in HOUSE.items():
-        problem.pieces[name] = Piece(name, slots, [After(other) for other in before])
+        problem.activities[name] = Activity(name, slots, [Precedence(other) for other in before])
     return problem
 
 
@@ -79,7 +79,7 @@ def test_a_textbook_network_ends_when_the_book_says() -> None:
     for name, (_, before, _) in HOUSE.items():
         graph.add_edges_from((other, name, {"weight": HOUSE[other][0]}) for other in before)
         graph.add_edge(name, "end", weight=HOUSE[name][0])
-    solution = solve(network(), aims=1)
+    solution = solve(network(), objectives=1)
     assert solution.end.proved
     assert solution.end.value == 44 == networkx.dag_longest_path_length(graph)
     assert networkx.dag_longest_path(graph) == ["A", "B", "C", "E", "F", "J", "L", "N", "end"]
@@ -88,12 +88,15 @@ def test_a_textbook_network_ends_when_the_book_says() -> None:
 @pytest.mark.parametrize(("name", "earliest"), [(name, row[2]) for name, row in HOUSE.items()])
 def test_earliest_starts_of_the_textbook(name: str, earliest: int) -> None:
     problem = network()
-    for id in list(problem.pieces):
+    for id in list(problem.activities):
         if id != name and not reaches(problem, id, name):
-            del problem.pieces[id]
-    assert solve(problem, aims=1).end.value == earliest + HOUSE[name][0]
+            del problem.activities[id]
+    assert solve(problem, objectives=1).end.value == earliest + HOUSE[name][0]
 
 
 def reaches(problem: Problem, one: str, other: str) -> bool:
-    """Whether a piece comes before another, near or far."""
-    return any(link.other == one or reaches(problem, one, link.other) for link in problem.pieces[other].after)
+    """Whether an activity comes before another, near or far."""
+    return any(
+        link.predecessor == one or reaches(problem, one, link.predecessor)
+        for link in problem.activities[other].predecessors
+    )

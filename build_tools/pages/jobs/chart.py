@@ -101,16 +101,16 @@ class Axis:
 
     days: Sequence[date]
     first: int
-    a_day: int
+    slots_per_day: int
 
     def x(self, slot: int, look: Look) -> float:
         """Where a slot begins."""
-        part = (slot - self.first * self.a_day) / (len(self.days) * self.a_day)
+        part = (slot - self.first * self.slots_per_day) / (len(self.days) * self.slots_per_day)
         return round(look.side + max(0.0, min(1.0, part)) * (look.width - look.side), 1)
 
     def cut(self, item: Item) -> Item | None:
         """The part of an item that lies on the axis."""
-        low, high = self.first * self.a_day, (self.first + len(self.days)) * self.a_day
+        low, high = self.first * self.slots_per_day, (self.first + len(self.days)) * self.slots_per_day
         starts, ends = max(item.starts, low), min(item.ends, high)
         return replace(item, starts=starts, ends=ends) if starts < ends else None
 

@@ -11,8 +11,8 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.chart import Axis, Item, Look, lay_out
 from build_tools.pages.jobs.names import trip_name
 from build_tools.pages.jobs.plan_words import Words, first_names
+from build_tools.plan.lags import waits
 from build_tools.plan.plan import Plan, Stretch
-from build_tools.plan.waits import waits
 
 WIDE, NARROW = Look(912, side=112), Look(328)
 WHOLE_WIDE, WHOLE_NARROW = Look(912, side=112, worded=False), Look(328, worded=False)
@@ -26,11 +26,11 @@ def charts(helpers: Helpers, plan: Plan, say: Words) -> dict[str, Any]:
     last = max(plan.end.date(), min(plan.job.deadline, worktime.days[-1]))
     days = [day for day in worktime.days if day <= last]
     deadline = _evening(plan, plan.job.deadline)
-    axis = Axis(days, 0, worktime.a_day)
+    axis = Axis(days, 0, worktime.slots_per_day)
     weeks = []
     for _, week in groupby((day for day in days if day <= plan.end.date()), key=lambda day: day.isocalendar()[:2]):
         mine = list(week)
-        part = Axis(mine, days.index(mine[0]), worktime.a_day)
+        part = Axis(mine, days.index(mine[0]), worktime.slots_per_day)
         here = deadline if mine[0] <= plan.job.deadline <= mine[-1] else None
         pair = [lay_out(items, names, part, look, here) for look in (WIDE, NARROW)]
         weeks.append({"day": mine[0], "charts": pair})
@@ -57,12 +57,12 @@ def row_names(helpers: Helpers, plan: Plan) -> dict[str, str]:
 def items_of(helpers: Helpers, plan: Plan, say: Words) -> Iterator[Item]:
     """Everything that is drawn."""
     job, worktime = plan.job, plan.worktime
-    chain = {piece for piece, _ in plan.chain}
+    critical_path = {piece for piece, _ in plan.critical_path}
     for stretch in plan.stretches:
         starts, ends = worktime.slot_at(stretch.starts), worktime.slot_at(stretch.ends)
         kind = "visit" if stretch.visit else "work"
         words = helpers.title("inspection", stretch.visit) if stretch.visit else _words(helpers, plan, stretch, say)
-        yield Item(job.tasks[stretch.task].space, starts, ends, kind, words, stretch.piece in chain)  # type: ignore[arg-type]
+        yield Item(job.tasks[stretch.task].space, starts, ends, kind, words, stretch.activity in critical_path)  # type: ignore[arg-type]
     for shut in plan.closed:
         words = say["plan_bar_closed"].format(task=_title(helpers, plan, shut.task))
         yield Item(shut.place, worktime.slot_at(shut.starts), worktime.slot_at(shut.ends), "closed", words)
@@ -96,4 +96,4 @@ def _evening(plan: Plan, day: date) -> int | None:
     worktime = plan.worktime
     if day < worktime.days[0] or day > worktime.days[-1]:
         return None
-    return sum(each <= day for each in worktime.days) * worktime.a_day
+    return sum(each <= day for each in worktime.days) * worktime.slots_per_day

@@ -12,10 +12,10 @@ from build_tools.pages.jobs.times import at
 from build_tools.pages.page import Found, Heading, Page
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.compare import figures
-from build_tools.plan.diary import Day, diary
+from build_tools.plan.daily_schedule import Day, daily_schedule
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
-from build_tools.plan.reasons import Link, reasons
+from build_tools.plan.reasons import CriticalLink, reasons
 
 
 def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
@@ -23,7 +23,7 @@ def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     url = f"jobs/{id}/plan.html"
     helpers, plan, say = renderer.helpers(url), planned.plan, renderer.words
     chain = reasons(plan)
-    on_chain = {link.task for link in chain}
+    on_critical_path = {link.task for link in chain}
     content = renderer.render(
         "jobs/plan.html",
         helpers,
@@ -31,7 +31,7 @@ def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         job=plan.job,
         at=at,
         figures=figures(plan),
-        days=[_day(renderer, helpers, plan, each) for each in diary(plan)],
+        days=[_day(renderer, helpers, plan, each) for each in daily_schedule(plan)],
         chain=[
             {
                 "link": link,
@@ -41,7 +41,7 @@ def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
             }
             for link in chain
         ],
-        tasks=[_in_hand(renderer, helpers, plan, task, task in on_chain) for task in _by_start(plan)],
+        tasks=[_in_hand(renderer, helpers, plan, task, task in on_critical_path) for task in _by_start(plan)],
         sure=sureness(plan, say),
         **charts(helpers, plan, say),
     )
@@ -77,25 +77,25 @@ def _day(renderer: Renderer, helpers: Helpers, plan: Plan, day: Day) -> dict[str
     }
 
 
-def _in_hand(renderer: Renderer, helpers: Helpers, plan: Plan, task: str, on_chain: bool) -> dict[str, Any]:
-    planned = task in plan.prepared.pieces
+def _in_hand(renderer: Renderer, helpers: Helpers, plan: Plan, task: str, on_critical_path: bool) -> dict[str, Any]:
+    planned = task in plan.prepared.activities
     return {
         "procedure": plan.job.tasks[task].procedure,
         "place": place(helpers, plan.job, task),
         "starts": plan.starts(task) if planned else None,
         "ends": plan.ends(task) if planned else None,
-        "in_hand": in_hand(plan, task, on_chain, renderer.words),
-        "sets_end": on_chain,
+        "in_hand": in_hand(plan, task, on_critical_path, renderer.words),
+        "sets_end": on_critical_path,
     }
 
 
 def _by_start(plan: Plan) -> list[str]:
     """The tasks in the order in which they start, those that are done first."""
-    planned = plan.prepared.pieces
+    planned = plan.prepared.activities
     return sorted(plan.job.tasks, key=lambda task: (task in planned, plan.starts(task) if task in planned else None))
 
 
-def _name(helpers: Helpers, plan: Plan, link: Link, say: dict[str, str]) -> str:
+def _name(helpers: Helpers, plan: Plan, link: CriticalLink, say: dict[str, str]) -> str:
     if link.visit:
         return helpers.title("inspection", link.visit)
     title = helpers.title("procedure", plan.job.tasks[link.task].procedure)

@@ -8,24 +8,24 @@ from datetime import datetime
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import task_and_trip, task_name
 from build_tools.pages.jobs.times import at, day
-from build_tools.plan.diary import Day
+from build_tools.plan.daily_schedule import Day
 from build_tools.plan.plan import Plan
-from build_tools.plan.problem import Aim
-from build_tools.plan.reasons import Link
-from build_tools.plan.worktime import A_HOUR
+from build_tools.plan.problem import Objective
+from build_tools.plan.reasons import CriticalLink
+from build_tools.plan.worktime import SLOTS_PER_HOUR
 
 Words = dict[str, str]
 
 
-def span(slots: int, a_day: int, say: Words) -> str:
+def span(slots: int, slots_per_day: int, say: Words) -> str:
     """Working time as people say it; a day is a working day.
 
     >>> from build_tools.pages.words import words
     >>> [span(slots, 32, words()) for slots in (1, 6, 32, 75)]
     ['15 min', '1 h 30 min', '1 day', '2 days 2 h 45 min']
     """
-    days, rest = divmod(slots, a_day)
-    hours, quarters = divmod(rest, A_HOUR)
+    days, rest = divmod(slots, slots_per_day)
+    hours, quarters = divmod(rest, SLOTS_PER_HOUR)
     parts = [counted(days, "one_day", "many_days", say)] if days else []
     parts += [say["time_hours"].format(n=hours)] if hours else []
     parts += [say["time_minutes"].format(n=quarters * 15)] if quarters or not slots else []
@@ -56,7 +56,7 @@ def first_names(helpers: Helpers, plan: Plan) -> dict[str, str]:
     return {id: name.split()[0] if short.count(name.split()[0]) == 1 else name for id, name in full.items()}
 
 
-def why(helpers: Helpers, plan: Plan, link: Link, say: Words) -> str:
+def why(helpers: Helpers, plan: Plan, link: CriticalLink, say: Words) -> str:
     """The reason of a link, in one or two sentences."""
     what = link.what
     if link.kind == "person":
@@ -65,11 +65,11 @@ def why(helpers: Helpers, plan: Plan, link: Link, say: Words) -> str:
         what = place_name(helpers, plan, what)
     elif link.kind in ("visit", "call"):
         what = helpers.title("inspection", what)
-    other = task_and_trip(helpers, plan, link.other, link.other_trip, say) if link.other else ""
+    other = task_and_trip(helpers, plan, link.predecessor, link.predecessor_trip, say) if link.predecessor else ""
     until = at(link.until) if link.until else ""
     sentences = [say["why_" + link.kind.replace(" ", "_")].format(other=other, what=what, until=until)]
     if link.spare:
-        sentences.append(say["why_spare"].format(time=span(link.spare, plan.worktime.a_day, say)))
+        sentences.append(say["why_spare"].format(time=span(link.spare, plan.worktime.slots_per_day, say)))
     elif (
         link.until
         and link.until < link.starts
@@ -101,42 +101,42 @@ def lines_beside(helpers: Helpers, plan: Plan, day: Day, say: Words) -> list[tup
     return lines
 
 
-def in_hand(plan: Plan, task: str, on_chain: bool, say: Words) -> str:
+def in_hand(plan: Plan, task: str, on_critical_path: bool, say: Words) -> str:
     """How much later a task may start."""
     done = plan.job.tasks[task].done
     if done:
         return say["slack_done"].format(day=day(done))
-    slots = plan.slack_of(task)
+    slots = plan.total_float_of(task)
     if slots:
-        return span(slots, plan.worktime.a_day, say)
-    return say["slack_sets"] if on_chain else say["slack_none"]
+        return span(slots, plan.worktime.slots_per_day, say)
+    return say["slack_sets"] if on_critical_path else say["slack_none"]
 
 
 def sureness(plan: Plan, say: Words) -> list[tuple[str, str]]:
     """What is known of each of the three aims: its name, and a sentence or two."""
     solution = plan.solution
-    hours = [say["time_hours"].format(n=f"{solution.closed.value / A_HOUR:g}"), str(solution.moves.value)]
+    hours = [say["time_hours"].format(n=f"{solution.closed.value / SLOTS_PER_HOUR:g}"), str(solution.moves.value)]
     values = [at(plan.end), *hours]
     made = []
-    for name, aim, value in zip(
+    for name, objective, value in zip(
         ("end", "closed", "moves"), (solution.end, solution.closed, solution.moves), values, strict=True
     ):
-        made.append((say[f"sure_{name}"], " ".join([f"{value}.", *_known(plan, name, aim, say)])))
-    if not any(stay.closed for stay in plan.prepared.problem.stays):
+        made.append((say[f"sure_{name}"], " ".join([f"{value}.", *_known(plan, name, objective, say)])))
+    if not any(occupancy.closure_lag for occupancy in plan.prepared.problem.occupancies):
         made[1] = (made[1][0], say["sure_none"])
     return made
 
 
-def _known(plan: Plan, name: str, aim: Aim, say: Words) -> Sequence[str]:
-    if aim.proved:
+def _known(plan: Plan, name: str, objective: Objective, say: Words) -> Sequence[str]:
+    if objective.proved:
         return [say[f"sure_{name}_proved"]]
-    if not aim.sought:
+    if not objective.sought:
         return [say["sure_counted"]]
-    gap = aim.value - aim.bound
+    gap = objective.value - objective.bound
     if name == "moves":
-        least, between = str(aim.bound), str(gap)
+        least, between = str(objective.bound), str(gap)
     elif name == "closed":
-        least, between = (say["time_hours"].format(n=f"{slots / A_HOUR:g}") for slots in (aim.bound, gap))
+        least, between = (say["time_hours"].format(n=f"{slots / SLOTS_PER_HOUR:g}") for slots in (objective.bound, gap))
     else:
-        least, between = at(plan.worktime.ends(aim.bound)), span(gap, plan.worktime.a_day, say)
+        least, between = at(plan.worktime.ends(objective.bound)), span(gap, plan.worktime.slots_per_day, say)
     return [say["sure_not"].format(least=least, gap=between)]

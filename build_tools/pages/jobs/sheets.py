@@ -14,7 +14,7 @@ from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Found, Heading, Page, foot_style
 from build_tools.pages.qr import qr_svg
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.days import DayOf, days_of
+from build_tools.plan.person_days import PersonDay, person_days
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
@@ -29,7 +29,7 @@ def sheets_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     people: list[dict[str, Any]] = [
         {"id": hand.person, "days": days}
         for hand in planned.plan.job.people
-        if (days := days_of(planned.plan, hand.person))
+        if (days := person_days(planned.plan, hand.person))
     ]
     content = renderer.render(
         "jobs/sheets.html", helpers, job=planned.plan.job, people=people, codes=bool(renderer.site_url)
@@ -44,11 +44,11 @@ def sheets_of_people(renderer: Renderer, id: str, planned: PlannedJob) -> list[P
     return [
         _of_person(renderer, id, planned.plan, hand.person, days)
         for hand in planned.plan.job.people
-        if (days := days_of(planned.plan, hand.person))
+        if (days := person_days(planned.plan, hand.person))
     ]
 
 
-def _of_person(renderer: Renderer, id: str, plan: Plan, person: str, days: list[DayOf]) -> Page:
+def _of_person(renderer: Renderer, id: str, plan: Plan, person: str, days: list[PersonDay]) -> Page:
     url = f"jobs/{id}/sheets-{person}.html"
     helpers, say = _helpers(renderer, plan, url), renderer.words
     title = say["sheets_of"].format(name=helpers.title("person", person))
@@ -63,7 +63,7 @@ def _helpers(renderer: Renderer, plan: Plan, url: str) -> Helpers:
     return Helpers(plan.context, "../" * url.count("/"), renderer.pictures)
 
 
-def _sheet(renderer: Renderer, helpers: Helpers, plan: Plan, day: DayOf) -> dict[str, Any]:
+def _sheet(renderer: Renderer, helpers: Helpers, plan: Plan, day: PersonDay) -> dict[str, Any]:
     """One day: its tasks with their times, and each method once for all the tasks that follow it."""
     groups: dict[str, list[str]] = {}
     for part in day.parts:

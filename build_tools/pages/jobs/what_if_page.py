@@ -121,12 +121,12 @@ def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: Look) -> Chart:
     moments = [plan.end for plan in plans.values()] + [one.ends for plan in plans.values() for one in plan.closed]
     until = max(max(moments).date(), first.job.deadline)
     days = sorted({day for plan in plans.values() for day in plan.worktime.days if day <= until})
-    a_day = first.worktime.a_day
+    slots_per_day = first.worktime.slots_per_day
 
     def slot(plan: Plan, number: int) -> int:
         """A slot of a plan on the axis of all."""
-        index, inside = divmod(number, a_day)
-        return days.index(plan.worktime.days[index]) * a_day + inside
+        index, inside = divmod(number, slots_per_day)
+        return days.index(plan.worktime.days[index]) * slots_per_day + inside
 
     items = []
     for name, plan in plans.items():
@@ -134,8 +134,8 @@ def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: Look) -> Chart:
         items.append(Item(name, 0, end, "work", at(plan.end), sets_end=name == AS_PLANNED))
         for starts, ends in _runs(sorted(shut_slots(plan))):
             items.append(Item(name, slot(plan, starts), slot(plan, ends - 1) + 1, "closed"))
-    deadline = sum(day <= first.job.deadline for day in days) * a_day
-    return lay_out(items, {name: titles[name] for name in plans}, Axis(days, 0, a_day), look, deadline)
+    deadline = sum(day <= first.job.deadline for day in days) * slots_per_day
+    return lay_out(items, {name: titles[name] for name in plans}, Axis(days, 0, slots_per_day), look, deadline)
 
 
 def _runs(slots: Sequence[int]) -> Iterator[tuple[int, int]]:

@@ -13,7 +13,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
-from build_tools.plan import settle, solve
+from build_tools.plan import left_shift, solve
 from build_tools.plan.data import plan_as_data
 from build_tools.plan.order_quantities import ordered
 from build_tools.plan.planning import bring_in, plan_with_variants
@@ -35,6 +35,6 @@ def every_plan(context: Context, job: str) -> dict[str, Any]:
 
 
 if __name__ == "__main__":
-    solve.CLOSED, solve.MOVES, settle.EFFORT = PART * solve.CLOSED, PART * solve.MOVES, PART * settle.EFFORT
+    solve.CLOSED, solve.MOVES, left_shift.EFFORT = PART * solve.CLOSED, PART * solve.MOVES, PART * left_shift.EFFORT
     book = Context.of(load_book(BOOK).book, Memo())
     print(json.dumps({job: every_plan(book, job) for job in book.book.jobs}, indent=1))

@@ -43,4 +43,4 @@ def planned(tasks: dict[str, Any], spaces: dict[str, Any] | None = None, today: 
     """A plan of these tasks by the crew, its end alone."""
     entry = job_of(tasks, spaces=spaces or {"room": ROOM}, people=PEOPLE, **job)
     here = replace(book().book, jobs={"drawn": entry}, _standards=None)
-    return plan_job(Context.of(here, book().memo), entry, today, aims=1)
+    return plan_job(Context.of(here, book().memo), entry, today, objectives=1)

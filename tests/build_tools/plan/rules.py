@@ -215,9 +215,9 @@ class _Walker:
         for stretch in self.plan.stretches:
             inside = list(self.quarters(stretch))
             if not inside or inside[0] != stretch.starts or inside[-1] + QUARTER != stretch.ends:
-                yield f"{stretch.piece} does not begin and end in working time"
+                yield f"{stretch.activity} does not begin and end in working time"
             if stretch.starts < self.morning(self.first_day()):
-                yield f"{stretch.piece} lies before the day of planning"
+                yield f"{stretch.activity} lies before the day of planning"
         if self.plan.stretches and self.plan.end != max(stretch.ends for stretch in self.plan.stretches):
             yield "the end is not that of the last stretch"
 
@@ -234,7 +234,7 @@ class _Walker:
             for stretch in stretches:
                 at += len(list(self.quarters(stretch)))
                 if stretch.trip != number or (at > trips[number].ends and number < len(trips) - 1):
-                    yield f"{stretch.piece} goes on into another trip"
+                    yield f"{stretch.activity} goes on into another trip"
             line = trips[number].line
             one_day = line.in_one_day if line else self.procedure(id).labour.in_one_day
             days = {moment.date() for stretch in stretches for moment in self.quarters(stretch)}
@@ -261,7 +261,7 @@ class _Walker:
                 for moment in self.quarters(stretch):
                     days[moment.date()] += 1
                 if len(days) > 1 and min(days.values()) < least:
-                    yield f"{stretch.piece} is cut overnight with a crumb"
+                    yield f"{stretch.activity} is cut overnight with a crumb"
 
     def looked_at(self, id: str) -> bool:
         """Whether somebody from outside cuts the work of a task into parts."""
@@ -346,13 +346,13 @@ class _Walker:
         spent, last, number = 0, self.morning(self.first_day()), 0
         for before, stretch in zip([None, *stretches], stretches, strict=False):
             if before and stretch.starts < before.ends:
-                yield f"{stretch.piece} starts before {before.piece} is over"
+                yield f"{stretch.activity} starts before {before.activity} is over"
             if not stretch.visit:
                 spent += len(list(self.quarters(stretch)))
                 last = stretch.ends
                 continue
             if spent != wanted[number][0]:
-                yield f"{stretch.piece} is at another share of the work"
+                yield f"{stretch.activity} is at another share of the work"
             number += 1
             yield from self.visit(stretch, before, last)
 
@@ -366,9 +366,9 @@ class _Walker:
         wait = self.clock(notice)
         comes = self.weekdays_after(called, wait // DAY) if "day" in notice else called + wait
         if stretch.starts < comes:
-            yield f"{stretch.piece} comes before its notice is over"
+            yield f"{stretch.activity} comes before its notice is over"
         if not self.is_office_day(stretch.starts.date()) or stretch.ends - stretch.starts != 2 * QUARTER:
-            yield f"{stretch.piece} is not on a weekday"
+            yield f"{stretch.activity} is not on a weekday"
 
     def order(self, id: str, task: Task) -> Iterator[str]:
         if task.started:
@@ -428,7 +428,7 @@ class _Walker:
         ways = self.job.spaces[place].reached_through if place in self.job.spaces else []
         return any(way not in seen and self.lies_in(way, closed, where, seen | {place}) for way in ways)
 
-    def stays(self) -> list[_Stay]:
+    def occupancies(self) -> list[_Stay]:
         found = []
         for id, task in self.job.tasks.items():
             if task.done:
@@ -436,7 +436,7 @@ class _Walker:
                 shuts = {place: until + wait for place, wait in self.closed_by(id).items()}
                 found.append(_Stay(id, task.space, until, until, until, shuts))
                 continue
-            number_of = {one.piece: number for number, those in self.by_trip(id).items() for one in those}
+            number_of = {one.activity: number for number, those in self.by_trip(id).items() for one in those}
             trips = self.trips(id)
             for closing in self.procedure(id).closes if task.started else []:
                 number = self.counts_from(id, closing)
@@ -450,29 +450,29 @@ class _Walker:
                     groups.append([])
                     continue
                 last = groups[-1][-1] if groups[-1] else None
-                if last and number_of[last.piece] != (number := number_of[stretch.piece]):
+                if last and number_of[last.activity] != (number := number_of[stretch.activity]):
                     line = trips[number].line
                     if not (line and line.shut):
                         groups.append([])
                 groups[-1].append(stretch)
             for group in filter(None, groups):
-                first = number_of[group[0].piece]
-                since = max(one.ends for one in group if number_of[one.piece] == first)
-                stay = _Stay(id, task.space, group[0].starts, group[-1].ends, since)
-                last_trip = number_of[group[-1].piece]
+                first = number_of[group[0].activity]
+                since = max(one.ends for one in group if number_of[one.activity] == first)
+                occupancy = _Stay(id, task.space, group[0].starts, group[-1].ends, since)
+                last_trip = number_of[group[-1].activity]
                 if group[-1] is self.by_trip(id)[last_trip][-1]:
                     closed = self.closed_by(id, last_trip)
-                    stay.shuts = {place: stay.ends + wait for place, wait in closed.items()}
+                    occupancy.shuts = {place: occupancy.ends + wait for place, wait in closed.items()}
                 line = trips[first].line
                 goes_on = trips[first].begins == self.done_before(id) and group[0] is self.plan.of_task(id)[0]
                 if line and line.shut and task.started and goes_on:
-                    stay.starts = self.morning(self.first_day())
-                found.append(stay)
+                    occupancy.starts = self.morning(self.first_day())
+                found.append(occupancy)
         return found
 
     def walk(self) -> Iterator[str]:
         """Every working quarter hour: who is where, and what is closed."""
-        stays = self.stays()
+        occupancies = self.occupancies()
         working: dict[datetime, list[Stretch]] = defaultdict(list)
         for stretch in self.plan.stretches:
             for moment in self.quarters(stretch):
@@ -484,27 +484,30 @@ class _Walker:
             for person in people:
                 if not self.works(self.hands[person], moment.date()):
                     yield f"{person} works on a day off"
-            here = [stay for stay in stays if stay.starts <= moment < stay.ends]
+            here = [occupancy for occupancy in occupancies if occupancy.starts <= moment < occupancy.ends]
             for place in self.crowded(here):
                 yield f"too many crews in {place}"
             for stretch in stretches:
                 space = self.job.tasks[stretch.task].space
-                for stay in stays:
-                    own = stay.task == stretch.task and stay.starts <= moment < stay.ends
-                    if not own and space in stay.shuts and stay.starts <= moment < stay.shuts[space]:
-                        yield f"{stretch.task} is in {space} while {stay.task} closes it"
+                for occupancy in occupancies:
+                    own = occupancy.task == stretch.task and occupancy.starts <= moment < occupancy.ends
+                    if not own and space in occupancy.shuts and occupancy.starts <= moment < occupancy.shuts[space]:
+                        yield f"{stretch.task} is in {space} while {occupancy.task} closes it"
 
     def crowded(self, here: list[_Stay]) -> Iterator[str]:
-        for place in {stay.space for stay in here}:
+        for place in {occupancy.space for occupancy in here}:
             room = self.job.spaces[place].crews if place in self.job.spaces else 1
-            if sum(stay.space == place for stay in here) > room:
+            if sum(occupancy.space == place for occupancy in here) > room:
                 yield place
 
     def said(self) -> Iterator[str]:
         """The closings that the plan shows are those that follow from it."""
         shown = sorted((closed.place, closed.task, closed.starts) for closed in self.plan.closed)
         wanted = sorted(
-            (place, stay.task, stay.since) for stay in self.stays() if stay.starts < stay.ends for place in stay.shuts
+            (place, occupancy.task, occupancy.since)
+            for occupancy in self.occupancies()
+            if occupancy.starts < occupancy.ends
+            for place in occupancy.shuts
         )
         if shown != wanted:
             yield "the closings that the plan shows are not those that follow from it"

@@ -27,7 +27,7 @@ DRAWN, TOGETHER = 60, 20
 
 def planned(context: Context, entry: Entry[Job], today: date = MONDAY) -> Plan:
     """The plan of a job, its end alone."""
-    return plan_job(context, entry, today, aims=1)
+    return plan_job(context, entry, today, objectives=1)
 
 
 def at(day: int, hour: int, minute: int = 0) -> datetime:

@@ -40,7 +40,7 @@ def cost(tasks: dict[str, dict[str, Any]], **job: Any) -> Cost:
     context = book_of(PROCEDURES)
     book = replace(context.book, tools={"saw": Entry("saw", SAW, NOWHERE)})
     entry = job_of(tasks, **TWO_HOUSES | job)
-    return cost_of(plan_job(Context.of(book, context.memo, {}), entry, date(2026, 12, 9), aims=1))
+    return cost_of(plan_job(Context.of(book, context.memo, {}), entry, date(2026, 12, 9), objectives=1))
 
 
 def line(made: Cost, thing: str) -> Line:

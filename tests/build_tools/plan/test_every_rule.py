@@ -33,9 +33,9 @@ def can_be_planned(drawn: Drawn) -> bool:
     return all(diagnostic.severity != "error" for diagnostic in check_job(drawn.context, drawn.entry, drawn.today))
 
 
-def planned(drawn: Drawn, aims: int = 1) -> Plan:
+def planned(drawn: Drawn, objectives: int = 1) -> Plan:
     """The plan of a drawn job."""
-    return plan_job(drawn.context, drawn.entry, drawn.today, aims=aims)
+    return plan_job(drawn.context, drawn.entry, drawn.today, objectives=objectives)
 
 
 @pytest.mark.parametrize("first", range(0, DRAWN, TOGETHER))
@@ -46,7 +46,7 @@ def test_no_plan_of_a_drawn_job_breaks_a_rule(first: int) -> None:
         drawn = draw(seed)
         if can_be_planned(drawn):
             count += 1
-            plan = planned(drawn, aims=1 + seed % 2)
+            plan = planned(drawn, objectives=1 + seed % 2)
             assert broken_rules(plan, planned_from(drawn.entry.item, drawn.today)) == [], seed
     assert count > TOGETHER * 0.8
 
@@ -63,7 +63,7 @@ def test_no_plan_of_a_job_of_the_book_breaks_a_rule(job: str) -> None:
     context = book()
     entry = context.book.jobs[job]
     for other in [entry, *(varied(entry, variant) for variant in entry.item.variants.values())]:
-        plan = plan_job(context, other, other.item.start, aims=1)
+        plan = plan_job(context, other, other.item.start, objectives=1)
         assert broken_rules(plan, planned_from(other.item, other.item.start)) == []
 
 
@@ -153,6 +153,6 @@ def test_a_rule_that_the_plan_did_not_know_is_seen(task: Fields, job: Fields, ru
         people = [{"person": "alda-fenn"}, BEN]
         return job_of(both, **({"spaces": spaces, "people": people} | more))
 
-    plan = plan_job(context, made({}), MONDAY, aims=2)
+    plan = plan_job(context, made({}), MONDAY, objectives=2)
     assert broken_rules(plan, MONDAY) == []
     assert any(rule in each for each in broken_rules(replace(plan, entry=made(task, **job)), MONDAY))

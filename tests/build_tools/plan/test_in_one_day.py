@@ -19,7 +19,7 @@ def pours(in_one_day: bool) -> list[tuple[int, int]]:
     """The days on which the second of two pours of five hours begins and ends."""
     context = book_of({"form": procedure("5 h"), "pour": pour("5 h", in_one_day)})
     tasks: dict[str, dict[str, Any]] = {"form": {"procedure": "form"}, "pour": {"procedure": "pour", "after": ["form"]}}
-    plan = plan_job(context, job_of(tasks), date(2026, 12, 7), aims=1)
+    plan = plan_job(context, job_of(tasks), date(2026, 12, 7), objectives=1)
     return [(one.starts.day, one.ends.day) for one in plan.of_task("pour")]
 
 

@@ -10,11 +10,11 @@ from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
-from build_tools.plan.links import closed_places
 from build_tools.plan.plan import Plan
 from build_tools.plan.planning import plan_job
+from build_tools.plan.precedence import closed_places
 from build_tools.plan.prepare import prepare
-from build_tools.plan.problem import Impossible
+from build_tools.plan.problem import Infeasible
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, inspection, job_of, procedure
 from tests.build_tools.plan.rules import broken_rules
 
@@ -29,7 +29,7 @@ TWO = [{"person": "alda-fenn"}, {"person": "bram-tolle"}]
 
 
 def planned(context: Context, tasks: dict[str, Fields], **more: object) -> Plan:
-    plan = plan_job(context, job_of(tasks, **more), MONDAY, aims=1)
+    plan = plan_job(context, job_of(tasks, **more), MONDAY, objectives=1)
     assert plan.solution.end.proved
     assert broken_rules(plan, MONDAY) == []
     return plan
@@ -110,7 +110,7 @@ def test_who_says_nothing_works_on_the_days_of_the_job() -> None:
 def test_a_tool_has_a_lead_time_too() -> None:
     context = book_of({"sand": procedure("2 h", tools=["sander"])})
     job = job_of({"sand": {"procedure": "sand"}}, prices=[{"tool": "sander", "lead_time": "2 days"}])
-    assert plan_job(context, job, MONDAY, aims=1).starts("sand") == datetime(2026, 12, 9, 7, 30)
+    assert plan_job(context, job, MONDAY, objectives=1).starts("sand") == datetime(2026, 12, 9, 7, 30)
 
 
 @pytest.mark.parametrize(
@@ -130,7 +130,7 @@ def test_a_tool_has_a_lead_time_too() -> None:
     ],
 )
 def test_what_can_never_be_says_why_and_where(procedures: Fields, job: Fields, message: str) -> None:
-    with pytest.raises(Impossible) as trouble:
+    with pytest.raises(Infeasible) as trouble:
         prepare(two_people(**procedures), job_of({"lay": {"procedure": "lay"}}, **job), MONDAY)
     assert (trouble.value.message, trouble.value.tasks) == (message, ("lay",))
 
@@ -146,4 +146,4 @@ def test_the_wait_for_the_marks_on_the_ground_counts_once() -> None:
     entry = job_of(tasks, spaces={"yard": {"title": "Yard"}}, people=people)
     prepared = prepare(context, entry, MONDAY)
     assert [visit.notice for visit in prepared.visits] == ["3 days"]
-    assert not any(link.wait for link in prepared.problem.pieces["base 1"].after)
+    assert not any(link.lag for link in prepared.problem.activities["base 1"].predecessors)

@@ -23,7 +23,7 @@ LOOKS = {"first": inspection("0 h"), "second": inspection("0 h")}
 
 def planned(tasks: dict[str, Fields], today: date, **more: object) -> Plan:
     """The plan of those tasks, made on that day; nothing in it breaks a rule."""
-    plan = plan_job(book_of(PROCEDURES, inspections=LOOKS), job_of(tasks, **more), today, aims=2)
+    plan = plan_job(book_of(PROCEDURES, inspections=LOOKS), job_of(tasks, **more), today, objectives=2)
     assert broken_rules(plan, plan.prepared.today) == []
     return plan
 
@@ -83,7 +83,7 @@ def test_what_is_started_does_not_wait_for_a_delivery() -> None:
     job = job_of(
         {"lay": {"procedure": "lay", "started": MONDAY}}, prices=[{"material": "board", "lead_time": "5 days"}]
     )
-    plan = plan_job(context, job, TUESDAY, aims=1)
+    plan = plan_job(context, job, TUESDAY, objectives=1)
     assert plan.starts("lay") == at(TUESDAY, "07:30")
     assert plan.ends("lay") == at(WEDNESDAY, "11:30")
 

@@ -16,7 +16,7 @@ from build_tools.pages.jobs.plan_chart import items_of
 from build_tools.pages.words import words
 from build_tools.plan import prepare
 from build_tools.plan.checks import check_job
-from build_tools.plan.days import days_of
+from build_tools.plan.person_days import person_days
 from build_tools.plan.plan import Plan
 from build_tools.plan.planning import plan_job
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, job_of, procedure, trip
@@ -151,7 +151,7 @@ def test_a_trip_is_called_what_a_foreman_calls_it() -> None:
     assert "P (Room), 2nd coat settles, sets or dries until Wed 9 Dec 7:30." in text
     bars = [item.words for item in items_of(Helpers(plan.context, "", {}), plan, say) if item.kind == "work"]
     assert bars == [f"P, {nth} coat: alda-fenn" for nth in ("1st", "2nd", "3rd")]
-    assert [(day.day.day, part.trip) for day in days_of(plan, "alda-fenn") for part in day.parts] == [
+    assert [(day.day.day, part.trip) for day in person_days(plan, "alda-fenn") for part in day.parts] == [
         (7, 0),
         (8, 1),
         (9, 2),

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools.plan.first_plan import end_of, first_plan
-from build_tools.plan.model import model_of
+from build_tools.plan.initial_schedule import end_of, initial_schedule
+from build_tools.plan.model import build_model
 from build_tools.plan.prepare import prepare
-from build_tools.plan.problem import After, Piece, Problem, Stay, Team
+from build_tools.plan.problem import Activity, Occupancy, Precedence, Problem, Team
 from tests.build_tools.plan.drawn_jobs import draw
 
 
@@ -17,10 +17,10 @@ def test_a_first_plan_is_a_plan(seed: int) -> None:
 
     drawn = draw(seed)
     problem = prepare(drawn.context, drawn.entry, drawn.today).problem
-    found = first_plan(problem)
+    found = initial_schedule(problem)
     if found is None:
         return
-    made = model_of(problem, end_of(problem, found[0]))
+    made = build_model(problem, end_of(problem, found[0]))
     for id, start in found[0].items():
         made.model.add(made.start[id] == start)
     for (team, person), on in made.on.items():
@@ -30,16 +30,16 @@ def test_a_first_plan_is_a_plan(seed: int) -> None:
 
 
 def test_it_waits_for_people_places_and_results() -> None:
-    problem = Problem(horizon=100, places={"room": 1}, people={"alda-fenn": [(0, 5)]}, waits={"dry": [*range(10, 111)]})
+    problem = Problem(horizon=100, places={"room": 1}, people={"alda-fenn": [(0, 5)]}, lags={"dry": [*range(10, 111)]})
     problem.teams = {"a": Team(1, ["alda-fenn"], ["alda-fenn"]), "b": Team(1, ["alda-fenn"], ["alda-fenn"])}
-    problem.pieces = {
-        "a 1": Piece("a 1", 4, team="a"),
-        "b 1": Piece("b 1", 4, [After("a 1", "dry")], team="b", allowed=[(30, 31)]),
+    problem.activities = {
+        "a 1": Activity("a 1", 4, team="a"),
+        "b 1": Activity("b 1", 4, [Precedence("a 1", "dry")], team="b", allowed=[(30, 31)]),
     }
-    problem.stays = [Stay("room", "a 1", "a 1"), Stay("room", "b 1", "b 1")]
-    assert first_plan(problem) == ({"a 1": 5, "b 1": 30}, {"a": ("alda-fenn",), "b": ("alda-fenn",)})
+    problem.occupancies = [Occupancy("room", "a 1", "a 1"), Occupancy("room", "b 1", "b 1")]
+    assert initial_schedule(problem) == ({"a 1": 5, "b 1": 30}, {"a": ("alda-fenn",), "b": ("alda-fenn",)})
 
 
 def test_where_there_is_no_room_there_is_none() -> None:
-    problem = Problem(horizon=3, pieces={"a": Piece("a", 2), "b": Piece("b", 2, [After("a")])})
-    assert first_plan(problem) is None
+    problem = Problem(horizon=3, activities={"a": Activity("a", 2), "b": Activity("b", 2, [Precedence("a")])})
+    assert initial_schedule(problem) is None

@@ -11,12 +11,12 @@ import pytest
 
 from build_tools.plan import data
 from build_tools.plan.compare import figures
+from build_tools.plan.daily_schedule import daily_schedule
 from build_tools.plan.data import plan_as_data
-from build_tools.plan.diary import diary
+from build_tools.plan.lags import waits
 from build_tools.plan.plan import Plan
 from build_tools.plan.planning import plan_job
 from build_tools.plan.reasons import reasons
-from build_tools.plan.waits import waits
 from build_tools.plan.what_if import Try
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, draw, inspection, job_of, procedure
 
@@ -43,7 +43,7 @@ def floor() -> Plan:
 
 
 def test_the_days_hold_work_visits_what_is_closed_and_what_waits() -> None:
-    first, second = diary(floor())
+    first, second = daily_schedule(floor())
     assert [(part.task, part.starts, part.ends) for part in first.of("alda-fenn")] == [
         ("paint", at(7, 7, 30), at(7, 9, 30)),
         ("coat", at(7, 13, 30), at(7, 15, 30)),
@@ -60,7 +60,7 @@ def test_the_days_hold_work_visits_what_is_closed_and_what_waits() -> None:
 
 def test_work_that_is_not_done_in_a_day_goes_on() -> None:
     plan = plan_job(book_of({"long": procedure("11 h")}), job_of({"long": {"procedure": "long"}}), MONDAY)
-    days = diary(plan)
+    days = daily_schedule(plan)
     assert [[(part.starts, part.ends, part.goes_on) for part in day.work] for day in days] == [
         [(at(7, 7, 30), at(7, 15, 30), True)],
         [(at(8, 7, 30), at(8, 10, 30), False)],
@@ -68,7 +68,7 @@ def test_work_that_is_not_done_in_a_day_goes_on() -> None:
 
 
 def test_each_link_says_what_it_waited_for() -> None:
-    assert [(link.task, link.visit, link.kind, link.other, link.what) for link in reasons(floor())] == [
+    assert [(link.task, link.visit, link.kind, link.predecessor, link.what) for link in reasons(floor())] == [
         ("paint", "", "start", "", ""),
         ("coat", "", "wait", "paint", ""),
         ("door", "", "closed", "coat", "room"),
@@ -162,15 +162,15 @@ def test_the_data_of_drawn_jobs_is_whole(seed: int) -> None:
     """Every stretch of work stands in the days with all its hours, and every reason has what its sentence needs."""
     drawn = draw(seed)
     plan = plan_job(drawn.context, drawn.entry, drawn.today)
-    slots = plan.prepared.problem.pieces
-    hours = sum(slots[one.piece].slots for one in plan.stretches if not one.visit) / 4
-    days = diary(plan)
+    activities = plan.prepared.problem.activities
+    hours = sum(activities[one.activity].duration for one in plan.stretches if not one.visit) / 4
+    days = daily_schedule(plan)
     assert sum((part.ends - part.starts).seconds / 3600 for day in days for part in day.work) == hours
     assert sum(len(day.visits) for day in days) == len(plan.prepared.visits)
     assert all(wait.starts <= wait.ends for wait in waits(plan))
     links = reasons(plan)
     assert not links or links[-1].ends == plan.end
     for link in links:
-        assert bool(link.other) == (link.until is not None)
+        assert bool(link.predecessor) == (link.until is not None)
         assert bool(link.what) == (link.kind in ("visit", "call", "person", "place", "closed"))
     json.dumps(plan_as_data(plan))

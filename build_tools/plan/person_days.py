@@ -35,7 +35,7 @@ class Comes:
 
 
 @dataclass(slots=True)
-class DayOf:
+class PersonDay:
     """One day of one person: his parts in the order in which he comes to them, and who comes to look at them."""
 
     person: str
@@ -44,23 +44,23 @@ class DayOf:
     comes: list[Comes] = field(default_factory=list)
 
 
-def days_of(plan: Plan, person: str) -> list[DayOf]:
+def person_days(plan: Plan, person: str) -> list[PersonDay]:
     """The days on which somebody works, each with what he does."""
     teams = {stretch.task: stretch.people for stretch in plan.stretches if not stretch.visit}
-    found: dict[date, DayOf] = {}
-    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.piece)):
+    found: dict[date, PersonDay] = {}
+    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.activity)):
         if stretch.visit:
             if person in teams.get(stretch.task, ()):
-                day = found.setdefault(stretch.starts.date(), DayOf(person, stretch.starts.date()))
+                day = found.setdefault(stretch.starts.date(), PersonDay(person, stretch.starts.date()))
                 day.comes.append(Comes(stretch.task, stretch.visit, stretch.starts))
         elif person in stretch.people:
             for starts, ends in by_day(plan, stretch):
-                day = found.setdefault(starts.date(), DayOf(person, starts.date()))
+                day = found.setdefault(starts.date(), PersonDay(person, starts.date()))
                 _add(plan, day, stretch, starts, ends)
     return [found[day] for day in sorted(found)]
 
 
-def _add(plan: Plan, day: DayOf, stretch: Stretch, starts: datetime, ends: datetime) -> None:
+def _add(plan: Plan, day: PersonDay, stretch: Stretch, starts: datetime, ends: datetime) -> None:
     part = next((one for one in day.parts if (one.task, one.trip) == (stretch.task, stretch.trip)), None)
     if part is None:
         part = Part(stretch.task, stretch.people, trip=stretch.trip)
@@ -77,7 +77,7 @@ def _add(plan: Plan, day: DayOf, stretch: Stretch, starts: datetime, ends: datet
 def by_day(plan: Plan, stretch: Stretch) -> Iterator[tuple[datetime, datetime]]:
     """A stretch cut at the evenings: its times on each of its days."""
     worktime = plan.worktime
-    length = worktime.a_day * SLOT
+    length = worktime.slots_per_day * SLOT
     for day in worktime.days:
         if stretch.starts.date() <= day <= stretch.ends.date():
             begins = datetime.combine(day, worktime.begins)

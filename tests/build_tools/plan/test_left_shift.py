@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from build_tools.plan.chain import chain
-from build_tools.plan.problem import After, Aim, Piece, Problem, Solution, Stay, Team
-from build_tools.plan.settle import settle
+from build_tools.plan.critical_path import critical_path
+from build_tools.plan.left_shift import left_shift
+from build_tools.plan.problem import Activity, Objective, Occupancy, Precedence, Problem, Solution, Team
 from build_tools.plan.solve import solve
 
 DAY = 8
@@ -13,18 +13,18 @@ DAY = 8
 def two_people() -> Problem:
     """Two days of two people: a floor that closes its room over night, and a shelf in another room."""
     problem = Problem(
-        horizon=5 * DAY, people={"alda-fenn": [], "bram-tolle": []}, places={"room": 1, "hall": 1}, a_day=DAY
+        horizon=5 * DAY, people={"alda-fenn": [], "bram-tolle": []}, places={"room": 1, "hall": 1}, slots_per_day=DAY
     )
-    problem.waits = {"dries": [min(5 * DAY, -(-(end + 4) // DAY) * DAY) for end in range(5 * DAY + 1)]}
+    problem.lags = {"dries": [min(5 * DAY, -(-(end + 4) // DAY) * DAY) for end in range(5 * DAY + 1)]}
     for id, slots in (("floor 1", 3), ("door 1", 2), ("shelf 1", 2)):
         task = id.removesuffix(" 1")
-        problem.pieces[id] = Piece(id, slots, team=task)
+        problem.activities[id] = Activity(id, slots, team=task)
         problem.teams[task] = Team(1, ["alda-fenn", "bram-tolle"], ["alda-fenn", "bram-tolle"])
-    problem.pieces["door 1"].after.append(After("floor 1", "dries"))
-    problem.stays = [
-        Stay("room", "floor 1", "floor 1", "dries"),
-        Stay("room", "door 1", "door 1"),
-        Stay("hall", "shelf 1", "shelf 1"),
+    problem.activities["door 1"].predecessors.append(Precedence("floor 1", "dries"))
+    problem.occupancies = [
+        Occupancy("room", "floor 1", "floor 1", "dries"),
+        Occupancy("room", "door 1", "door 1"),
+        Occupancy("hall", "shelf 1", "shelf 1"),
     ]
     return problem
 
@@ -34,42 +34,42 @@ def test_nothing_is_later_than_it_must_be() -> None:
     loose = Solution(
         {"floor 1": 1, "door 1": DAY + 2, "shelf 1": 6},
         {"floor": ("alda-fenn",), "door": ("alda-fenn",), "shelf": ("bram-tolle",)},
-        Aim(DAY + 4, DAY + 2),
-        Aim(DAY - 4, 0),
-        Aim(0, 0),
+        Objective(DAY + 4, DAY + 2),
+        Objective(DAY - 4, 0),
+        Objective(0, 0),
     )
-    settled = settle(problem, loose)
+    settled = left_shift(problem, loose)
     assert settled.starts == {"floor 1": 1, "door 1": DAY, "shelf 1": 0}  # the floor keeps its room closed no longer
     assert settled.teams == loose.teams
-    assert settle(problem, loose, aims=1).starts["floor 1"] == 0
+    assert left_shift(problem, loose, objectives=1).starts["floor 1"] == 0
 
 
 def test_the_chain_says_what_let_go_last() -> None:
     problem = two_people()
-    solution = settle(problem, solve(problem))
-    links = chain(problem, solution)
-    assert [piece for piece, _ in links] == ["floor 1", "door 1"]
+    solution = left_shift(problem, solve(problem))
+    links = critical_path(problem, solution)
+    assert [activity for activity, _ in links] == ["floor 1", "door 1"]
     assert links[0][1] is None
     held = links[1][1]
     assert held is not None
-    assert (held.reason, held.wait) == ("after", "dries")
+    assert (held.reason, held.lag) == ("after", "dries")
 
 
 def test_a_piece_with_a_day_of_its_own_begins_a_chain() -> None:
     problem = two_people()
-    problem.pieces["door 1"].earliest = 2 * DAY
-    links = chain(problem, settle(problem, solve(problem)))
+    problem.activities["door 1"].earliest = 2 * DAY
+    links = critical_path(problem, left_shift(problem, solve(problem)))
     assert links == [("door 1", None)]
 
 
 def test_the_moves_have_a_bound() -> None:
     """Four tasks in turn, each in a place of its own, for one person: three moves, and no fewer are possible."""
-    problem = Problem(horizon=20, people={"alda-fenn": []}, a_day=DAY)
+    problem = Problem(horizon=20, people={"alda-fenn": []}, slots_per_day=DAY)
     for number in range(4):
         id, task, place = f"task{number} 1", f"task{number}", f"place{number}"
-        problem.pieces[id] = Piece(id, 2, team=task)
+        problem.activities[id] = Activity(id, 2, team=task)
         problem.teams[task] = Team(1, ["alda-fenn"], ["alda-fenn"])
         problem.places[place] = 1
-        problem.stays.append(Stay(place, id, id))
+        problem.occupancies.append(Occupancy(place, id, id))
     moves = solve(problem).moves
     assert (moves.value, moves.bound, moves.proved) == (3, 3, True)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 
-from build_tools.plan.days import by_day
+from build_tools.plan.lags import Wait, waits
+from build_tools.plan.person_days import by_day
 from build_tools.plan.plan import Closed, Plan, Stretch
-from build_tools.plan.waits import Wait, waits
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +37,13 @@ class Day:
         return [part for part in self.work if person in part.people]
 
 
-def diary(plan: Plan) -> list[Day]:
+def daily_schedule(plan: Plan) -> list[Day]:
     """The working days of a job from the first to its end; what is closed or waits stands on each that it reaches.
 
     A working day on which nothing is done is among them, since something dries or somebody is waited for.
     """
     days = {day: Day(day) for day in plan.worktime.days if day <= plan.end.date()}
-    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.ends, one.piece)):
+    for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.ends, one.activity)):
         for starts, ends in by_day(plan, stretch):
             if stretch.visit:
                 days[starts.date()].visits.append(stretch)

@@ -1,6 +1,7 @@
 """A solved plan drawn together: everything as early as it can be.
 
-The solver leaves what does not count for an aim where it happened to put it. People want no gap that has no reason.
+The solver leaves what does not count for an objective where it happened to put it. People want no gap that has no
+reason.
 """
 
 from __future__ import annotations
@@ -8,8 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from build_tools.plan.first_plan import end_of
-from build_tools.plan.model import Model, model_of
+from build_tools.plan.initial_schedule import end_of
+from build_tools.plan.model import ConstraintModel, build_model
 from build_tools.plan.problem import Problem, Solution
 from build_tools.plan.solve import moves_of, seeks_moves
 from build_tools.plan.solver import Effort
@@ -18,39 +19,39 @@ EFFORT = 1.0
 """Work of the solver for each of the two passes; what is not better by then stays as it is."""
 
 
-def settle(problem: Problem, solution: Solution, aims: int = 3) -> Solution:
-    """The same plan with the same people and every piece as early as the others let it be.
+def left_shift(problem: Problem, solution: Solution, objectives: int = 3) -> Solution:
+    """The same plan with the same people and every activity as early as the others let it be.
 
-    ``aims`` is how many of the three were sought: what they have reached is kept. People do their pieces in the same
-    order; where the changes of place were an aim, in any order that has no more of them.
+    ``objectives`` is how many of the three were sought: what they have reached is kept. People do their activities in
+    the same order; where the changes of place were an objective, in any order that has no more of them.
     """
-    made = _model(problem, solution, aims)
+    made = _model(problem, solution, objectives)
     for person in problem.people:
-        mine = [p for p in problem.pieces.values() if p.slots and p.team and person in solution.teams[p.team]]
-        for one, other in pairwise(sorted(mine, key=lambda piece: solution.starts[piece.id])):
+        mine = [p for p in problem.activities.values() if p.duration and p.team and person in solution.teams[p.team]]
+        for one, other in pairwise(sorted(mine, key=lambda activity: solution.starts[activity.id])):
             made.model.add(made.start[other.id] >= made.end[one.id])
     solution = _earliest(made, solution)
-    if aims > 2 and seeks_moves(problem):
-        made = _model(problem, solution, aims)
+    if objectives > 2 and seeks_moves(problem):
+        made = _model(problem, solution, objectives)
         made.model.add(sum(moves_of(made)) <= solution.moves.value)
         solution = _earliest(made, solution)
     return solution
 
 
-def _model(problem: Problem, solution: Solution, aims: int) -> Model:
+def _model(problem: Problem, solution: Solution, objectives: int) -> ConstraintModel:
     """The rules, and what was reached."""
-    made = model_of(problem, solution.end.value)
-    if aims > 1 and made.closed:
+    made = build_model(problem, solution.end.value)
+    if objectives > 1 and made.closed:
         made.model.add(sum(made.closed) <= solution.closed.value)
     for (team, person), on in made.on.items():
         made.model.add(on == (person in solution.teams[team]))
     return made
 
 
-def _earliest(made: Model, solution: Solution) -> Solution:
-    model, pieces = made.model, made.problem.pieces
+def _earliest(made: ConstraintModel, solution: Solution) -> Solution:
+    model, activities = made.model, made.problem.activities
     for id, start in solution.starts.items():
-        if pieces[id].start is None:
+        if activities[id].start is None:
             model.add_hint(made.start[id], start)
     model.minimize(sum(made.start.values()))
     search = Effort(EFFORT).search(model, EFFORT)

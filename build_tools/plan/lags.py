@@ -27,16 +27,16 @@ class Wait:
 def waits(plan: Plan) -> list[Wait]:
     """The waits that hold something up, by their start; one that is over by the next slot of work is none."""
     problem, starts = plan.prepared.problem, plan.solution.starts
-    of = {stretch.piece: (stretch.task, stretch.trip) for stretch in plan.stretches}
-    visits = {visit.piece: visit.inspection for visit in plan.prepared.visits}
+    of = {stretch.activity: (stretch.task, stretch.trip) for stretch in plan.stretches}
+    visits = {visit.activity: visit.inspection for visit in plan.prepared.visits}
     later: dict[tuple[tuple[str, int], str, int, int], list[tuple[str, int]]] = defaultdict(list)
-    for id, piece in problem.pieces.items():
-        for link in piece.after:
-            if link.wait and link.other in of:
-                end = starts[link.other] + problem.pieces[link.other].slots
-                ready = min(problem.waits[link.wait][end], plan.worktime.slots - 1)
+    for id, activity in problem.activities.items():
+        for link in activity.predecessors:
+            if link.lag and link.predecessor in of:
+                end = starts[link.predecessor] + problem.activities[link.predecessor].duration
+                ready = min(problem.lags[link.lag][end], plan.worktime.slots - 1)
                 if ready > end:
-                    later[of[link.other], visits.get(id, ""), end, ready].append(of[id])
+                    later[of[link.predecessor], visits.get(id, ""), end, ready].append(of[id])
     made = [
         Wait(*trip, tuple(dict.fromkeys(those)), plan.worktime.ends(end), plan.worktime.starts(ready), visit)
         for (trip, visit, end, ready), those in later.items()
