@@ -182,9 +182,12 @@ class Plot:
     limits: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Calculator:
     """The one declaration from which page, form, tables, schema, command line and checks are made.
+
+    ``calculators.declaring.calculator`` makes one of an annotated function. It is called like that function, by
+    keyword, with the defaults filled in, and keeps no limits: ``run`` does.
 
     ``on_site`` calculators are compiled to script and answer on the page; heavy ones run at build time alone.
     ``drawing`` makes a drawing from the values of all inputs and the answer.
@@ -208,6 +211,17 @@ class Calculator:
     on_site: bool = True
     drawing: Callable[[dict[str, Any], Answer], Sheet] | None = None
     plots: tuple[Plot, ...] = ()
+
+    def __post_init__(self) -> None:
+        # As functools.wraps leaves them, for what runs the examples of docstrings or looks for types.
+        self.__dict__.update(
+            __wrapped__=self.function, __doc__=self.function.__doc__, __module__=self.function.__module__
+        )
+
+    def __call__(self, **given: Any) -> Answer:
+        """The function's answer for values of the inside."""
+        defaults = {item.name: item.default for item in self.inputs if item.default is not None}
+        return self.function(**defaults | given)
 
     def input(self, name: str) -> Input | None:
         """The input of that name, or None."""

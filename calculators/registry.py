@@ -1,4 +1,4 @@
-"""Every calculator, found by walking the trades' packages: a module with a ``CALCULATOR`` is one."""
+"""Every calculator, found by walking the modules of the trades' packages."""
 
 from __future__ import annotations
 
@@ -17,14 +17,13 @@ def find() -> dict[str, Calculator]:
             continue
         package = importlib.import_module(trade.name)
         for part in pkgutil.walk_packages(package.__path__, trade.name + "."):
-            calculator = getattr(importlib.import_module(part.name), "CALCULATOR", None)
-            if calculator is None:
-                continue
-            if not isinstance(calculator, Calculator):
-                raise TypeError(f"CALCULATOR in {part.name} is not a Calculator")
-            if calculator.name in found:
-                raise ValueError(f"two calculators '{calculator.name}': {found[calculator.name][1]} and {part.name}")
-            found[calculator.name] = (calculator, part.name)
+            for calculator in vars(importlib.import_module(part.name)).values():
+                if not isinstance(calculator, Calculator) or calculator.__module__ != part.name:
+                    continue
+                if calculator.name in found:
+                    two = f"{found[calculator.name][1]} and {part.name}"
+                    raise ValueError(f"two calculators '{calculator.name}': {two}")
+                found[calculator.name] = (calculator, part.name)
     return {name: found[name][0] for name in sorted(found)}
 
 

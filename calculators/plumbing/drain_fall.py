@@ -6,7 +6,10 @@ family has its own rule.
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
+from calculators.declaring import Help, calculator, choice, length, slope, yes_no
 from calculators.plumbing.drain_fall_drawing import MARK_WAYS, drain_fall_drawing, from_mark
 from calculators.writing import NOISE, decimal, inches
 
@@ -46,14 +49,69 @@ def judge(slope: float, pipe: float, code: str) -> str:
     return "too flat"
 
 
+@calculator(
+    title="Fall of a drain",
+    summary="How far the pipe drops over its run, and whether the slope passes for its size.",
+    outputs=(
+        Output("fall", "Fall over the run", "length", "in", step=1 / 16),
+        Output("lower_invert", "Invert at the lower end", "length", "in", step=1 / 16, ways=MARK_WAYS),
+        Output("result", "This slope", "text"),
+        Output("least_slope", "Least slope for this size", "slope", "in/ft", step=1 / 16),
+        Output("least_fall", "Least fall over the run", "length", "in", step=1 / 16, rounds="up"),
+    ),
+    formula=(
+        "Fall = run x slope. Lower invert = upper invert - fall. The pipe's size and the code give the least slope."
+    ),
+    sources=(
+        Citation("ipc", "Table 704.1; Table 710.1(1), note a"),
+        Citation("irc", "P3005.3, P3111.2.1"),
+        Citation("upc", "708.1"),
+        COMMON_PRACTICE,
+    ),
+    example={"run": "20 ft", "slope": "1/4 in/ft", "pipe": "3 in", "upper_invert": "18 in below the mark"},
+    other_names=("drain slope", "pipe pitch", "grade of drain", "sewer fall"),
+    cannot_decide=(
+        "How many fixtures the pipe may serve, and its vents: the code's tables and the inspector. "
+        "A drain is tested and looked at before it is covered."
+    ),
+    drawing=drain_fall_drawing,
+    plots=(
+        Plot(
+            "Fall against the run, at three slopes",
+            x="run",
+            y="fall",
+            start=12.0,
+            end=600.0,
+            curves=("slope", (1 / 96, 1 / 48, 1 / 24)),
+        ),
+    ),
+)
 def drain_fall(
-    run: float = 120.0,
-    slope: float = 0.25 / 12,
-    pipe: float = 3.0,
-    code: str = "ipc",
-    water_closet: bool = True,
-    upper_invert: float = 0.0,
-    steep: float = 0.5 / 12,
+    run: Annotated[float, length("Run of the pipe, level", "ft", default="10 ft", limits="1 in to 1000 ft")],
+    slope: Annotated[
+        float,
+        slope("Slope", "in/ft", default="1/4 in/ft", limits="0 to 1:1"),
+        Help("As 1/4 in/ft, 2.1 % or 1:48. A pipe steeper than 45 degrees counts as upright."),
+    ],
+    pipe: Annotated[float, length("Size of the pipe", "in", default="3 in", limits="1-1/4 to 15 in")],
+    code: Annotated[
+        str,
+        choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
+        Help("The building department says which one it has adopted."),
+    ],
+    water_closet: Annotated[bool, yes_no("Serves a toilet", default="yes")],
+    upper_invert: Annotated[
+        float,
+        length(
+            "Invert at the upper end",
+            "in",
+            default="0",
+            limits="100 ft below the mark to 100 ft above the mark",
+            ways=MARK_WAYS,
+        ),
+        Help("Inside bottom of the pipe from your mark. Leave 0 for the drop alone."),
+    ],
+    steep: Annotated[float, slope("Caution from a slope of", "in/ft", default="1/2 in/ft", limits="0.12 in/ft to 1:1")],
 ) -> Answer:
     """Fall and lower invert of a drain, with the least that its size asks for.
 
@@ -102,73 +160,3 @@ def cautions_for(slope: float, pipe: float, code: str, steep: float) -> list[str
             "set no most for an ordinary drain. A combination waste and vent has one: 1/2 in/ft (IRC P3111.2.1)."
         )
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="drain-fall",
-    title="Fall of a drain",
-    trade="plumbing",
-    summary="How far the pipe drops over its run, and whether the slope passes for its size.",
-    function=drain_fall,
-    drawing=drain_fall_drawing,
-    plots=(
-        Plot("Fall against the run, at three slopes", "run", "fall", 12.0, 600.0, ("slope", (1 / 96, 1 / 48, 1 / 24))),
-    ),
-    inputs=(
-        Input("run", "Run of the pipe, level", "length", "ft", default=120.0, least=1, most=12000),
-        Input(
-            "slope",
-            "Slope",
-            "slope",
-            "in/ft",
-            default=0.25 / 12,
-            least=0,
-            most=1,
-            help="As 1/4 in/ft, 2.1 % or 1:48. A pipe steeper than 45 degrees counts as upright.",
-        ),
-        Input("pipe", "Size of the pipe", "length", "in", default=3.0, least=1.25, most=15),
-        Input(
-            "code",
-            "Code family",
-            "choice",
-            default="ipc",
-            choices=(Choice("ipc", "IPC"), Choice("irc", "IRC"), Choice("upc", "UPC")),
-            help="The building department says which one it has adopted.",
-        ),
-        Input("water_closet", "Serves a toilet", "yes-no", default=True),
-        Input(
-            "upper_invert",
-            "Invert at the upper end",
-            "length",
-            "in",
-            default=0.0,
-            least=-1200,
-            most=1200,
-            help="Inside bottom of the pipe from your mark. Leave 0 for the drop alone.",
-            ways=MARK_WAYS,
-        ),
-        Input("steep", "Caution from a slope of", "slope", "in/ft", default=0.5 / 12, least=0.01, most=1),
-    ),
-    outputs=(
-        Output("fall", "Fall over the run", "length", "in", 0.0625),
-        Output("lower_invert", "Invert at the lower end", "length", "in", 0.0625, ways=MARK_WAYS),
-        Output("result", "This slope", "text"),
-        Output("least_slope", "Least slope for this size", "slope", "in/ft", 0.0625),
-        Output("least_fall", "Least fall over the run", "length", "in", 0.0625, "up"),
-    ),
-    formula=(
-        "Fall = run x slope. Lower invert = upper invert - fall. The pipe's size and the code give the least slope."
-    ),
-    sources=(
-        Citation("ipc", "Table 704.1; Table 710.1(1), note a"),
-        Citation("irc", "P3005.3, P3111.2.1"),
-        Citation("upc", "708.1"),
-        COMMON_PRACTICE,
-    ),
-    example={"run": "20 ft", "slope": "1/4 in/ft", "pipe": "3 in", "upper_invert": "18 in below the mark"},
-    other_names=("drain slope", "pipe pitch", "grade of drain", "sewer fall"),
-    cannot_decide=(
-        "How many fixtures the pipe may serve, and its vents: the code's tables and the inspector. "
-        "A drain is tested and looked at before it is covered."
-    ),
-)

@@ -11,15 +11,15 @@ import calculators
 from calculators.registry import CALCULATORS, find
 
 MODULE = """
-from calculators.declaration import CREW_RULE, Answer, Calculator, Output
+from calculators.declaration import CREW_RULE, Answer, Output
+from calculators.declaring import calculator
 
 
-def nothing() -> Answer:
+@calculator(
+    title="Invented", summary="", outputs=(Output("out", "Out", "count"),), formula="", sources=(CREW_RULE,), example={}
+)
+def invented() -> Answer:
     return {"out": 0, "cautions": [], "working": []}
-
-
-OUT = Output("out", "Out", "count")
-CALCULATOR = Calculator("invented", "Invented", "invented", "", nothing, (), (OUT,), "", (CREW_RULE,))
 """
 
 
@@ -42,8 +42,9 @@ def add(trades: Path, file: str, text: str) -> None:
 
 def test_every_calculator_module_is_found_in_the_order_of_names() -> None:
     here = Path(calculators.__file__).parent
-    modules = [path for path in here.glob("*/*.py") if "\nCALCULATOR" in path.read_text(encoding="utf-8")]
+    modules = [path for path in here.glob("*/*.py") if "\n@calculator(" in path.read_text(encoding="utf-8")]
     assert len(CALCULATORS) == len(modules) > 0
+    assert {name.replace("-", "_") for name in CALCULATORS} == {path.stem for path in modules}
     assert list(CALCULATORS) == sorted(CALCULATORS)
     assert all(name == calculator.name for name, calculator in CALCULATORS.items())
 
@@ -61,7 +62,7 @@ def test_two_with_one_name_stop_the_import(trades: Path) -> None:
         find()
 
 
-def test_a_calculator_is_a_declaration(trades: Path) -> None:
-    add(trades, "invented_c/one.py", "CALCULATOR = 3\n")
-    with pytest.raises(TypeError, match=r"CALCULATOR in calculators\.invented_c\.one is not a Calculator"):
-        find()
+def test_a_calculator_that_another_module_imports_is_still_one(trades: Path) -> None:
+    add(trades, "invented_c/one.py", MODULE)
+    add(trades, "invented_c/two.py", "from calculators.invented_c.one import invented\n")
+    assert [(name, each.trade) for name, each in find().items()] == [("invented", "invented_c")]

@@ -16,6 +16,7 @@ from build_tools.browser.compiler.expressions import Js
 from build_tools.browser.compiler.refusals import instead
 from build_tools.browser.compiler.sources import Module, Name, local_name, script_name
 from build_tools.browser.compiler.types import ANY, NEVER, STR, Type, families_of, join, list_of
+from calculators.declaration import Calculator
 
 ROUNDS = 12
 
@@ -67,7 +68,8 @@ class _Function(Calls):
         ):
             body += "return null;\n"
         arguments = self.tree.args
-        if arguments.vararg or arguments.kwarg or self.tree.decorator_list:
+        is_wrapped = self.tree.decorator_list and not isinstance(self.module.names[self.tree.name], Calculator)
+        if arguments.vararg or arguments.kwarg or is_wrapped:
             self.refuse(self.tree, "'*args', '**kwargs' or a decorator: write the parameters out")
         own = [local_name(name) for name in self.given if name in self.begins.get(self.tree, ())]
         own += [f"${number + 1}" for number in range(self.temps)]

@@ -7,6 +7,7 @@ import importlib
 from collections.abc import Callable
 from dataclasses import dataclass, field, is_dataclass
 from functools import cache, cached_property
+from inspect import unwrap
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any, get_type_hints
@@ -69,7 +70,7 @@ class Module:
     def hints(self, function: str) -> dict[str, Type]:
         """The types of a function's parameters by name, and of what it returns as `return`."""
         if function not in self.signatures:
-            hints = get_type_hints(self.names[function])
+            hints = get_type_hints(unwrap(self.names[function]))
             self.signatures[function] = {name: of_hint(hint) for name, hint in hints.items()}
         return self.signatures[function]
 
