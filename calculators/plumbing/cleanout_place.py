@@ -6,7 +6,10 @@ room in front; the size and the distance along the pipe are alike.
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
+from calculators.declaring import Help, calculator, choice, length
 from calculators.writing import NOISE, TAPE, decimal, tape, whole
 
 LARGEST_OPENING = 4.0
@@ -49,12 +52,49 @@ def cleanouts_by_length(run: float) -> int:
     return max(1, whole(run / APART, "up"))
 
 
+@calculator(
+    title="Cleanouts: size, room and number",
+    summary="Whether a cleanout is large enough and has room in front, and how many a run wants by its length.",
+    outputs=(
+        Output("result", "This cleanout", "text"),
+        Output("least_opening", "Opening, at least", "length", "in", step=1 / 4, rounds="up"),
+        Output("least_front", "Clear in front, at least", "length", "in", step=1 / 4, rounds="up"),
+        Output("short", "Short in front by", "length", "in", step=1 / 4, rounds="up"),
+        Output("count", "Cleanouts by the length", "count", step=1, rounds="up"),
+        Output("turns", "And one", "text"),
+        Output("passes", "It does", "yes-no"),
+    ),
+    formula=(
+        "The opening is as large as the pipe, at most 4 in. The room in front goes by code and size. Number by length: "
+        "the run over 100 ft, rounded up, at least one."
+    ),
+    sources=(
+        Citation("ipc", "708.1.1, 708.1.2, 708.1.4, 708.1.5, 708.1.9"),
+        Citation("irc", "P3005.2 (numbers from memory)"),
+        Citation("upc", "707.4, 707.9"),
+        COMMON_PRACTICE,
+    ),
+    example={"run": "120 ft", "pipe": "3 in", "opening": "3 in", "front": "20 in", "code": "upc"},
+    other_names=("clean-out spacing", "rodding eye", "cleanout clearance", "sewer cleanout"),
+    cannot_decide=(
+        "Where each one goes, and what may stand in for one (a toilet, a trap): the plumber of record and the "
+        "inspector. Cities have distances of their own. A stopped drain is opened by a plumber."
+    ),
+)
 def cleanout_place(
-    run: float = 480.0,
-    pipe: float = 3.0,
-    opening: float = 3.0,
-    front: float = 24.0,
-    code: str = "ipc",
+    run: Annotated[float, length("Length along the pipe", "ft", default="40 ft", limits="1 to 1000 ft")],
+    pipe: Annotated[float, length("Size of the pipe", "in", default="3 in", limits="1-1/4 to 15 in")],
+    opening: Annotated[float, length("Size of the opening", "in", default="3 in", limits="1 to 15 in")],
+    front: Annotated[
+        float,
+        length("Clear in front", "in", default="24 in", limits="0 to 20 ft"),
+        Help("Square to the face of the plug, to what stands there when the house is done."),
+    ],
+    code: Annotated[
+        str,
+        choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
+        Help("The building department says which one it has adopted."),
+    ],
 ) -> Answer:
     """Size, room in front and number by length of the cleanouts of a run.
 
@@ -116,60 +156,3 @@ def cautions_for(pipe: float, opening: float, front: float, code: str) -> list[s
     if code != "upc" and front < least_front_for(pipe, "upc") - TAPE and front >= least_front_for(pipe, code) - TAPE:
         cautions.append("Where the UPC rules this room is too little.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="cleanout-place",
-    title="Cleanouts: size, room and number",
-    trade="plumbing",
-    summary="Whether a cleanout is large enough and has room in front, and how many a run wants by its length.",
-    function=cleanout_place,
-    inputs=(
-        Input("run", "Length along the pipe", "length", "ft", default=480.0, least=12, most=12000),
-        Input("pipe", "Size of the pipe", "length", "in", default=3.0, least=1.25, most=15),
-        Input("opening", "Size of the opening", "length", "in", default=3.0, least=1, most=15),
-        Input(
-            "front",
-            "Clear in front",
-            "length",
-            "in",
-            default=24.0,
-            least=0,
-            most=240,
-            help="Square to the face of the plug, to what stands there when the house is done.",
-        ),
-        Input(
-            "code",
-            "Code family",
-            "choice",
-            default="ipc",
-            choices=(Choice("ipc", "IPC"), Choice("irc", "IRC"), Choice("upc", "UPC")),
-            help="The building department says which one it has adopted.",
-        ),
-    ),
-    outputs=(
-        Output("result", "This cleanout", "text"),
-        Output("least_opening", "Opening, at least", "length", "in", 0.25, "up"),
-        Output("least_front", "Clear in front, at least", "length", "in", 0.25, "up"),
-        Output("short", "Short in front by", "length", "in", 0.25, "up"),
-        Output("count", "Cleanouts by the length", "count", step=1, rounds="up"),
-        Output("turns", "And one", "text"),
-        Output("passes", "It does", "yes-no"),
-    ),
-    formula=(
-        "The opening is as large as the pipe, at most 4 in. The room in front goes by code and size. Number by length: "
-        "the run over 100 ft, rounded up, at least one."
-    ),
-    sources=(
-        Citation("ipc", "708.1.1, 708.1.2, 708.1.4, 708.1.5, 708.1.9"),
-        Citation("irc", "P3005.2 (numbers from memory)"),
-        Citation("upc", "707.4, 707.9"),
-        COMMON_PRACTICE,
-    ),
-    example={"run": "120 ft", "pipe": "3 in", "opening": "3 in", "front": "20 in", "code": "upc"},
-    other_names=("clean-out spacing", "rodding eye", "cleanout clearance", "sewer cleanout"),
-    cannot_decide=(
-        "Where each one goes, and what may stand in for one (a toilet, a trap): the plumber of record and the "
-        "inspector. Cities have distances of their own. A stopped drain is opened by a plumber."
-    ),
-)

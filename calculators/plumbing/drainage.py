@@ -7,19 +7,10 @@ runs, and how fast, follows from the slope, the bore and the roughness.
 from __future__ import annotations
 
 from math import exp, log, pi, sqrt
+from typing import Annotated
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Plot,
-    Rule,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot, refuse
+from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, number, slope
 from calculators.plumbing.drain_fall import CLOSET_DRAIN, EIGHTH_A_FOOT, QUARTER_A_FOOT, least_slope_for
 from calculators.writing import NOISE, decimal, inches
 
@@ -100,20 +91,89 @@ def flow_full(bore: float, slope: float, n: float) -> float:
     return area * velocity(bore, slope, n) * GALLONS_A_MINUTE
 
 
+@calculator(
+    title="Size of a building drain",
+    summary="Fixture units of the house, the smallest drain for them, and what that drain carries.",
+    outputs=(
+        Output("units", "Fixture units", "number", step=1 / 2, rounds="up"),
+        Output("size", "Drain", "text"),
+        Output("verdict", "This drain", "text"),
+        Output("allowed", "Units that it takes", "count", step=1, rounds="down"),
+        Output("half", "Carries half full", "number", "gpm", step=1, rounds="down"),
+        Output("full", "Carries full", "number", "gpm", step=1, rounds="down"),
+        Output("velocity", "Speed, half full", "number", "ft/s", step=0.1, rounds="down"),
+        Output("cleans", "Fast enough to scour", "yes-no"),
+        Output("fits", "It does", "yes-no"),
+    ),
+    formula=(
+        "Units: whole bathroom 5; toilet 3, lavatory 1, tub or shower 2, kitchen sink 2, dishwasher 2, clothes washer "
+        "2, laundry tub 2. The smallest size whose units at this slope are enough; with a toilet at least 3 in.\n\n"
+        "Manning: speed = 1.486 / n x R^(2/3) x S^(1/2), in ft/s; R is a quarter of the bore in feet, full or half "
+        "full. Flow = speed x area; bores of schedule 40 pipe."
+    ),
+    sources=(
+        Citation("ipc", "Table 709.1 (bathroom group and toilet; the others from memory); Table 710.1(1), note a"),
+        Citation("ipc", "Table 704.1, least slopes"),
+        Citation("open-channel-hydraulics", "Manning's equation and its n"),
+        Citation("nspc-2009", "Appendix K, 2 ft/s to scour"),
+        COMMON_PRACTICE,
+    ),
+    example={"bathrooms": "2", "kitchen_sinks": "1", "washers": "1", "slope": "1/4 in/ft"},
+    other_names=("drainage fixture units", "DFU", "drain sizing", "Manning", "sewer capacity", "pipe size"),
+    cannot_decide=(
+        "Branches, stacks and vents have tables of their own, with fewer units for the same pipe. The UPC counts "
+        "fixtures and sizes otherwise. Which code rules, what the sewer or septic tank takes, and pumps and sumps: the "
+        "plumber of record and the inspector. No drain is covered before it is tested and seen."
+    ),
+    plots=(
+        Plot(
+            "Flow half full against slope",
+            x="slope",
+            y="half",
+            start=0.125 / 12,
+            end=0.5 / 12,
+            curves=("pipe", ("2", "3", "4")),
+        ),
+    ),
+)
 def drainage(
-    bathrooms: float = 1.0,
-    water_closets: float = 0.0,
-    lavatories: float = 0.0,
-    baths: float = 0.0,
-    kitchen_sinks: float = 1.0,
-    dishwashers: float = 0.0,
-    washers: float = 1.0,
-    laundry_tubs: float = 0.0,
-    other_units: float = 0.0,
-    slope: float = 0.25 / 12,
-    pipe: str = "smallest",
-    roughness: float = 0.013,
-    least_velocity: float = 2.0,
+    bathrooms: Annotated[
+        float,
+        count("Whole bathrooms", default="1", limits="0 to 20"),
+        Help("Toilet (1.6 gal a flush), lavatory and tub or shower. Single fixtures go below."),
+    ],
+    water_closets: Annotated[float, count("Toilets beside those", default="0", limits="0 to 20")],
+    lavatories: Annotated[float, count("Lavatories beside those", default="0", limits="0 to 20")],
+    baths: Annotated[float, count("Tubs and showers beside those", default="0", limits="0 to 20")],
+    kitchen_sinks: Annotated[float, count("Kitchen sinks", default="1", limits="0 to 20")],
+    dishwashers: Annotated[
+        float,
+        count("Dishwashers on a drain of their own", default="0", limits="0 to 20"),
+        Help("One that drains through the kitchen sink is counted with the sink."),
+    ],
+    washers: Annotated[float, count("Clothes washers", default="1", limits="0 to 20")],
+    laundry_tubs: Annotated[float, count("Laundry tubs", default="0", limits="0 to 20")],
+    other_units: Annotated[float, number("Other fixture units", default="0", limits="0 to 250")],
+    slope: Annotated[float, slope("Slope", "in/ft", default="1/4 in/ft", limits="0.012 in/ft to 1:1")],
+    pipe: Annotated[
+        str,
+        choice(
+            "Pipe",
+            {"smallest": "the smallest that does", "1.5": "1-1/2 in", "2": "2 in", "3": "3 in", "4": "4 in"},
+            default="smallest",
+        ),
+    ],
+    roughness: Annotated[
+        float,
+        number("Roughness (Manning's n)", default="0.013", limits="0.008 to 0.03"),
+        Usual("0.009 to 0.015"),
+        Help("New plastic 0.009 to 0.010; 0.013 is the usual figure of design; old iron 0.015."),
+    ],
+    least_velocity: Annotated[
+        float,
+        number("Least speed that scours", "ft/s", default="2 ft/s", limits="1 to 5 ft/s"),
+        Guidance("at least 2 ft/s", "NSPC 2009, Appendix K"),
+    ],
 ) -> Answer:
     """Fixture units, the smallest building drain for them, and what that pipe carries.
 
@@ -216,105 +276,3 @@ def cautions_for(
     if slope > HALF_A_FOOT + NOISE:
         cautions.append("Steeper than 1/2 in/ft: the code's table ends there, and its last column is used.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="drainage",
-    title="Size of a building drain",
-    trade="plumbing",
-    summary="Fixture units of the house, the smallest drain for them, and what that drain carries.",
-    function=drainage,
-    inputs=(
-        Input(
-            "bathrooms",
-            "Whole bathrooms",
-            "count",
-            default=1.0,
-            least=0,
-            most=20,
-            help="Toilet (1.6 gal a flush), lavatory and tub or shower. Single fixtures go below.",
-        ),
-        Input("water_closets", "Toilets beside those", "count", default=0.0, least=0, most=20),
-        Input("lavatories", "Lavatories beside those", "count", default=0.0, least=0, most=20),
-        Input("baths", "Tubs and showers beside those", "count", default=0.0, least=0, most=20),
-        Input("kitchen_sinks", "Kitchen sinks", "count", default=1.0, least=0, most=20),
-        Input(
-            "dishwashers",
-            "Dishwashers on a drain of their own",
-            "count",
-            default=0.0,
-            least=0,
-            most=20,
-            help="One that drains through the kitchen sink is counted with the sink.",
-        ),
-        Input("washers", "Clothes washers", "count", default=1.0, least=0, most=20),
-        Input("laundry_tubs", "Laundry tubs", "count", default=0.0, least=0, most=20),
-        Input("other_units", "Other fixture units", "number", default=0.0, least=0, most=250),
-        Input("slope", "Slope", "slope", "in/ft", default=0.25 / 12, least=0.001, most=1),
-        Input(
-            "pipe",
-            "Pipe",
-            "choice",
-            default="smallest",
-            choices=(
-                Choice("smallest", "the smallest that does"),
-                Choice("1.5", "1-1/2 in"),
-                Choice("2", "2 in"),
-                Choice("3", "3 in"),
-                Choice("4", "4 in"),
-            ),
-        ),
-        Input(
-            "roughness",
-            "Roughness (Manning's n)",
-            "number",
-            default=0.013,
-            least=0.008,
-            most=0.03,
-            usual=(0.009, 0.015),
-            help="New plastic 0.009 to 0.010; 0.013 is the usual figure of design; old iron 0.015.",
-        ),
-        Input(
-            "least_velocity",
-            "Least speed that scours",
-            "number",
-            "ft/s",
-            default=2.0,
-            least=1,
-            most=5,
-            rule=Rule("least", 2, "NSPC 2009, Appendix K", "guidance"),
-        ),
-    ),
-    outputs=(
-        Output("units", "Fixture units", "number", step=0.5, rounds="up"),
-        Output("size", "Drain", "text"),
-        Output("verdict", "This drain", "text"),
-        Output("allowed", "Units that it takes", "count", step=1, rounds="down"),
-        Output("half", "Carries half full", "number", "gpm", 1, "down"),
-        Output("full", "Carries full", "number", "gpm", 1, "down"),
-        Output("velocity", "Speed, half full", "number", "ft/s", 0.1, "down"),
-        Output("cleans", "Fast enough to scour", "yes-no"),
-        Output("fits", "It does", "yes-no"),
-    ),
-    formula=(
-        "Units: whole bathroom 5; toilet 3, lavatory 1, tub or shower 2, kitchen sink 2, dishwasher 2, clothes washer "
-        "2, laundry tub 2. The smallest size whose units at this slope are enough; with a toilet at least 3 in.\n\n"
-        "Manning: speed = 1.486 / n x R^(2/3) x S^(1/2), in ft/s; R is a quarter of the bore in feet, full or half "
-        "full. Flow = speed x area; bores of schedule 40 pipe."
-    ),
-    sources=(
-        Citation("ipc", "Table 709.1 (bathroom group and toilet; the others from memory); Table 710.1(1), note a"),
-        Citation("ipc", "Table 704.1, least slopes"),
-        Citation("open-channel-hydraulics", "Manning's equation and its n"),
-        Citation("nspc-2009", "Appendix K, 2 ft/s to scour"),
-        COMMON_PRACTICE,
-    ),
-    example={"bathrooms": "2", "kitchen_sinks": "1", "washers": "1", "slope": "1/4 in/ft"},
-    other_names=("drainage fixture units", "DFU", "drain sizing", "Manning", "sewer capacity", "pipe size"),
-    cannot_decide=(
-        "Branches, stacks and vents have tables of their own, with fewer units for the same pipe. The UPC counts "
-        "fixtures and sizes otherwise. Which code rules, what the sewer or septic tank takes, and pumps and sumps: the "
-        "plumber of record and the inspector. No drain is covered before it is tested and seen."
-    ),
-    plots=(Plot("Flow half full against slope", "slope", "half", 0.125 / 12, 0.5 / 12, ("pipe", ("2", "3", "4"))),),
-)

@@ -6,7 +6,10 @@ the trap is drawn empty; too short, the vent stops up; too flat, the arm does.
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
+from calculators.declaring import Help, calculator, choice, length, slope
 from calculators.plumbing.drain_fall import STOCK_SIZES, least_slope_for
 from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
 from calculators.writing import NOISE, decimal, near, tape
@@ -65,12 +68,68 @@ def at_least(what: str, measured: float, least: float, clause: str) -> dict[str,
     return {"what": what, "measured": measured, "limit": f"{tape(least)} or more", "clause": clause, "result": result}
 
 
+@calculator(
+    title="Trap arm",
+    summary="How long a trap arm may be, and how far it may fall, before its trap is drawn empty.",
+    outputs=(
+        Output("result", "This arm", "text"),
+        Output(
+            "checks",
+            "Checks",
+            "rows",
+            columns=(
+                Output("what", "Distance", "text"),
+                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+                Output("limit", "Limit", "text"),
+                Output("clause", "Clause", "text"),
+                Output("result", "Result", "text"),
+            ),
+        ),
+        Output("fall", "Fall over the arm", "length", "in", step=1 / 16),
+        Output("least_fall", "Least fall over the arm", "length", "in", step=1 / 16),
+        Output("longest", "Longest arm at this slope", "length", "in", step=1 / 16, rounds="down"),
+        Output("shortest", "Shortest arm", "length", "in", step=1 / 16, rounds="up"),
+    ),
+    formula=(
+        "Fall = run x slope, at least the least slope x run and at most the size of the pipe. "
+        "Longest arm = the smaller of the code's length and size / slope. Shortest = two sizes."
+    ),
+    sources=(
+        Citation("ipc", "1002.1, Table 704.1; 909.1 to 909.3 (from memory)"),
+        Citation("irc", "P3105.1 to P3105.3, P3201.6 (from memory)"),
+        Citation("upc", "Table 1002.2; 708.1, 1001.2 (from memory)"),
+        COMMON_PRACTICE,
+    ),
+    example={"code": "upc", "pipe": "1-1/2 in", "run": "40 in", "slope": "1/4 in/ft", "drop": "10 in"},
+    other_names=("distance from trap to vent", "fixture drain length", "P-trap to vent", "S-trap"),
+    cannot_decide=(
+        "Where the vent stands inside the wall, and wet or air admittance vents: the plumber and the inspector. "
+        "A toilet is its own trap, and the IPC does not limit its arm."
+    ),
+    drawing=trap_arm_drawing,
+)
 def trap_arm(
-    code: str = "ipc",
-    pipe: float = 1.5,
-    run: float = 24.0,
-    slope: float = 0.25 / 12,
-    drop: float = 12.0,
+    code: Annotated[
+        str,
+        choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
+        Help("The building department says which one it has adopted."),
+    ],
+    pipe: Annotated[
+        float,
+        length("Size of the arm", "in", default="1-1/2 in", limits="1-1/4 to 4 in"),
+        Help("Of the pipe in the wall."),
+    ],
+    run: Annotated[
+        float,
+        length("Weir to the vent, along the pipe", "in", default="24 in", limits="1 in to 20 ft"),
+        Help("From the trap's inner lip to the middle of the vent, round every bend."),
+    ],
+    slope: Annotated[
+        float,
+        slope("Slope of the arm", "in/ft", default="1/4 in/ft", limits="0 to 1:1"),
+        Help("As 1/4 in/ft, 2.1 % or 1:48."),
+    ],
+    drop: Annotated[float, length("Fixture's outlet down to the weir", "in", default="12 in", limits="0 to 60 in")],
 ) -> Answer:
     """Length, slope and fall of a trap arm against the code. Lengths in inches, slope as a ratio.
 
@@ -125,82 +184,3 @@ def trap_arm(
             f"shortest: {decimal(DIAMETERS, 0)} x {tape(pipe)} = {tape(shortest)}",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="trap-arm",
-    title="Trap arm",
-    trade="plumbing",
-    summary="How long a trap arm may be, and how far it may fall, before its trap is drawn empty.",
-    function=trap_arm,
-    drawing=trap_arm_drawing,
-    inputs=(
-        Input(
-            "code",
-            "Code family",
-            "choice",
-            default="ipc",
-            choices=(Choice("ipc", "IPC"), Choice("irc", "IRC"), Choice("upc", "UPC")),
-            help="The building department says which one it has adopted.",
-        ),
-        Input(
-            "pipe", "Size of the arm", "length", "in", default=1.5, least=1.25, most=4, help="Of the pipe in the wall."
-        ),
-        Input(
-            "run",
-            "Weir to the vent, along the pipe",
-            "length",
-            "in",
-            default=24.0,
-            least=1,
-            most=240,
-            help="From the trap's inner lip to the middle of the vent, round every bend.",
-        ),
-        Input(
-            "slope",
-            "Slope of the arm",
-            "slope",
-            "in/ft",
-            default=0.25 / 12,
-            least=0,
-            most=1,
-            help="As 1/4 in/ft, 2.1 % or 1:48.",
-        ),
-        Input("drop", "Fixture's outlet down to the weir", "length", "in", default=12.0, least=0, most=60),
-    ),
-    outputs=(
-        Output("result", "This arm", "text"),
-        Output(
-            "checks",
-            "Checks",
-            "rows",
-            columns=(
-                Output("what", "Distance", "text"),
-                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
-                Output("limit", "Limit", "text"),
-                Output("clause", "Clause", "text"),
-                Output("result", "Result", "text"),
-            ),
-        ),
-        Output("fall", "Fall over the arm", "length", "in", 0.0625),
-        Output("least_fall", "Least fall over the arm", "length", "in", 0.0625),
-        Output("longest", "Longest arm at this slope", "length", "in", 0.0625, "down"),
-        Output("shortest", "Shortest arm", "length", "in", 0.0625, "up"),
-    ),
-    formula=(
-        "Fall = run x slope, at least the least slope x run and at most the size of the pipe. "
-        "Longest arm = the smaller of the code's length and size / slope. Shortest = two sizes."
-    ),
-    sources=(
-        Citation("ipc", "1002.1, Table 704.1; 909.1 to 909.3 (from memory)"),
-        Citation("irc", "P3105.1 to P3105.3, P3201.6 (from memory)"),
-        Citation("upc", "Table 1002.2; 708.1, 1001.2 (from memory)"),
-        COMMON_PRACTICE,
-    ),
-    example={"code": "upc", "pipe": "1-1/2 in", "run": "40 in", "slope": "1/4 in/ft", "drop": "10 in"},
-    other_names=("distance from trap to vent", "fixture drain length", "P-trap to vent", "S-trap"),
-    cannot_decide=(
-        "Where the vent stands inside the wall, and wet or air admittance vents: the plumber and the inspector. "
-        "A toilet is its own trap, and the IPC does not limit its arm."
-    ),
-)

@@ -6,7 +6,10 @@ walls (board, tile) is taken off before a reading is compared, because the codes
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Rule, refuse
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
+from calculators.declaring import Guidance, Help, Usual, calculator, choice, length
 from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
 from calculators.writing import TAPE, tape
 
@@ -118,20 +121,111 @@ def ada_rows(left: float, right: float, back: float, front: float, from_left: bo
     ]
 
 
+SIDES = {"wall": "wall, tub, vanity: to its face", "fixture": "another fixture: centre to centre"}
+
+
+@calculator(
+    title="Room for the bowl",
+    summary="Sides, front and rough-in from the flange's centre, against the code and the bowl.",
+    outputs=(
+        Output("result", "This place", "text"),
+        Output(
+            "checks",
+            "Checks",
+            "rows",
+            columns=(
+                Output("what", "Distance", "text"),
+                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+                Output("limit", "Limit", "text"),
+                Output("clause", "Clause", "text"),
+                Output("result", "Result", "text"),
+            ),
+        ),
+        Output("front_clear", "Clear in front of the bowl", "length", "in", step=1 / 16, rounds="tape"),
+        Output("finished_rough_in", "Rough-in when the wall is finished", "length", "in", step=1 / 16, rounds="tape"),
+        Output("bowl", "Bowl that fits the rough-in", "text"),
+        Output("shift", "Move the flange sideways", "length", "in", step=1 / 16, ways=("to the right", "to the left")),
+        Output(
+            "shift_back",
+            "Move the flange, from or to the wall",
+            "length",
+            "in",
+            step=1 / 16,
+            ways=("away from the wall", "to the wall"),
+        ),
+    ),
+    formula=(
+        "Clear distance = reading from the flange's centre - what is still to be added to that wall. "
+        "Front = reading - bowl ahead of the flange's centre. Each is compared with the code's limit."
+    ),
+    sources=(
+        Citation("ipc", "405.3.1"),
+        Citation("irc", "R307.1, P2705.1"),
+        Citation("upc", "402.5"),
+        Citation("ada-2010", "604.2, 604.3.1"),
+        COMMON_PRACTICE,
+    ),
+    example={
+        "code": "upc",
+        "left": "14-1/2 in",
+        "right": "18 in",
+        "front": "42 in",
+        "rough_in": "12-1/2 in",
+        "back_to_add": "1/2 in",
+    },
+    other_names=("toilet clearance", "rough-in", "toilet distance to wall", "bathroom layout"),
+    cannot_decide="Which code is adopted, and how it is amended here: the building department says.",
+    drawing=water_closet_place_drawing,
+)
 def water_closet_place(
-    code: str = "ipc-irc",
-    left: float = 18.0,
-    left_is: str = "wall",
-    right: float = 18.0,
-    right_is: str = "wall",
-    side_to_add: float = 0.0,
-    front: float = 42.0,
-    nose: float = 18.0,
-    rough_in: float = 12.0,
-    back_to_add: float = 0.0,
-    bowl_rough_in: float = 12.0,
-    short_by: float = 0.25,
-    long_by: float = 1.0,
+    code: Annotated[
+        str,
+        choice(
+            "Code family",
+            {"ipc-irc": "IPC or IRC", "upc": "UPC", "ada": "accessible, 2010 ADA Standards with IPC"},
+            default="ipc-irc",
+        ),
+        Help("The building department says which one it has adopted."),
+    ],
+    left: Annotated[
+        float,
+        length("Left, from the flange's centre", "in", default="18 in", limits="1 in to 20 ft"),
+        Help("Left and right as you face the back wall."),
+    ],
+    left_is: Annotated[str, choice("On the left stands", SIDES, default="wall")],
+    right: Annotated[float, length("Right, from the flange's centre", "in", default="18 in", limits="1 in to 20 ft")],
+    right_is: Annotated[str, choice("On the right stands", SIDES, default="wall")],
+    side_to_add: Annotated[float, length("Still to add to each side wall", "in", default="0", limits="0 to 6 in")],
+    front: Annotated[
+        float,
+        length("Front, from the flange's centre", "in", default="42 in", limits="1 in to 20 ft"),
+        Help("To the wall, fixture or door's swing that faces the bowl."),
+    ],
+    nose: Annotated[
+        float,
+        length("Bowl ahead of the flange's centre", "in", default="18 in", limits="10 to 30 in"),
+        Usual("15 to 20 in"),
+        Help("From the bowl's drawing: overall depth from the wall, less its rough-in."),
+    ],
+    rough_in: Annotated[float, length("Back wall to the flange's centre", "in", default="12 in", limits="4 to 36 in")],
+    back_to_add: Annotated[
+        float,
+        length("Still to add to the back wall", "in", default="0", limits="0 to 6 in"),
+        Help("Board, tile and thinset. Baseboard counts only where the tank would touch it."),
+    ],
+    bowl_rough_in: Annotated[
+        float, length("Rough-in of the bowl", "in", default="12 in", limits="8 to 16 in"), Usual("10 to 14 in")
+    ],
+    short_by: Annotated[
+        float,
+        length("Rough-in may be short by", "in", default="1/4 in", limits="0 to 2 in"),
+        Guidance("at most 1/4 in", "common practice"),
+    ],
+    long_by: Annotated[
+        float,
+        length("Rough-in may be long by", "in", default="1 in", limits="0 to 4 in"),
+        Guidance("at most 1 in", "common practice"),
+    ],
 ) -> Answer:
     """Each distance from the centre of the flange, its limit and clause, and what has to move. All lengths in inches.
 
@@ -199,131 +293,3 @@ def cautions_for(code: str, left: float, left_is: str, right: float, right_is: s
     if code == "ada":
         cautions.append("ADA 604 has more: seat height, grab bars, doors. Dwellings have exceptions. Ask.")
     return cautions
-
-
-def _off(most: float) -> Rule:
-    """By how much a rough-in commonly may differ from the bowl's own. Inches."""
-    return Rule("most", most, "common practice", "guidance")
-
-
-SIDES = (Choice("wall", "wall, tub, vanity: to its face"), Choice("fixture", "another fixture: centre to centre"))
-
-CALCULATOR = Calculator(
-    name="water-closet-place",
-    title="Room for the bowl",
-    trade="plumbing",
-    summary="Sides, front and rough-in from the flange's centre, against the code and the bowl.",
-    function=water_closet_place,
-    drawing=water_closet_place_drawing,
-    inputs=(
-        Input(
-            "code",
-            "Code family",
-            "choice",
-            default="ipc-irc",
-            choices=(
-                Choice("ipc-irc", "IPC or IRC"),
-                Choice("upc", "UPC"),
-                Choice("ada", "accessible, 2010 ADA Standards with IPC"),
-            ),
-            help="The building department says which one it has adopted.",
-        ),
-        Input(
-            "left",
-            "Left, from the flange's centre",
-            "length",
-            "in",
-            default=18.0,
-            least=1,
-            most=240,
-            help="Left and right as you face the back wall.",
-        ),
-        Input("left_is", "On the left stands", "choice", default="wall", choices=SIDES),
-        Input("right", "Right, from the flange's centre", "length", "in", default=18.0, least=1, most=240),
-        Input("right_is", "On the right stands", "choice", default="wall", choices=SIDES),
-        Input("side_to_add", "Still to add to each side wall", "length", "in", default=0.0, least=0, most=6),
-        Input(
-            "front",
-            "Front, from the flange's centre",
-            "length",
-            "in",
-            default=42.0,
-            least=1,
-            most=240,
-            help="To the wall, fixture or door's swing that faces the bowl.",
-        ),
-        Input(
-            "nose",
-            "Bowl ahead of the flange's centre",
-            "length",
-            "in",
-            default=18.0,
-            least=10,
-            most=30,
-            usual=(15, 20),
-            help="From the bowl's drawing: overall depth from the wall, less its rough-in.",
-        ),
-        Input("rough_in", "Back wall to the flange's centre", "length", "in", default=12.0, least=4, most=36),
-        Input(
-            "back_to_add",
-            "Still to add to the back wall",
-            "length",
-            "in",
-            default=0.0,
-            least=0,
-            most=6,
-            help="Board, tile and thinset. Baseboard counts only where the tank would touch it.",
-        ),
-        Input("bowl_rough_in", "Rough-in of the bowl", "length", "in", default=12.0, least=8, most=16, usual=(10, 14)),
-        Input("short_by", "Rough-in may be short by", "length", "in", default=0.25, least=0, most=2, rule=_off(0.25)),
-        Input("long_by", "Rough-in may be long by", "length", "in", default=1.0, least=0, most=4, rule=_off(1)),
-    ),
-    outputs=(
-        Output("result", "This place", "text"),
-        Output(
-            "checks",
-            "Checks",
-            "rows",
-            columns=(
-                Output("what", "Distance", "text"),
-                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
-                Output("limit", "Limit", "text"),
-                Output("clause", "Clause", "text"),
-                Output("result", "Result", "text"),
-            ),
-        ),
-        Output("front_clear", "Clear in front of the bowl", "length", "in", 0.0625, "tape"),
-        Output("finished_rough_in", "Rough-in when the wall is finished", "length", "in", 0.0625, "tape"),
-        Output("bowl", "Bowl that fits the rough-in", "text"),
-        Output("shift", "Move the flange sideways", "length", "in", 0.0625, ways=("to the right", "to the left")),
-        Output(
-            "shift_back",
-            "Move the flange, from or to the wall",
-            "length",
-            "in",
-            0.0625,
-            ways=("away from the wall", "to the wall"),
-        ),
-    ),
-    formula=(
-        "Clear distance = reading from the flange's centre - what is still to be added to that wall. "
-        "Front = reading - bowl ahead of the flange's centre. Each is compared with the code's limit."
-    ),
-    sources=(
-        Citation("ipc", "405.3.1"),
-        Citation("irc", "R307.1, P2705.1"),
-        Citation("upc", "402.5"),
-        Citation("ada-2010", "604.2, 604.3.1"),
-        COMMON_PRACTICE,
-    ),
-    example={
-        "code": "upc",
-        "left": "14-1/2 in",
-        "right": "18 in",
-        "front": "42 in",
-        "rough_in": "12-1/2 in",
-        "back_to_add": "1/2 in",
-    },
-    other_names=("toilet clearance", "rough-in", "toilet distance to wall", "bathroom layout"),
-    cannot_decide="Which code is adopted, and how it is amended here: the building department says.",
-)

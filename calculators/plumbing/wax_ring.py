@@ -7,18 +7,10 @@ bolts that pull it down break the porcelain.
 
 from __future__ import annotations
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Plot,
-    refuse,
-)
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
+from calculators.declaring import Help, Usual, calculator, choice, length
 from calculators.plumbing.wax_ring_drawing import FLANGE_WAYS, apart, wax_ring_drawing
 from calculators.ways import with_way
 from calculators.writing import NOISE, TAPE, inches, tape
@@ -62,20 +54,136 @@ def spacers_needed(gap: float, least: float, most: float, ring: float, spacer: f
     return 0
 
 
+@calculator(
+    title="Wax ring for this floor",
+    summary="The gap from flange to bowl, the squeeze of a ring in it, and the ring to use.",
+    outputs=(
+        Output("rise_used", "Floor and flange", "length", "in", step=1 / 16, rounds="tape", ways=FLANGE_WAYS),
+        Output("gap", "Gap from flange to bowl", "length", "in", step=1 / 16, rounds="tape", ways=GAP_WAYS),
+        Output("ring_to_use", "Use", "text"),
+        Output("ring_judged", "Ring judged", "length", "in", step=1 / 16),
+        Output("squeeze", "Squeeze of this ring", "length", "in", step=1 / 16, rounds="tape", ways=SQUEEZE_WAYS),
+        Output("fit", "This ring", "text"),
+        Output("fits", "It fits", "yes-no"),
+        Output(
+            "thick_reach",
+            "Most floor above flange for the thick ring",
+            "length",
+            "in",
+            step=1 / 16,
+            rounds="down",
+            help="0 where it does not reach above the flange at all.",
+        ),
+        Output("spacer", "Spacer ring on the flange", "length", "in", step=1 / 16, rounds="up"),
+        Output(
+            "standard_rings",
+            "Standard rings to order",
+            "count",
+            step=1,
+            help="One also where the flange is mended first.",
+        ),
+        Output("thick_rings", "Thick rings to order", "count", step=1),
+        Output("spacer_rings", "Spacer rings to order", "count", step=1, rounds="up"),
+    ),
+    formula=(
+        "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap, the "
+        "ring on its spacers. "
+        "The thinner one of the standard and the thick ring whose squeeze lies between the least and the most is the "
+        "one to use. The thick ring does up to thick ring - recess - least squeeze of floor above flange. Where both "
+        "are too thin, spacer rings raise the flange one by one for a standard ring."
+    ),
+    sources=(
+        Citation("ipc", "405.4.1, thickness of a floor flange"),
+        Citation("ipc", "405.4, flange anchored to the structure, joint sealed"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"rise": "1/2 in floor above flange"},
+    other_names=("wax seal", "bowl ring", "bowl wax", "toilet gasket", "jumbo ring", "extra thick ring"),
+    cannot_decide=(
+        "Whether the flange is sound and anchored, and what the bowl's own instructions ask for. "
+        "The instructions win over this table; the inspector decides on the flange."
+    ),
+    drawing=wax_ring_drawing,
+    plots=(
+        Plot(
+            "Squeeze against the rise of the floor, for two rings",
+            x="rise",
+            y="squeeze",
+            start=-1.0,
+            end=1.5,
+            curves=("ring", ("standard_ring", "thick_ring")),
+        ),
+    ),
+)
 def wax_ring(
-    rise_from: str = "measured",
-    rise: float = -0.25,
-    flange_above_subfloor: float = 0.25,
-    floor_layers: float = 0.75,
-    recess: float = 0.625,
-    ring: float = 0.0,
-    standard_ring: float = 1.0,
-    thick_ring: float = 1.5,
-    spacer_ring: float = 0.25,
-    least_squeeze: float = 0.25,
-    most_squeeze: float = 0.875,
-    most_spacer: float = 1.0,
-    flange_height: float = 0.25,
+    rise_from: Annotated[
+        str,
+        choice(
+            "Height of the floor",
+            {"measured": "measured at the flange", "layers": "built up from the floor's layers"},
+            default="measured",
+        ),
+        Help("Measure where the floor is finished; build it up from layers while it is still to come."),
+    ],
+    rise: Annotated[
+        float,
+        length(
+            "Finished floor and top of the flange",
+            "in",
+            default="1/4 in flange above floor",
+            limits="2 in flange above floor to 4 in floor above flange",
+            ways=FLANGE_WAYS,
+        ),
+        Usual("1/4 in flange above floor to 5/8 in floor above flange"),
+        Help("Level across both, on the higher one. Measure down to the lower one."),
+    ],
+    flange_above_subfloor: Annotated[
+        float,
+        length(
+            "Top of the flange and subfloor",
+            "in",
+            default="1/4 in flange above subfloor",
+            limits="2 in flange below subfloor to 4 in flange above subfloor",
+            ways=SUBFLOOR_WAYS,
+        ),
+        Help("Used with 'layers'. A plastic flange screwed to the subfloor stands 1/4 in above it."),
+    ],
+    floor_layers: Annotated[
+        float,
+        length("Floor layers on the subfloor, together", "in", default="3/4 in", limits="0 to 6 in"),
+        Help("Used with 'layers'. Underlayment, thinset, tile or board, all of them."),
+    ],
+    recess: Annotated[
+        float,
+        length("Recess under the bowl", "in", default="5/8 in", limits="1/8 to 2 in"),
+        Usual("3/8 to 7/8 in"),
+        Help("Bowl on its side, straightedge across the foot: from the straightedge to the china beside the horn."),
+    ],
+    ring: Annotated[
+        float,
+        length("Thickness of the ring", "in", default="0", limits="0 to 4 in"),
+        Help("To judge one. 0: the one to use."),
+    ],
+    standard_ring: Annotated[
+        float, length("Standard ring", "in", default="1 in", limits="1/4 to 4 in"), Usual("3/4 to 1-1/4 in")
+    ],
+    thick_ring: Annotated[
+        float, length("Thick ring", "in", default="1-1/2 in", limits="1/4 to 4 in"), Usual("1-1/4 to 2 in")
+    ],
+    spacer_ring: Annotated[
+        float, length("Spacer ring, one", "in", default="1/4 in", limits="1/16 to 2 in"), Usual("1/8 to 1/2 in")
+    ],
+    least_squeeze: Annotated[
+        float, length("Least squeeze that seals", "in", default="1/4 in", limits="0 to 1 in"), Usual("1/8 to 1/2 in")
+    ],
+    most_squeeze: Annotated[
+        float, length("Most squeeze that lets the bowl down", "in", default="7/8 in", limits="0 to 2 in")
+    ],
+    most_spacer: Annotated[float, length("Tallest stack of spacer rings", "in", default="1 in", limits="0 to 3 in")],
+    flange_height: Annotated[
+        float, length("Flange belongs above the floor by", "in", default="1/4 in", limits="0 to 1 in")
+    ],
 ) -> Answer:
     """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
 
@@ -190,146 +298,3 @@ def cautions_for(floor_rise: float, gap: float, thick_rings: int, spacers: int, 
             "Two rings stacked in place of a spacer are disputed: one can slide on the other. This crew does not."
         )
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="wax-ring",
-    title="Wax ring for this floor",
-    trade="plumbing",
-    summary="The gap from flange to bowl, the squeeze of a ring in it, and the ring to use.",
-    function=wax_ring,
-    drawing=wax_ring_drawing,
-    plots=(
-        Plot(
-            "Squeeze against the rise of the floor, for two rings",
-            "rise",
-            "squeeze",
-            -1.0,
-            1.5,
-            ("ring", ("standard_ring", "thick_ring")),
-        ),
-    ),
-    inputs=(
-        Input(
-            "rise_from",
-            "Height of the floor",
-            "choice",
-            default="measured",
-            choices=(
-                Choice("measured", "measured at the flange"),
-                Choice("layers", "built up from the floor's layers"),
-            ),
-            help="Measure where the floor is finished; build it up from layers while it is still to come.",
-        ),
-        Input(
-            "rise",
-            "Finished floor and top of the flange",
-            "length",
-            "in",
-            default=-0.25,
-            least=-2,
-            most=4,
-            usual=(-0.25, 0.625),
-            help="Level across both, on the higher one. Measure down to the lower one.",
-            ways=FLANGE_WAYS,
-        ),
-        Input(
-            "flange_above_subfloor",
-            "Top of the flange and subfloor",
-            "length",
-            "in",
-            default=0.25,
-            least=-2,
-            most=4,
-            help="Used with 'layers'. A plastic flange screwed to the subfloor stands 1/4 in above it.",
-            ways=SUBFLOOR_WAYS,
-        ),
-        Input(
-            "floor_layers",
-            "Floor layers on the subfloor, together",
-            "length",
-            "in",
-            default=0.75,
-            least=0,
-            most=6,
-            help="Used with 'layers'. Underlayment, thinset, tile or board, all of them.",
-        ),
-        Input(
-            "recess",
-            "Recess under the bowl",
-            "length",
-            "in",
-            default=0.625,
-            least=0.125,
-            most=2,
-            usual=(0.375, 0.875),
-            help="Bowl on its side, straightedge across the foot: from the straightedge to the china beside the horn.",
-        ),
-        Input("ring", "Thickness of the ring", "length", "in", 0.0, 0, 4, help="To judge one. 0: the one to use."),
-        Input("standard_ring", "Standard ring", "length", "in", default=1.0, least=0.25, most=4, usual=(0.75, 1.25)),
-        Input("thick_ring", "Thick ring", "length", "in", default=1.5, least=0.25, most=4, usual=(1.25, 2.0)),
-        Input(
-            "spacer_ring", "Spacer ring, one", "length", "in", default=0.25, least=0.0625, most=2, usual=(0.125, 0.5)
-        ),
-        Input(
-            "least_squeeze",
-            "Least squeeze that seals",
-            "length",
-            "in",
-            default=0.25,
-            least=0,
-            most=1,
-            usual=(0.125, 0.5),
-        ),
-        Input("most_squeeze", "Most squeeze that lets the bowl down", "length", "in", default=0.875, least=0, most=2),
-        Input("most_spacer", "Tallest stack of spacer rings", "length", "in", default=1.0, least=0, most=3),
-        Input("flange_height", "Flange belongs above the floor by", "length", "in", default=0.25, least=0, most=1),
-    ),
-    outputs=(
-        Output("rise_used", "Floor and flange", "length", "in", 0.0625, "tape", ways=FLANGE_WAYS),
-        Output("gap", "Gap from flange to bowl", "length", "in", 0.0625, "tape", ways=GAP_WAYS),
-        Output("ring_to_use", "Use", "text"),
-        Output("ring_judged", "Ring judged", "length", "in", 0.0625),
-        Output("squeeze", "Squeeze of this ring", "length", "in", 0.0625, "tape", ways=SQUEEZE_WAYS),
-        Output("fit", "This ring", "text"),
-        Output("fits", "It fits", "yes-no"),
-        Output(
-            "thick_reach",
-            "Most floor above flange for the thick ring",
-            "length",
-            "in",
-            0.0625,
-            "down",
-            help="0 where it does not reach above the flange at all.",
-        ),
-        Output("spacer", "Spacer ring on the flange", "length", "in", 0.0625, "up"),
-        Output(
-            "standard_rings",
-            "Standard rings to order",
-            "count",
-            step=1,
-            help="One also where the flange is mended first.",
-        ),
-        Output("thick_rings", "Thick rings to order", "count", step=1),
-        Output("spacer_rings", "Spacer rings to order", "count", step=1, rounds="up"),
-    ),
-    formula=(
-        "Gap = recess under the bowl + floor above flange, or recess - flange above floor. Squeeze = ring - gap, the "
-        "ring on its spacers. "
-        "The thinner one of the standard and the thick ring whose squeeze lies between the least and the most is the "
-        "one to use. The thick ring does up to thick ring - recess - least squeeze of floor above flange. Where both "
-        "are too thin, spacer rings raise the flange one by one for a standard ring."
-    ),
-    sources=(
-        Citation("ipc", "405.4.1, thickness of a floor flange"),
-        Citation("ipc", "405.4, flange anchored to the structure, joint sealed"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"rise": "1/2 in floor above flange"},
-    other_names=("wax seal", "bowl ring", "bowl wax", "toilet gasket", "jumbo ring", "extra thick ring"),
-    cannot_decide=(
-        "Whether the flange is sound and anchored, and what the bowl's own instructions ask for. "
-        "The instructions win over this table; the inspector decides on the flange."
-    ),
-)

@@ -33,8 +33,8 @@ def test_ipc_table_710_1_1(size: str, inches_a_foot: float, units: float) -> Non
     slope = inches_a_foot / 12
     assert units_allowed(float(size), slope) == units
     none = {"bathrooms": 0.0, "kitchen_sinks": 0.0, "washers": 0.0, "pipe": size, "slope": slope}
-    assert drainage(other_units=units, **none)["verdict"] == "large enough"  # type: ignore[arg-type]
-    assert drainage(other_units=units + 1, **none)["verdict"] == "too small for so many units"  # type: ignore[arg-type]
+    assert drainage(other_units=units, **none)["verdict"] == "large enough"
+    assert drainage(other_units=units + 1, **none)["verdict"] == "too small for so many units"
 
 
 @pytest.mark.parametrize(("size", "verdict"), [("2", "too small for a water closet"), ("3", "large enough")])
@@ -60,7 +60,7 @@ def test_ipc_table_710_1_1_note_a(size: str, verdict: str) -> None:
 def test_ipc_table_709_1(fixture: str, units: float) -> None:
     """IPC 2009 Table 709.1, one fixture of a kind."""
     none = {"bathrooms": 0.0, "kitchen_sinks": 0.0, "washers": 0.0}
-    assert drainage(**{**none, fixture: 1.0})["units"] == units  # type: ignore[arg-type]
+    assert drainage(**{**none, fixture: 1.0})["units"] == units
 
 
 @pytest.mark.parametrize("pipe_bore", BORES)

@@ -11,7 +11,7 @@ HAIR = 1 / 16
 
 def results(**inputs: float | str) -> dict[str, str]:
     """Each row's result by its name."""
-    return {str(row["what"]): str(row["result"]) for row in water_closet_place(**inputs)["checks"]}  # type: ignore[arg-type]
+    return {str(row["what"]): str(row["result"]) for row in water_closet_place(**inputs)["checks"]}
 
 
 @pytest.mark.parametrize(

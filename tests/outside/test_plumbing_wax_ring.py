@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from calculators.plumbing.wax_ring import CALCULATOR, wax_ring
+from calculators.plumbing.wax_ring import wax_ring
 
 
 @pytest.mark.parametrize(
@@ -19,7 +19,7 @@ def test_ipc_405_4_1_flange_on_the_finished_floor(material: str, thickness: floa
 
 def test_the_default_rise_is_a_plastic_flange_on_the_finished_floor() -> None:
     """IPC 405.4.1: plastic, 1/4 in."""
-    declared = CALCULATOR.input("rise")
+    declared = wax_ring.input("rise")
     assert declared is not None
     assert declared.default == -0.25
 

@@ -49,7 +49,7 @@ def test_turns_go_by_the_code() -> None:
 
 @given(run=st.floats(12, 12000), pipe=sizes, opening=st.floats(1, 15), front=st.floats(0, 240), code=codes)
 def test_it_passes_where_both_are_reached(run: float, pipe: float, opening: float, front: float, code: str) -> None:
-    answer = cleanout_place(run, pipe, opening, front, code)
+    answer = cleanout_place(run=run, pipe=pipe, opening=opening, front=front, code=code)
     assert answer["passes"] == (answer["result"] == "passes")
     assert front + answer["short"] >= least_front_for(pipe, code) - 1e-6
     if answer["passes"]:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.plumbing.drainage import CALCULATOR, drainage, flow_full, velocity
+from calculators.plumbing.drainage import drainage, flow_full, velocity
 from calculators.run import compute, run
 
 slopes = st.floats(0.125 / 12, 1)
@@ -16,7 +16,7 @@ roughnesses = st.floats(0.008, 0.03)
 
 
 def test_a_two_bathroom_house() -> None:
-    answer = compute(CALCULATOR, {"bathrooms": "2", "slope": "1/4 in/ft"})
+    answer = compute(drainage, {"bathrooms": "2", "slope": "1/4 in/ft"})
     assert (answer["units"], answer["size"], answer["allowed"]) == (14, "3 in", 42)
     assert answer["fits"] is True
     assert answer["cautions"] == []
@@ -42,7 +42,7 @@ def test_working_says_the_arithmetic() -> None:
     ],
 )
 def test_the_smallest_size(given: dict[str, float], size: str) -> None:
-    assert run(CALCULATOR, given)["size"] == size
+    assert run(drainage, given)["size"] == size
 
 
 @pytest.mark.parametrize(
@@ -56,7 +56,7 @@ def test_the_smallest_size(given: dict[str, float], size: str) -> None:
     ],
 )
 def test_a_size_that_is_looked_at(given: dict[str, float | str], verdict: str) -> None:
-    answer = run(CALCULATOR, given)
+    answer = run(drainage, given)
     assert answer["verdict"] == verdict
     assert answer["fits"] == (verdict == "large enough")
 
@@ -71,7 +71,7 @@ def test_a_size_that_is_looked_at(given: dict[str, float | str], verdict: str) -
 )
 def test_what_is_refused(given: dict[str, float], words: str) -> None:
     with pytest.raises(Refused) as caught:
-        run(CALCULATOR, given)
+        run(drainage, given)
     assert words in caught.value.message
 
 
@@ -86,8 +86,8 @@ def test_what_is_refused(given: dict[str, float], words: str) -> None:
     ],
 )
 def test_cautions_stand_where_they_belong(given: dict[str, float | str], words: str) -> None:
-    assert any(words in caution for caution in run(CALCULATOR, given)["cautions"])
-    assert not any(words in caution for caution in run(CALCULATOR, {})["cautions"])
+    assert any(words in caution for caution in run(drainage, given)["cautions"])
+    assert not any(words in caution for caution in run(drainage, {})["cautions"])
 
 
 @given(bore=st.floats(1, 15), slope=slopes, n=roughnesses)
