@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output, refuse
+from calculators.declaration import CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, calculator, count, yes_no
 from calculators.writing import decimal
 
 SMOKE = "IRC R314.3"
@@ -30,19 +31,80 @@ def place(where: str, smoke: int, co: int, rule: str) -> dict[str, Any]:
     return {"where": where, "smoke": smoke, "co": co, "rule": rule}
 
 
+@calculator(
+    title="How many alarms, and where",
+    summary="Smoke and carbon monoxide alarms of a dwelling, counted place by place.",
+    outputs=(
+        Output("smoke", "Places with a smoke alarm", "count", "each", step=1),
+        Output("co", "Places with a CO alarm", "count", "each", step=1),
+        Output("both", "Devices, smoke and CO in one", "count", "each", step=1),
+        Output("smoke_only", "Devices, smoke alone", "count", "each", step=1),
+        Output("co_only", "Devices, CO alone", "count", "each", step=1),
+        Output("devices", "Devices in all", "count", "each", step=1),
+        Output(
+            "places",
+            "Places",
+            "rows",
+            columns=(
+                Output("where", "Where", "text"),
+                Output("smoke", "Smoke", "count", step=1),
+                Output("co", "CO", "count", step=1),
+                Output("rule", "Rule", "text"),
+            ),
+        ),
+    ),
+    formula=(
+        "Smoke = sleeping rooms + sleeping areas + levels without a sleeping area. CO, where anything burns fuel or a "
+        "garage is attached = sleeping areas + sleeping rooms with a burner; by NFPA 72 also each further level."
+    ),
+    sources=(
+        Citation("irc", "R314.3; R315.2 and R315.3, as they are quoted"),
+        Citation("nfpa-72", "chapter 29; carbon monoxide on each level, from memory"),
+        CREW_RULE,
+    ),
+    example={
+        "storeys": "2",
+        "basement": "yes",
+        "attic": "no",
+        "sleeping_rooms": "3",
+        "sleeping_areas": "1",
+        "sleeping_levels": "1",
+    },
+    other_names=("smoke detectors", "CO detectors", "carbon monoxide alarm count", "R314", "R315"),
+    cannot_decide=(
+        "Which edition the place has adopted and what its state adds. The building department and the fire marshal "
+        "decide. A licensed electrician does the wiring or answers for it."
+    ),
+)
 def alarm_places(
-    storeys: int = 1,
-    basement: bool = False,
-    attic: bool = False,
-    sleeping_rooms: int = 2,
-    sleeping_areas: int = 1,
-    sleeping_levels: int = 1,
-    split_levels: int = 0,
-    fuel: bool = True,
-    garage: bool = False,
-    fuel_rooms: int = 0,
-    co_each_level: bool = True,
-    combined: bool = True,
+    storeys: Annotated[int, count("Storeys above the ground", default="1", limits="1 to 4")],
+    basement: Annotated[bool, yes_no("Basement", default="no")],
+    attic: Annotated[bool, yes_no("Attic that is lived in", default="no")],
+    sleeping_rooms: Annotated[
+        int, count("Sleeping rooms", default="2", limits="1 to 12"), Help("By use, not by the name on the plan.")
+    ],
+    sleeping_areas: Annotated[
+        int,
+        count("Separate sleeping areas", default="1", limits="1 to 12"),
+        Help("Groups of sleeping rooms off one hall."),
+    ],
+    sleeping_levels: Annotated[int, count("Levels that have a sleeping area", default="1", limits="1 to 6")],
+    split_levels: Annotated[
+        int,
+        count("Split levels that need none", default="0", limits="0 to 3"),
+        Help("Less than a storey down, no door between."),
+    ],
+    fuel: Annotated[
+        bool, yes_no("Anything that burns fuel", default="yes"), Help("Furnace, heater, range, fireplace.")
+    ],
+    garage: Annotated[bool, yes_no("Attached garage", default="no")],
+    fuel_rooms: Annotated[
+        int,
+        count("Sleeping rooms with a burner", default="0", limits="0 to 12"),
+        Help("In the room or in its own bathroom."),
+    ],
+    co_each_level: Annotated[bool, yes_no("CO alarm on each level too", default="yes")],
+    combined: Annotated[bool, yes_no("Both in one device", default="yes")],
 ) -> Answer:
     """Count the alarms of one dwelling: in each sleeping room, outside each sleeping area, on each further level.
 
@@ -58,7 +120,7 @@ def alarm_places(
 
     >>> answer = alarm_places(storeys=2, basement=True, sleeping_rooms=3)
     >>> [answer["smoke"], answer["co"], answer["devices"]]
-    [6, 3, 6]
+    [6.0, 3.0, 6.0]
     """
     levels = storeys
     if basement:
@@ -125,71 +187,3 @@ def alarm_places(
             f"carbon monoxide: {n(co_area)} areas + {n(co_room)} rooms + {n(co_level)} further levels = {n(co)}",
         ],
     }
-
-
-def _count(name: str, label: str, default: int, least: int, most: int, help: str = "") -> Input:
-    return Input(name, label, "count", default=default, least=least, most=most, help=help)
-
-
-CALCULATOR = Calculator(
-    name="alarm-places",
-    title="How many alarms, and where",
-    trade="power",
-    summary="Smoke and carbon monoxide alarms of a dwelling, counted place by place.",
-    function=alarm_places,
-    inputs=(
-        _count("storeys", "Storeys above the ground", 1, 1, 4),
-        Input("basement", "Basement", "yes-no", default=False),
-        Input("attic", "Attic that is lived in", "yes-no", default=False),
-        _count("sleeping_rooms", "Sleeping rooms", 2, 1, 12, "By use, not by the name on the plan."),
-        _count("sleeping_areas", "Separate sleeping areas", 1, 1, 12, "Groups of sleeping rooms off one hall."),
-        _count("sleeping_levels", "Levels that have a sleeping area", 1, 1, 6),
-        _count("split_levels", "Split levels that need none", 0, 0, 3, "Less than a storey down, no door between."),
-        Input("fuel", "Anything that burns fuel", "yes-no", default=True, help="Furnace, heater, range, fireplace."),
-        Input("garage", "Attached garage", "yes-no", default=False),
-        _count("fuel_rooms", "Sleeping rooms with a burner", 0, 0, 12, "In the room or in its own bathroom."),
-        Input("co_each_level", "CO alarm on each level too", "yes-no", default=True),
-        Input("combined", "Both in one device", "yes-no", default=True),
-    ),
-    outputs=(
-        Output("smoke", "Places with a smoke alarm", "count", "each", 1),
-        Output("co", "Places with a CO alarm", "count", "each", 1),
-        Output("both", "Devices, smoke and CO in one", "count", "each", 1),
-        Output("smoke_only", "Devices, smoke alone", "count", "each", 1),
-        Output("co_only", "Devices, CO alone", "count", "each", 1),
-        Output("devices", "Devices in all", "count", "each", 1),
-        Output(
-            "places",
-            "Places",
-            "rows",
-            columns=(
-                Output("where", "Where", "text"),
-                Output("smoke", "Smoke", "count", step=1),
-                Output("co", "CO", "count", step=1),
-                Output("rule", "Rule", "text"),
-            ),
-        ),
-    ),
-    formula=(
-        "Smoke = sleeping rooms + sleeping areas + levels without a sleeping area. CO, where anything burns fuel or a "
-        "garage is attached = sleeping areas + sleeping rooms with a burner; by NFPA 72 also each further level."
-    ),
-    sources=(
-        Citation("irc", "R314.3; R315.2 and R315.3, as they are quoted"),
-        Citation("nfpa-72", "chapter 29; carbon monoxide on each level, from memory"),
-        CREW_RULE,
-    ),
-    example={
-        "storeys": "2",
-        "basement": "yes",
-        "attic": "no",
-        "sleeping_rooms": "3",
-        "sleeping_areas": "1",
-        "sleeping_levels": "1",
-    },
-    other_names=("smoke detectors", "CO detectors", "carbon monoxide alarm count", "R314", "R315"),
-    cannot_decide=(
-        "Which edition the place has adopted and what its state adds. The building department and the fire marshal "
-        "decide. A licensed electrician does the wiring or answers for it."
-    ),
-)

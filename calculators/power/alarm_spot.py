@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
+from calculators.declaring import Help, calculator, choice, length
 from calculators.power.alarm_spot_drawing import alarm_spot_drawing
 from calculators.writing import TAPE, tape
 
@@ -58,18 +59,77 @@ def row(what: str, measured: float, least: float, most: float, rule: str) -> dic
     return {"what": what, "measured": measured, "limit": limit, "passes": passes, "rule": rule}
 
 
+@calculator(
+    title="Spot for a smoke alarm",
+    summary="Distances of one spot for a smoke alarm against the usual limits: pass or fail, row by row.",
+    outputs=(
+        Output("verdict", "This spot", "text"),
+        Output("passes", "Passes", "yes-no"),
+        Output("faults", "Faults", "count", step=1),
+        Output("cooking_least", "This alarm from cooking, least", "length", "in", step=1, rounds="up"),
+        Output(
+            "distances",
+            "Distances",
+            "rows",
+            columns=(
+                Output("what", "To", "text"),
+                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+                Output("limit", "Limit", "text"),
+                Output("passes", "Passes", "yes-no"),
+                Output("rule", "Rule", "text"),
+            ),
+        ),
+    ),
+    formula="Each distance is at least its limit; the way to a door, a wall's band and a peak have a most as well.",
+    sources=(
+        Citation("irc", "R314.3, R314.3.1, as they are quoted"),
+        Citation("nfpa-72", "chapter 29, as fire departments and makers quote it; the peak's 4 in from memory"),
+        COMMON_PRACTICE,
+    ),
+    example={"cooking": "90 in", "bath": "30 in", "register": "60 in", "fan": "120 in", "door": "60 in"},
+    other_names=("smoke detector distance", "nuisance alarm", "dead air space", "alarm near kitchen", "alarm height"),
+    cannot_decide=(
+        "Which edition the place has adopted. The building department and the fire marshal decide, and an alarm that a "
+        "room must have is not left out for a distance: then ask. The maker's sheet wins where it asks for more."
+    ),
+    drawing=alarm_spot_drawing,
+)
 def alarm_spot(
-    mount: str = "ceiling",
-    sensor: str = "photoelectric",
-    cooking: float = 240.0,
-    bath: float = 60.0,
-    register: float = 60.0,
-    fan: float = 120.0,
-    door: float = 60.0,
-    edge: float = 12.0,
-    down: float = 6.0,
-    peak_across: float = 24.0,
-    peak_down: float = 6.0,
+    mount: Annotated[
+        str,
+        choice(
+            "It hangs on",
+            {"ceiling": "a flat ceiling", "wall": "a wall", "slope": "a sloped or peaked ceiling"},
+            default="ceiling",
+        ),
+        Help("A slope is steeper than 1 in 8."),
+    ],
+    sensor: Annotated[str, choice("Alarm", {s["name"]: s["label"] for s in SENSORS}, default="photoelectric")],
+    cooking: Annotated[
+        float,
+        length("To the nearest cooking appliance", "in", default="20 ft", limits="0 to 100 ft"),
+        Help("Built in: range, oven, cooktop."),
+    ],
+    bath: Annotated[
+        float,
+        length("To the door of a bathroom", "in", default="60 in", limits="0 to 100 ft"),
+        Help("One that has a tub or a shower."),
+    ],
+    register: Annotated[float, length("To a grille that blows", "in", default="60 in", limits="0 to 100 ft")],
+    fan: Annotated[float, length("To the tip of a fan's blade", "in", default="120 in", limits="0 to 100 ft")],
+    door: Annotated[
+        float,
+        length("Way to the furthest sleeping room's door", "in", default="60 in", limits="0 to 100 ft"),
+        Help("0 where it serves no sleeping area."),
+    ],
+    edge: Annotated[float, length("On a ceiling: to the nearest wall", "in", default="12 in", limits="0 to 100 ft")],
+    down: Annotated[float, length("On a wall: its top below the ceiling", "in", default="6 in", limits="0 to 100 ft")],
+    peak_across: Annotated[
+        float, length("Under a slope: across to the peak", "in", default="24 in", limits="0 to 100 ft")
+    ],
+    peak_down: Annotated[
+        float, length("Under a slope: down from the peak", "in", default="6 in", limits="0 to 100 ft")
+    ],
 ) -> Answer:
     """Each distance of one spot against its limit. Lengths in inches, measured across the room.
 
@@ -128,77 +188,3 @@ def alarm_spot(
         "cautions": cautions,
         "working": working,
     }
-
-
-def _distance(name: str, label: str, default: float, help: str = "") -> Input:
-    return Input(name, label, "length", "in", default, 0, 1200, help=help)
-
-
-CALCULATOR = Calculator(
-    name="alarm-spot",
-    title="Spot for a smoke alarm",
-    trade="power",
-    summary="Distances of one spot for a smoke alarm against the usual limits: pass or fail, row by row.",
-    function=alarm_spot,
-    inputs=(
-        Input(
-            "mount",
-            "It hangs on",
-            "choice",
-            default="ceiling",
-            choices=(
-                Choice("ceiling", "a flat ceiling"),
-                Choice("wall", "a wall"),
-                Choice("slope", "a sloped or peaked ceiling"),
-            ),
-            help="A slope is steeper than 1 in 8.",
-        ),
-        Input(
-            "sensor",
-            "Alarm",
-            "choice",
-            default="photoelectric",
-            choices=tuple(Choice(s["name"], s["label"]) for s in SENSORS),
-        ),
-        _distance("cooking", "To the nearest cooking appliance", 240.0, "Built in: range, oven, cooktop."),
-        _distance("bath", "To the door of a bathroom", 60.0, "One that has a tub or a shower."),
-        _distance("register", "To a grille that blows", 60.0),
-        _distance("fan", "To the tip of a fan's blade", 120.0),
-        _distance("door", "Way to the furthest sleeping room's door", 60.0, "0 where it serves no sleeping area."),
-        _distance("edge", "On a ceiling: to the nearest wall", 12.0),
-        _distance("down", "On a wall: its top below the ceiling", 6.0),
-        _distance("peak_across", "Under a slope: across to the peak", 24.0),
-        _distance("peak_down", "Under a slope: down from the peak", 6.0),
-    ),
-    outputs=(
-        Output("verdict", "This spot", "text"),
-        Output("passes", "Passes", "yes-no"),
-        Output("faults", "Faults", "count", step=1),
-        Output("cooking_least", "This alarm from cooking, least", "length", "in", 1, "up"),
-        Output(
-            "distances",
-            "Distances",
-            "rows",
-            columns=(
-                Output("what", "To", "text"),
-                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
-                Output("limit", "Limit", "text"),
-                Output("passes", "Passes", "yes-no"),
-                Output("rule", "Rule", "text"),
-            ),
-        ),
-    ),
-    formula="Each distance is at least its limit; the way to a door, a wall's band and a peak have a most as well.",
-    sources=(
-        Citation("irc", "R314.3, R314.3.1, as they are quoted"),
-        Citation("nfpa-72", "chapter 29, as fire departments and makers quote it; the peak's 4 in from memory"),
-        COMMON_PRACTICE,
-    ),
-    example={"cooking": "90 in", "bath": "30 in", "register": "60 in", "fan": "120 in", "door": "60 in"},
-    other_names=("smoke detector distance", "nuisance alarm", "dead air space", "alarm near kitchen", "alarm height"),
-    cannot_decide=(
-        "Which edition the place has adopted. The building department and the fire marshal decide, and an alarm that a "
-        "room must have is not left out for a distance: then ask. The maker's sheet wins where it asks for more."
-    ),
-    drawing=alarm_spot_drawing,
-)

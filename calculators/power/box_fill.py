@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import Answer, Calculator, Choice, Citation, Input, Output, refuse
+from calculators.declaration import Answer, Citation, Output, refuse
+from calculators.declaring import Help, calculator, choice, count, volume, yes_no
 from calculators.power.box_fill_drawing import box_fill_drawing
 from calculators.writing import NOISE, decimal
 
@@ -100,24 +101,91 @@ def part_of(what: str, count: float, each: float) -> dict[str, Any]:
     return {"what": what, "allowances": count, "each": each / CU_IN, "volume": count * each / CU_IN}
 
 
+GAUGE_CHOICES = {LARGEST: "as the largest wire in the box asks", **{gauge: gauge + " AWG" for gauge in GAUGES}}
+
+BOX_CHOICES = {**{each["name"]: each["label"] for each in BOXES}, MARKED: "a box with its volume marked in it"}
+
+
+@calculator(
+    title="Box fill",
+    summary="The volume that wires, devices and clamps need, and whether the box has it.",
+    outputs=(
+        Output("needed", "Volume needed", "volume", "cu in", step=0.01, rounds="up"),
+        Output("has", "Volume of the box", "volume", "cu in", step=0.01, rounds="down"),
+        Output("left", "Room in the box", "volume", "cu in", step=0.01, rounds="down", ways=("left", "too little")),
+        Output("allowances", "Counts as conductors", "number", step=0.01, rounds="up"),
+        Output("fits", "It fits", "yes-no"),
+        Output("use", "Use", "text"),
+        Output(
+            "parts",
+            "Count",
+            "rows",
+            columns=(
+                Output("what", "What", "text"),
+                Output("allowances", "Counts as", "number", step=0.01, rounds="up"),
+                Output("each", "Each", "volume", "cu in", step=0.01, rounds="up"),
+                Output("volume", "Volume", "volume", "cu in", step=0.01, rounds="up"),
+            ),
+        ),
+    ),
+    formula=(
+        "Volume needed = the sum of the counts x the volume of one conductor of that gauge.\n\n"
+        "A conductor that ends, is spliced or passes through: 1. A yoke: 2 of the largest wire on it. Clamps inside "
+        "the box: 1 of the largest wire, all together. Each kind of support fitting: 1 of the largest. Grounding "
+        "wires: 1 of the largest of them for up to four, 1/4 for each more (2020 and later). Pigtails that stay "
+        "inside: 0. A wire that passes through with a loop of 12 in or more: 2. One gang takes one yoke."
+    ),
+    sources=(
+        Citation("nec", "314.16(B)(1) to (5), Table 314.16(B)(1)"),
+        Citation("nec", "314.16(A), Table 314.16(A); 250.122, from memory"),
+    ),
+    example={
+        "wires_14": "0",
+        "wires_12": "4",
+        "grounds": "2",
+        "yokes": "1",
+        "box": "device-3-1-2",
+        "marked_volume": "18 cu in",
+    },
+    other_names=("box size", "junction box", "outlet box", "cubic inches", "wire fill", "314.16"),
+    cannot_decide=(
+        "Whether the wiring is right. A licensed electrician does the work or answers for it, the authority having "
+        "jurisdiction inspects it, and the edition of the code that the place has adopted rules. No box is opened "
+        "before its circuits are switched off, locked, and proved dead with a tester that was tried on a live circuit "
+        "before and after."
+    ),
+    drawing=box_fill_drawing,
+)
 def box_fill(
-    wires_18: float = 0,
-    wires_16: float = 0,
-    wires_14: float = 4,
-    wires_12: float = 0,
-    wires_10: float = 0,
-    wires_8: float = 0,
-    wires_6: float = 0,
-    grounds: float = 2,
-    ground_gauge: str = "largest",
-    yokes: float = 1,
-    yoke_gauge: str = "largest",
-    clamps: bool = True,
-    fittings: float = 0,
-    edition: str = "2020",
-    box: str = "device-3-1-2",
-    marked_volume: float = 18 / 1728,
-    marked_gangs: float = 1,
+    wires_18: Annotated[float, count("Conductors, 18 AWG", default="0", limits="0 to 40")],
+    wires_16: Annotated[float, count("Conductors, 16 AWG", default="0", limits="0 to 40")],
+    wires_14: Annotated[float, count("Conductors, 14 AWG", default="4", limits="0 to 40")],
+    wires_12: Annotated[float, count("Conductors, 12 AWG", default="0", limits="0 to 40")],
+    wires_10: Annotated[float, count("Conductors, 10 AWG", default="0", limits="0 to 40")],
+    wires_8: Annotated[float, count("Conductors, 8 AWG", default="0", limits="0 to 40")],
+    wires_6: Annotated[float, count("Conductors, 6 AWG", default="0", limits="0 to 40")],
+    grounds: Annotated[float, count("Grounding wires", default="2", limits="0 to 40")],
+    ground_gauge: Annotated[str, choice("Largest grounding wire", GAUGE_CHOICES, default=LARGEST)],
+    yokes: Annotated[
+        float,
+        count("Yokes: switches and receptacles", default="1", limits="0 to 8"),
+        Help("A device wider than 2 in counts once for each gang that it takes."),
+    ],
+    yoke_gauge: Annotated[str, choice("Largest wire on a yoke", GAUGE_CHOICES, default=LARGEST)],
+    clamps: Annotated[bool, yes_no("Clamps inside the box", default="yes")],
+    fittings: Annotated[
+        float, count("Kinds of support fitting", default="0", limits="0 to 4"), Help("Fixture stud, hickey.")
+    ],
+    edition: Annotated[
+        str, choice("Edition of the code", {"2020": "2020 and later", "before-2020": "before 2020"}, default="2020")
+    ],
+    box: Annotated[str, choice("Box", BOX_CHOICES, default="device-3-1-2")],
+    marked_volume: Annotated[
+        float,
+        volume("Volume marked in the box", "cu in", default="18 cu in", limits="5 to 200 cu in"),
+        Help("Used with a marked box: plastic boxes and mud rings carry theirs."),
+    ],
+    marked_gangs: Annotated[float, count("Gangs of a marked box", default="1", limits="1 to 6")],
 ) -> Answer:
     """The volume that a box must have, against the one it has. Counts by gauge (AWG); volumes in cubic feet.
 
@@ -242,116 +310,3 @@ def yoke_of(gauge: str, thickest: int, counts: list[float]) -> int:
     if counts[at] == 0:
         refuse("yoke_gauge", f"Largest wire on a yoke: no {gauge} AWG wire is counted in this box")
     return at
-
-
-GAUGE_CHOICES = (
-    Choice(LARGEST, "as the largest wire in the box asks"),
-    *(Choice(gauge, gauge + " AWG") for gauge in GAUGES),
-)
-BOX_CHOICES = (
-    *(Choice(each["name"], each["label"]) for each in BOXES),
-    Choice(MARKED, "a box with its volume marked in it"),
-)
-
-
-def _wires(gauge: str, default: int) -> Input:
-    return Input(f"wires_{gauge}", f"Conductors, {gauge} AWG", "count", default=default, least=0, most=40)
-
-
-CALCULATOR = Calculator(
-    name="box-fill",
-    title="Box fill",
-    trade="power",
-    summary="The volume that wires, devices and clamps need, and whether the box has it.",
-    function=box_fill,
-    inputs=(
-        _wires("18", 0),
-        _wires("16", 0),
-        _wires("14", 4),
-        _wires("12", 0),
-        _wires("10", 0),
-        _wires("8", 0),
-        _wires("6", 0),
-        Input("grounds", "Grounding wires", "count", default=2, least=0, most=40),
-        Input("ground_gauge", "Largest grounding wire", "choice", default=LARGEST, choices=GAUGE_CHOICES),
-        Input(
-            "yokes",
-            "Yokes: switches and receptacles",
-            "count",
-            default=1,
-            least=0,
-            most=8,
-            help="A device wider than 2 in counts once for each gang that it takes.",
-        ),
-        Input("yoke_gauge", "Largest wire on a yoke", "choice", default=LARGEST, choices=GAUGE_CHOICES),
-        Input("clamps", "Clamps inside the box", "yes-no", default=True),
-        Input(
-            "fittings", "Kinds of support fitting", "count", default=0, least=0, most=4, help="Fixture stud, hickey."
-        ),
-        Input(
-            "edition",
-            "Edition of the code",
-            "choice",
-            default="2020",
-            choices=(Choice("2020", "2020 and later"), Choice("before-2020", "before 2020")),
-        ),
-        Input("box", "Box", "choice", default="device-3-1-2", choices=BOX_CHOICES),
-        Input(
-            "marked_volume",
-            "Volume marked in the box",
-            "volume",
-            "cu in",
-            18 / CU_IN,
-            5 / CU_IN,
-            200 / CU_IN,
-            help="Used with a marked box: plastic boxes and mud rings carry theirs.",
-        ),
-        Input("marked_gangs", "Gangs of a marked box", "count", default=1, least=1, most=6),
-    ),
-    outputs=(
-        Output("needed", "Volume needed", "volume", "cu in", 0.01, "up"),
-        Output("has", "Volume of the box", "volume", "cu in", 0.01, "down"),
-        Output("left", "Room in the box", "volume", "cu in", 0.01, "down", ways=("left", "too little")),
-        Output("allowances", "Counts as conductors", "number", "", 0.01, "up"),
-        Output("fits", "It fits", "yes-no"),
-        Output("use", "Use", "text"),
-        Output(
-            "parts",
-            "Count",
-            "rows",
-            columns=(
-                Output("what", "What", "text"),
-                Output("allowances", "Counts as", "number", "", 0.01, "up"),
-                Output("each", "Each", "volume", "cu in", 0.01, "up"),
-                Output("volume", "Volume", "volume", "cu in", 0.01, "up"),
-            ),
-        ),
-    ),
-    formula=(
-        "Volume needed = the sum of the counts x the volume of one conductor of that gauge.\n\n"
-        "A conductor that ends, is spliced or passes through: 1. A yoke: 2 of the largest wire on it. Clamps inside "
-        "the box: 1 of the largest wire, all together. Each kind of support fitting: 1 of the largest. Grounding "
-        "wires: 1 of the largest of them for up to four, 1/4 for each more (2020 and later). Pigtails that stay "
-        "inside: 0. A wire that passes through with a loop of 12 in or more: 2. One gang takes one yoke."
-    ),
-    sources=(
-        Citation("nec", "314.16(B)(1) to (5), Table 314.16(B)(1)"),
-        Citation("nec", "314.16(A), Table 314.16(A); 250.122, from memory"),
-    ),
-    example={
-        "wires_14": "0",
-        "wires_12": "4",
-        "grounds": "2",
-        "yokes": "1",
-        "box": "device-3-1-2",
-        "marked_volume": "18 cu in",
-    },
-    other_names=("box size", "junction box", "outlet box", "cubic inches", "wire fill", "314.16"),
-    cannot_decide=(
-        "Whether the wiring is right. A licensed electrician does the work or answers for it, the authority having "
-        "jurisdiction inspects it, and the edition of the code that the place has adopted rules. No box is opened "
-        "before its circuits are switched off, locked, and proved dead with a tester that was tried on a live circuit "
-        "before and after."
-    ),
-    drawing=box_fill_drawing,
-)

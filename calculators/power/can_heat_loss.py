@@ -3,19 +3,10 @@
 from __future__ import annotations
 
 from math import pi
+from typing import Annotated
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Plot,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
+from calculators.declaring import Help, Usual, calculator, choice, count, length, number
 from calculators.writing import decimal, inches
 
 BTU_A_KWH = 3412.142
@@ -34,14 +25,78 @@ def disc(diameter: float) -> float:
     return pi * diameter * diameter / 4 / 144
 
 
+@calculator(
+    title="Heat lost through recessed lights",
+    summary="What recessed lights in an insulated ceiling lose in a year, against surface lights.",
+    outputs=(
+        Output("recessed", "Recessed, Btu a year", "number", step=1000),
+        Output("surface", "Surface, the same area, Btu a year", "number", step=1000),
+        Output("more", "More by recessing, Btu a year", "number", step=1000),
+        Output("more_kwh", "The same in kWh of heat", "number", step=1),
+        Output("times", "So many times as much", "number", step=0.1),
+        Output("area", "Area of ceiling", "area", "sq ft", step=0.01),
+        Output("by_air", "Of it by air, Btu a year", "number", step=1000),
+    ),
+    formula=(
+        "Heat in a year = (area / R + 1.08 x cfm) x 24 x degree days. Area is that of the housing, or 3 in more all "
+        "around where insulation must keep off. A surface light leaves the insulation whole: area / R of the ceiling. "
+        "It is a steady estimate: sun, wind, the lamp's own heat and the frame between are left out."
+    ),
+    sources=(
+        Citation("ashrae-fundamentals", "degree-day method, from memory"),
+        Citation("nec", "410.116(B), from memory"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"count": "6", "kind": "contact", "r_ceiling": "38"},
+    other_names=("can lights", "downlights", "IC rated", "air leakage", "insulation", "heat loss"),
+    cannot_decide=(
+        "Whether a light may be buried: its label says IC or it does not. The energy code of the place sets the "
+        "ceiling's R and how tight a recessed light must be. A licensed electrician does the wiring or answers for it, "
+        "and the authority having jurisdiction inspects it. Circuits are proved dead before a hand goes in."
+    ),
+    plots=(
+        Plot(
+            "Heat lost by recessing against leaking air",
+            x="leak",
+            y="more_kwh",
+            start=0.0,
+            end=3.0,
+            curves=("kind", ("contact", "no-contact")),
+        ),
+    ),
+)
 def can_heat_loss(
-    count: float = 6,
-    kind: str = "contact",
-    diameter: float = 7.0,
-    r_ceiling: float = 38.0,
-    r_can: float = 4.0,
-    leak: float = 0.5,
-    degree_days: float = 5000.0,
+    count: Annotated[float, count("Lights", default="6", limits="1 to 200")],
+    kind: Annotated[
+        str,
+        choice(
+            "Recessed light",
+            {"contact": "rated for contact with insulation (IC)", "no-contact": "not rated for contact"},
+            default="contact",
+        ),
+    ],
+    diameter: Annotated[
+        float, length("Diameter of the housing", "in", default="7 in", limits="2 to 24 in"), Usual("4 to 10 in")
+    ],
+    r_ceiling: Annotated[
+        float, number("R of the insulated ceiling", default="38", limits="1 to 100"), Usual("11 to 60")
+    ],
+    r_can: Annotated[
+        float,
+        number("R over and around the light", default="4", limits="0.5 to 60"),
+        Usual("1 to 20"),
+        Help("Bare metal and air films, about 2; with some insulation over it, more."),
+    ],
+    leak: Annotated[
+        float,
+        number("Air through one light, cfm, season's average", default="0.5", limits="0 to 20"),
+        Usual("0 to 3"),
+        Help("0 for a sealed one. An old open housing leaks several times as much as a gasketed one."),
+    ],
+    degree_days: Annotated[
+        float, number("Heating degree days, F, base 65", default="5000", limits="100 to 15000"), Usual("1000 to 9000")
+    ],
 ) -> Answer:
     """Heat in a year through the patches of ceiling that recessed lights take, and through the same area insulated.
 
@@ -94,87 +149,3 @@ def can_heat_loss(
             " a year",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="can-heat-loss",
-    title="Heat lost through recessed lights",
-    trade="power",
-    summary="What recessed lights in an insulated ceiling lose in a year, against surface lights.",
-    function=can_heat_loss,
-    inputs=(
-        Input("count", "Lights", "count", default=6, least=1, most=200),
-        Input(
-            "kind",
-            "Recessed light",
-            "choice",
-            default="contact",
-            choices=(
-                Choice("contact", "rated for contact with insulation (IC)"),
-                Choice("no-contact", "not rated for contact"),
-            ),
-        ),
-        Input("diameter", "Diameter of the housing", "length", "in", 7.0, 2, 24, (4, 10)),
-        Input("r_ceiling", "R of the insulated ceiling", "number", "", 38.0, 1, 100, (11, 60)),
-        Input(
-            "r_can",
-            "R over and around the light",
-            "number",
-            "",
-            4.0,
-            0.5,
-            60,
-            (1, 20),
-            help="Bare metal and air films, about 2; with some insulation over it, more.",
-        ),
-        Input(
-            "leak",
-            "Air through one light, cfm, season's average",
-            "number",
-            "",
-            0.5,
-            0,
-            20,
-            (0, 3),
-            help="0 for a sealed one. An old open housing leaks several times as much as a gasketed one.",
-        ),
-        Input("degree_days", "Heating degree days, F, base 65", "number", "", 5000.0, 100, 15000, (1000, 9000)),
-    ),
-    outputs=(
-        Output("recessed", "Recessed, Btu a year", "number", "", 1000),
-        Output("surface", "Surface, the same area, Btu a year", "number", "", 1000),
-        Output("more", "More by recessing, Btu a year", "number", "", 1000),
-        Output("more_kwh", "The same in kWh of heat", "number", "", 1),
-        Output("times", "So many times as much", "number", "", 0.1),
-        Output("area", "Area of ceiling", "area", "sq ft", 0.01),
-        Output("by_air", "Of it by air, Btu a year", "number", "", 1000),
-    ),
-    formula=(
-        "Heat in a year = (area / R + 1.08 x cfm) x 24 x degree days. Area is that of the housing, or 3 in more all "
-        "around where insulation must keep off. A surface light leaves the insulation whole: area / R of the ceiling. "
-        "It is a steady estimate: sun, wind, the lamp's own heat and the frame between are left out."
-    ),
-    sources=(
-        Citation("ashrae-fundamentals", "degree-day method, from memory"),
-        Citation("nec", "410.116(B), from memory"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"count": "6", "kind": "contact", "r_ceiling": "38"},
-    other_names=("can lights", "downlights", "IC rated", "air leakage", "insulation", "heat loss"),
-    cannot_decide=(
-        "Whether a light may be buried: its label says IC or it does not. The energy code of the place sets the "
-        "ceiling's R and how tight a recessed light must be. A licensed electrician does the wiring or answers for it, "
-        "and the authority having jurisdiction inspects it. Circuits are proved dead before a hand goes in."
-    ),
-    plots=(
-        Plot(
-            "Heat lost by recessing against leaking air",
-            "leak",
-            "more_kwh",
-            0.0,
-            3.0,
-            ("kind", ("contact", "no-contact")),
-        ),
-    ),
-)

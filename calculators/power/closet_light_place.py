@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from math import sqrt
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import Answer, Calculator, Choice, Citation, Input, Output, refuse
+from calculators.declaration import Answer, Citation, Output, refuse
+from calculators.declaring import Help, Usual, calculator, choice, length
 from calculators.power.closet_light_place_drawing import closet_light_place_drawing
 from calculators.writing import TAPE, tape
 
@@ -63,14 +64,58 @@ def least_away(clearance: float, up: float, low_top: float, high_depth: float) -
     return max(beside, LOW_DEPTH + sqrt(clearance * clearance - over * over))
 
 
+@calculator(
+    title="Light in a closet",
+    summary="How far a closet light stays from rods and shelves, and whether this place is clear.",
+    outputs=(
+        Output("verdict", "This place", "text"),
+        Output("fits", "Clear", "yes-no"),
+        Output("needed", "Clearance needed", "length", "in", step=1 / 8, rounds="up"),
+        Output("has", "Clearance here", "length", "in", step=1 / 16, rounds="tape"),
+        Output("back", "To what is stored at the back", "length", "in", step=1 / 8, rounds="down"),
+        Output("side", "To what is stored at the side", "length", "in", step=1 / 8, rounds="down"),
+        Output("least_from_back", "Nearest to a wall it may come", "length", "in", step=1 / 8, rounds="up"),
+        Output("storage_low", "Deep storage goes up to", "length", "in", step=1 / 8),
+        Output("storage_high", "Depth of storage above that", "length", "in", step=1 / 8),
+    ),
+    formula=(
+        "Storage space: 24 in out from back and sides up to 6 ft or the highest rod, whichever is higher; above that "
+        "12 in or the depth of the shelf, whichever is more, to the ceiling. The light keeps its clearance from the "
+        "nearest point of it: 12 in on the surface (LED, incandescent, enclosed), 6 in recessed or fluorescent."
+    ),
+    sources=(Citation("nec", "410.16(B), (C)(1) to (5)"), Citation("nec", "410.2, closet storage space")),
+    example={
+        "kind": "recessed-led",
+        "hangs": "0 in",
+        "from_back": "18 in",
+        "from_side": "30 in",
+        "shelf_depth": "11-1/4 in",
+        "rod": "66 in",
+    },
+    other_names=("wardrobe light", "closet light clearance", "storage space", "410.16"),
+    cannot_decide=(
+        "Which edition the place has adopted, and whether a light is listed for where it hangs. A licensed electrician "
+        "does the work or answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead "
+        "before a hand goes in."
+    ),
+    drawing=closet_light_place_drawing,
+)
 def closet_light_place(
-    kind: str = "surface-led",
-    ceiling: float = 96.0,
-    hangs: float = 2.0,
-    from_back: float = 26.0,
-    from_side: float = 30.0,
-    shelf_depth: float = 11.25,
-    rod: float = 66.0,
+    kind: Annotated[str, choice("Light", {k["name"]: k["label"] for k in KINDS}, default="surface-led")],
+    ceiling: Annotated[
+        float, length("Height of the ceiling", "ft-in", default="8 ft", limits="5 to 20 ft"), Usual("7 to 10 ft")
+    ],
+    hangs: Annotated[
+        float, length("Light hangs down", "in", default="2 in", limits="0 to 24 in"), Help("0 for a recessed one.")
+    ],
+    from_back: Annotated[float, length("Back wall to its nearest edge", "in", default="26 in", limits="0 to 20 ft")],
+    from_side: Annotated[
+        float, length("Nearer side wall to its nearest edge", "in", default="30 in", limits="0 to 20 ft")
+    ],
+    shelf_depth: Annotated[
+        float, length("Depth of the shelf", "in", default="11-1/4 in", limits="0 to 36 in"), Usual("9 to 16 in")
+    ],
+    rod: Annotated[float, length("Highest rod", "in", default="66 in", limits="0 to 144 in"), Usual("60 to 86 in")],
 ) -> Answer:
     """Whether a closet light is clear of the storage space, and how near it may come. Lengths in inches.
 
@@ -126,59 +171,3 @@ def closet_light_place(
             f"from the storage along the back {tape(back)}, along the sides {tape(side)}",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="closet-light-place",
-    title="Light in a closet",
-    trade="power",
-    summary="How far a closet light stays from rods and shelves, and whether this place is clear.",
-    function=closet_light_place,
-    inputs=(
-        Input(
-            "kind",
-            "Light",
-            "choice",
-            default="surface-led",
-            choices=tuple(Choice(k["name"], k["label"]) for k in KINDS),
-        ),
-        Input("ceiling", "Height of the ceiling", "length", "ft-in", 96.0, 60, 240, (84, 120)),
-        Input("hangs", "Light hangs down", "length", "in", 2.0, 0, 24, help="0 for a recessed one."),
-        Input("from_back", "Back wall to its nearest edge", "length", "in", 26.0, 0, 240),
-        Input("from_side", "Nearer side wall to its nearest edge", "length", "in", 30.0, 0, 240),
-        Input("shelf_depth", "Depth of the shelf", "length", "in", 11.25, 0, 36, (9, 16)),
-        Input("rod", "Highest rod", "length", "in", 66.0, 0, 144, (60, 86)),
-    ),
-    outputs=(
-        Output("verdict", "This place", "text"),
-        Output("fits", "Clear", "yes-no"),
-        Output("needed", "Clearance needed", "length", "in", 0.125, "up"),
-        Output("has", "Clearance here", "length", "in", 0.0625, "tape"),
-        Output("back", "To what is stored at the back", "length", "in", 0.125, "down"),
-        Output("side", "To what is stored at the side", "length", "in", 0.125, "down"),
-        Output("least_from_back", "Nearest to a wall it may come", "length", "in", 0.125, "up"),
-        Output("storage_low", "Deep storage goes up to", "length", "in", 0.125),
-        Output("storage_high", "Depth of storage above that", "length", "in", 0.125),
-    ),
-    formula=(
-        "Storage space: 24 in out from back and sides up to 6 ft or the highest rod, whichever is higher; above that "
-        "12 in or the depth of the shelf, whichever is more, to the ceiling. The light keeps its clearance from the "
-        "nearest point of it: 12 in on the surface (LED, incandescent, enclosed), 6 in recessed or fluorescent."
-    ),
-    sources=(Citation("nec", "410.16(B), (C)(1) to (5)"), Citation("nec", "410.2, closet storage space")),
-    example={
-        "kind": "recessed-led",
-        "hangs": "0 in",
-        "from_back": "18 in",
-        "from_side": "30 in",
-        "shelf_depth": "11-1/4 in",
-        "rod": "66 in",
-    },
-    other_names=("wardrobe light", "closet light clearance", "storage space", "410.16"),
-    cannot_decide=(
-        "Which edition the place has adopted, and whether a light is listed for where it hangs. A licensed electrician "
-        "does the work or answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead "
-        "before a hand goes in."
-    ),
-    drawing=closet_light_place_drawing,
-)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import CREW_RULE, Answer, Calculator, Choice, Citation, Input, Output
+from calculators.declaration import CREW_RULE, Answer, Citation, Output
+from calculators.declaring import Help, calculator, choice, length, yes_no
 from calculators.writing import NOISE, TAPE, decimal, tape
 
 ROOMS: list[dict[str, Any]] = [
@@ -41,10 +42,10 @@ def room_of(name: str) -> dict[str, Any]:
     return {"name": name, "label": name, "ground": True, "arc": True, "circuit": 20}
 
 
-def yes_no(so: bool) -> str:
+def yes_or_no(so: bool) -> str:
     """In words.
 
-    >>> yes_no(True)
+    >>> yes_or_no(True)
     'yes'
     """
     if so:
@@ -69,16 +70,85 @@ def why_none(is_receptacle: bool, room: dict[str, Any], tub: float, breaker: str
     return ""
 
 
+@calculator(
+    title="Device for a place",
+    summary="Which switch or receptacle belongs in a place of a dwelling, its marks and its protection.",
+    outputs=(
+        Output("answer", "Take", "text"),
+        Output("allowed", "A device goes here", "yes-no"),
+        Output("marks", "Marks on its face", "text"),
+        Output("amps", "Rating", "number", "A", step=1),
+        Output("circuit", "Circuit, at least", "number", "A", step=1),
+        Output("ground_fault", "Ground-fault protection", "yes-no"),
+        Output("arc_fault", "Arc-fault protection of the circuit", "yes-no"),
+        Output("receptacles", "Plain receptacles", "count", "each", step=1),
+        Output("gfci_devices", "Receptacles with ground-fault device", "count", "each", step=1),
+        Output("switches", "Switches", "count", "each", step=1),
+        Output("dimmers", "Dimmers", "count", "each", step=1),
+    ),
+    formula=(
+        "No receptacle within 3 ft of a tub or shower. Receptacles of kitchen, bathroom and laundry are on 20 A. "
+        "Tamper-resistant up to 5-1/2 ft. Ground-fault protection by the room, where it is damp, or within 6 ft of a "
+        "sink, tub or shower. Arc-fault protection by the room. Marked WR where it is damp; a "
+        "switch there has a weatherproof box and cover."
+    ),
+    sources=(
+        Citation(
+            "nec",
+            "210.8(A), 210.11(C), 210.52(B) and (D), 406.9(C), as they are quoted; 404.4, 210.12(A), 406.12, "
+            "210.21(B), from memory",
+        ),
+        CREW_RULE,
+    ),
+    example={
+        "device": "receptacle",
+        "room": "kitchen",
+        "sink": "4 ft",
+        "tub": "20 ft",
+        "damp": "no",
+        "breaker": "20",
+    },
+    other_names=("where is GFCI needed", "AFCI", "tamper-resistant", "outlet near sink", "210.8"),
+    cannot_decide=(
+        "Which edition the place has adopted, and what its exceptions are. A licensed electrician does the work or "
+        "answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead before a hand "
+        "goes in."
+    ),
+)
 def device_for_place(
-    device: str = "receptacle",
-    room: str = "living",
-    sink: float = 240.0,
-    tub: float = 240.0,
-    height: float = 16.0,
-    damp: bool = False,
-    upstream: bool = False,
-    breaker: str = "15",
-    alone: bool = False,
+    device: Annotated[
+        str,
+        choice(
+            "It is",
+            {
+                "receptacle": "a receptacle",
+                "switch": "a switch",
+                "three-way": "a three-way switch",
+                "dimmer": "a dimmer",
+            },
+            default="receptacle",
+        ),
+    ],
+    room: Annotated[str, choice("Room", {each["name"]: each["label"] for each in ROOMS}, default="living")],
+    sink: Annotated[
+        float,
+        length("To the nearest sink", "ft-in", default="20 ft", limits="0 to 100 ft"),
+        Help("To the edge of its bowl."),
+    ],
+    tub: Annotated[
+        float,
+        length("To the nearest tub or shower, across", "ft-in", default="20 ft", limits="0 to 100 ft"),
+        Help("To its outer edge, at whatever height the box is."),
+    ],
+    height: Annotated[
+        float,
+        length("Height above the floor", "in", default="16 in", limits="0 to 144 in"),
+        Help("To the middle of the box."),
+    ],
+    damp: Annotated[bool, yes_no("Damp place", default="no")],
+    upstream: Annotated[bool, yes_no("Protected already", default="no"), Help("By a breaker or a device before it.")],
+    breaker: Annotated[str, choice("Breaker", {"15": "15 A", "20": "20 A"}, default="15")],
+    alone: Annotated[bool, yes_no("The only one on its circuit, single", default="no")],
 ) -> Answer:
     """The device for one place of a dwelling, 120 V. Lengths in inches.
 
@@ -169,11 +239,11 @@ def device_for_place(
         said = said + ", in a weatherproof box and cover"
     if not is_allowed:
         said = why
-    water_word = yes_no(near)
-    ground_word = yes_no(kind["ground"])
-    arc_word = yes_no(arc)
-    tamper_word = yes_no(tamper)
-    wet_word = yes_no(wet)
+    water_word = yes_or_no(near)
+    ground_word = yes_or_no(kind["ground"])
+    arc_word = yes_or_no(arc)
+    tamper_word = yes_or_no(tamper)
+    wet_word = yes_or_no(wet)
     return {
         "answer": said,
         "allowed": is_allowed,
@@ -195,90 +265,3 @@ def device_for_place(
             f"tamper-resistant up to {tape(TAMPER_HEIGHT)}: {tamper_word}; damp or outdoors: {wet_word}",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="device-for-place",
-    title="Device for a place",
-    trade="power",
-    summary="Which switch or receptacle belongs in a place of a dwelling, its marks and its protection.",
-    function=device_for_place,
-    inputs=(
-        Input(
-            "device",
-            "It is",
-            "choice",
-            default="receptacle",
-            choices=(
-                Choice("receptacle", "a receptacle"),
-                Choice("switch", "a switch"),
-                Choice("three-way", "a three-way switch"),
-                Choice("dimmer", "a dimmer"),
-            ),
-        ),
-        Input(
-            "room",
-            "Room",
-            "choice",
-            default="living",
-            choices=tuple(Choice(each["name"], each["label"]) for each in ROOMS),
-        ),
-        Input("sink", "To the nearest sink", "length", "ft-in", 240.0, 0, 1200, help="To the edge of its bowl."),
-        Input(
-            "tub",
-            "To the nearest tub or shower, across",
-            "length",
-            "ft-in",
-            240.0,
-            0,
-            1200,
-            help="To its outer edge, at whatever height the box is.",
-        ),
-        Input("height", "Height above the floor", "length", "in", 16.0, 0, 144, help="To the middle of the box."),
-        Input("damp", "Damp place", "yes-no", default=False),
-        Input("upstream", "Protected already", "yes-no", default=False, help="By a breaker or a device before it."),
-        Input("breaker", "Breaker", "choice", default="15", choices=(Choice("15", "15 A"), Choice("20", "20 A"))),
-        Input("alone", "The only one on its circuit, single", "yes-no", default=False),
-    ),
-    outputs=(
-        Output("answer", "Take", "text"),
-        Output("allowed", "A device goes here", "yes-no"),
-        Output("marks", "Marks on its face", "text"),
-        Output("amps", "Rating", "number", "A", 1),
-        Output("circuit", "Circuit, at least", "number", "A", 1),
-        Output("ground_fault", "Ground-fault protection", "yes-no"),
-        Output("arc_fault", "Arc-fault protection of the circuit", "yes-no"),
-        Output("receptacles", "Plain receptacles", "count", "each", 1),
-        Output("gfci_devices", "Receptacles with ground-fault device", "count", "each", 1),
-        Output("switches", "Switches", "count", "each", 1),
-        Output("dimmers", "Dimmers", "count", "each", 1),
-    ),
-    formula=(
-        "No receptacle within 3 ft of a tub or shower. Receptacles of kitchen, bathroom and laundry are on 20 A. "
-        "Tamper-resistant up to 5-1/2 ft. Ground-fault protection by the room, where it is damp, or within 6 ft of a "
-        "sink, tub or shower. Arc-fault protection by the room. Marked WR where it is damp; a "
-        "switch there has a weatherproof box and cover."
-    ),
-    sources=(
-        Citation(
-            "nec",
-            "210.8(A), 210.11(C), 210.52(B) and (D), 406.9(C), as they are quoted; 404.4, 210.12(A), 406.12, "
-            "210.21(B), from memory",
-        ),
-        CREW_RULE,
-    ),
-    example={
-        "device": "receptacle",
-        "room": "kitchen",
-        "sink": "4 ft",
-        "tub": "20 ft",
-        "damp": "no",
-        "breaker": "20",
-    },
-    other_names=("where is GFCI needed", "AFCI", "tamper-resistant", "outlet near sink", "210.8"),
-    cannot_decide=(
-        "Which edition the place has adopted, and what its exceptions are. A licensed electrician does the work or "
-        "answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead before a hand "
-        "goes in."
-    ),
-)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
+from calculators.declaration import CREW_RULE, Answer, Citation, Output
+from calculators.declaring import Guidance, Help, Law, calculator, length, yes_no
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
 from calculators.writing import TAPE, tape
 
@@ -24,20 +25,91 @@ def row(what: str, measured: float, limit: float, rule: str) -> dict[str, Any]:
     return {"what": what, "measured": measured, "limit": limit, "passes": passes, "rule": rule}
 
 
+@calculator(
+    title="Place for the gas meter",
+    summary="Measured distances from the gas meter against the usual limits: pass or fail, row by row.",
+    outputs=(
+        Output("verdict", "This place", "text"),
+        Output("passes", "Passes", "yes-no"),
+        Output("faults", "Faults", "count", step=1),
+        Output(
+            "distances",
+            "Distances",
+            "rows",
+            columns=(
+                Output("what", "To", "text"),
+                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+                Output("limit", "Least", "length", "in", step=1 / 16, rounds="tape"),
+                Output("passes", "Passes", "yes-no"),
+                Output("rule", "Rule", "text"),
+            ),
+        ),
+    ),
+    formula="Each distance measured is at least its limit. Inside, the place is ventilated as well.",
+    sources=(
+        Citation("cfr-192-353", "(a), (c)"),
+        Citation("nfpa-54", "5.7"),
+        Citation("gas-utility-rules", "meter location; typical, each utility has its own"),
+        CREW_RULE,
+    ),
+    example={
+        "inside": "no",
+        "ignition": "60 in",
+        "opening": "48 in",
+        "electric": "60 in",
+        "corner": "36 in",
+        "vehicles": "120 in",
+        "ventilated": "yes",
+    },
+    other_names=("gas meter location", "meter set", "regulator vent", "gas service", "bollard"),
+    cannot_decide=(
+        "Where the meter goes. The gas utility decides, sets it and turns the gas on; a licensed fitter runs and tests "
+        "the pipe; the authority having jurisdiction inspects it. Its own sheet of clearances wins over these figures."
+    ),
+    drawing=gas_meter_place_drawing,
+)
 def gas_meter_place(
-    inside: bool = False,
-    ignition: float = 60.0,
-    opening: float = 48.0,
-    electric: float = 60.0,
-    corner: float = 36.0,
-    vehicles: float = 120.0,
-    guarded: bool = False,
-    ventilated: bool = True,
-    ignition_least: float = 36.0,
-    opening_least: float = 36.0,
-    electric_least: float = 48.0,
-    corner_least: float = 12.0,
-    vehicles_least: float = 60.0,
+    inside: Annotated[bool, yes_no("Meter inside the building", default="no")],
+    ignition: Annotated[
+        float,
+        length("To the nearest source of ignition", "in", default="60 in", limits="0 to 100 ft"),
+        Help("Burner, air conditioner, switch, light, outlet."),
+    ],
+    opening: Annotated[
+        float,
+        length("To the nearest window, door or air intake", "in", default="48 in", limits="0 to 100 ft"),
+        Help("From the relief vent, straight."),
+    ],
+    electric: Annotated[float, length("To the electric meter", "in", default="60 in", limits="0 to 100 ft")],
+    corner: Annotated[float, length("To the corner of the building", "in", default="36 in", limits="0 to 100 ft")],
+    vehicles: Annotated[float, length("To where vehicles drive", "in", default="120 in", limits="0 to 100 ft")],
+    guarded: Annotated[bool, yes_no("Guarded by posts", default="no")],
+    ventilated: Annotated[bool, yes_no("Ventilated, where it is inside", default="yes")],
+    ignition_least: Annotated[
+        float,
+        length("Ignition, least", "in", default="36 in", limits="36 in to 100 ft"),
+        Law("at least 36 in", "49 CFR 192.353; NFPA 54"),
+    ],
+    opening_least: Annotated[
+        float,
+        length("Opening, least", "in", default="36 in", limits="36 in to 100 ft"),
+        Law("at least 36 in", "typical utility rules"),
+    ],
+    electric_least: Annotated[
+        float,
+        length("Electric meter, least", "in", default="48 in", limits="36 in to 100 ft"),
+        Law("at least 36 in", "typical utility rules"),
+    ],
+    corner_least: Annotated[
+        float,
+        length("Corner, least", "in", default="12 in", limits="0 to 100 ft"),
+        Guidance("at least 12 in", "common practice"),
+    ],
+    vehicles_least: Annotated[
+        float,
+        length("Vehicles, least without posts", "in", default="60 in", limits="60 in to 100 ft"),
+        Law("at least 60 in", "typical utility rules"),
+    ],
 ) -> Answer:
     """Each measured distance from the meter against its limit. Lengths in inches.
 
@@ -91,78 +163,3 @@ def gas_meter_place(
         "cautions": cautions,
         "working": working,
     }
-
-
-def _distance(name: str, label: str, default: float, help: str = "") -> Input:
-    return Input(name, label, "length", "in", default, 0, 1200, help=help)
-
-
-def _limit(name: str, label: str, default: float, rule: Rule) -> Input:
-    """A limit that the crew or its utility sets: never looser than the law."""
-    least = rule.limit if rule.weight == "law" else 0
-    return Input(name, label, "length", "in", default, least, 1200, rule=rule)
-
-
-CALCULATOR = Calculator(
-    name="gas-meter-place",
-    title="Place for the gas meter",
-    trade="power",
-    summary="Measured distances from the gas meter against the usual limits: pass or fail, row by row.",
-    function=gas_meter_place,
-    inputs=(
-        Input("inside", "Meter inside the building", "yes-no", default=False),
-        _distance(
-            "ignition", "To the nearest source of ignition", 60.0, "Burner, air conditioner, switch, light, outlet."
-        ),
-        _distance("opening", "To the nearest window, door or air intake", 48.0, "From the relief vent, straight."),
-        _distance("electric", "To the electric meter", 60.0),
-        _distance("corner", "To the corner of the building", 36.0),
-        _distance("vehicles", "To where vehicles drive", 120.0),
-        Input("guarded", "Guarded by posts", "yes-no", default=False),
-        Input("ventilated", "Ventilated, where it is inside", "yes-no", default=True),
-        _limit("ignition_least", "Ignition, least", 36.0, Rule("least", 36, LAW)),
-        _limit("opening_least", "Opening, least", 36.0, Rule("least", 36, UTILITIES)),
-        _limit("electric_least", "Electric meter, least", 48.0, Rule("least", 36, UTILITIES)),
-        _limit("corner_least", "Corner, least", 12.0, Rule("least", 12, "common practice", "guidance")),
-        _limit("vehicles_least", "Vehicles, least without posts", 60.0, Rule("least", 60, UTILITIES)),
-    ),
-    outputs=(
-        Output("verdict", "This place", "text"),
-        Output("passes", "Passes", "yes-no"),
-        Output("faults", "Faults", "count", step=1),
-        Output(
-            "distances",
-            "Distances",
-            "rows",
-            columns=(
-                Output("what", "To", "text"),
-                Output("measured", "Measured", "length", "in", 0.0625, "tape"),
-                Output("limit", "Least", "length", "in", 0.0625, "tape"),
-                Output("passes", "Passes", "yes-no"),
-                Output("rule", "Rule", "text"),
-            ),
-        ),
-    ),
-    formula="Each distance measured is at least its limit. Inside, the place is ventilated as well.",
-    sources=(
-        Citation("cfr-192-353", "(a), (c)"),
-        Citation("nfpa-54", "5.7"),
-        Citation("gas-utility-rules", "meter location; typical, each utility has its own"),
-        CREW_RULE,
-    ),
-    example={
-        "inside": "no",
-        "ignition": "60 in",
-        "opening": "48 in",
-        "electric": "60 in",
-        "corner": "36 in",
-        "vehicles": "120 in",
-        "ventilated": "yes",
-    },
-    other_names=("gas meter location", "meter set", "regulator vent", "gas service", "bollard"),
-    cannot_decide=(
-        "Where the meter goes. The gas utility decides, sets it and turns the gas on; a licensed fitter runs and tests "
-        "the pipe; the authority having jurisdiction inspects it. Its own sheet of clearances wins over these figures."
-    ),
-    drawing=gas_meter_place_drawing,
-)

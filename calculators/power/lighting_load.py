@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, refuse
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Usual, calculator, choice, count, number, percent, yes_no
 from calculators.writing import NOISE, decimal, whole
 
 CONTINUOUS = 0.8
@@ -12,15 +15,59 @@ VOLTS_MOST = 126.0
 """As measured: a supply of nominally 120 V may be 5 % above it."""
 
 
+@calculator(
+    title="Lights on a circuit and a dimmer",
+    summary="The load of the lights, and how many of them a circuit and a dimmer carry.",
+    outputs=(
+        Output("load", "Load", "number", "W", step=1, rounds="up"),
+        Output("amps", "Current", "number", "A", step=0.01, rounds="up"),
+        Output("capacity", "The circuit carries", "number", "W", step=1, rounds="down"),
+        Output("fits", "Within the circuit", "yes-no"),
+        Output("most_on_circuit", "Most lights on the circuit", "count", step=1, rounds="down"),
+        Output("dimmer_holds", "The dimmer carries", "number", "W", step=0.1, rounds="down"),
+        Output("most_on_dimmer", "Most lights on one dimmer", "count", step=1, rounds="down"),
+        Output("dimmers", "Dimmers", "count", "each", step=1, rounds="up"),
+    ),
+    formula=(
+        "Load = lights x watts + other. Circuit = breaker x volts, and 80 % of it for three hours or more. Dimmer = "
+        "rating less what comes off where several stand in one box. Lights on either = its watts / watts of one, "
+        "rounded down."
+    ),
+    sources=(
+        Citation("nec", "210.19(A), 210.20(A), continuous loads; 210.6(A), 120 V in dwellings; from memory"),
+        COMMON_PRACTICE,
+    ),
+    example={"count": "8", "watts": "12", "other": "0", "dimmer": "150", "cut": "20 %"},
+    other_names=("dimmer rating", "dimmer derating", "circuit load", "watts", "breaker"),
+    cannot_decide=(
+        "What else hangs on the circuit and what the code wants on a circuit of its own. A licensed electrician does "
+        "the work or answers for it, and the authority having jurisdiction inspects it. The wire is 14 AWG at least "
+        "for 15 A and 12 AWG for 20 A. Circuits are proved dead before a hand goes in."
+    ),
+)
 def lighting_load(
-    count: float = 6,
-    watts: float = 10.0,
-    other: float = 0.0,
-    breaker: str = "15",
-    volts: float = 120.0,
-    continuous: bool = True,
-    dimmer: float = 150.0,
-    cut: float = 0.0,
+    count: Annotated[float, count("Lights", default="6", limits="1 to 400")],
+    watts: Annotated[
+        float,
+        number("Watts of one light", "W", default="10 W", limits="0.5 to 1000 W"),
+        Usual("4 to 100 W"),
+        Help("From its label, not its 'equal to'."),
+    ],
+    other: Annotated[float, number("Other load on the circuit", "W", default="0 W", limits="0 to 5000 W")],
+    breaker: Annotated[str, choice("Breaker", {"15": "15 A", "20": "20 A"}, default="15")],
+    volts: Annotated[float, number("Voltage", "V", default="120 V", limits="100 to 240 V"), Usual("110 to 125 V")],
+    continuous: Annotated[bool, yes_no("On for three hours or more", default="yes")],
+    dimmer: Annotated[
+        float,
+        number("Dimmer's rating for these lights", "W", default="150 W", limits="10 to 2000 W"),
+        Usual("100 to 600 W"),
+        Help("The figure for LED where they are LED: it is far less than the one for incandescent lamps."),
+    ],
+    cut: Annotated[
+        float,
+        percent("Off the rating, several in one box", "%", default="0", limits="0 to 90 %"),
+        Help("The maker's sheet says how much, once fins are broken off to set dimmers side by side."),
+    ],
 ) -> Answer:
     """The load of the lights on their circuit and their dimmer. Watts, volts; ``cut`` in percent off the dimmer.
 
@@ -75,77 +122,3 @@ def lighting_load(
             f" {on_dimmer} lights",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="lighting-load",
-    title="Lights on a circuit and a dimmer",
-    trade="power",
-    summary="The load of the lights, and how many of them a circuit and a dimmer carry.",
-    function=lighting_load,
-    inputs=(
-        Input("count", "Lights", "count", default=6, least=1, most=400),
-        Input(
-            "watts",
-            "Watts of one light",
-            "number",
-            "W",
-            10.0,
-            0.5,
-            1000,
-            (4, 100),
-            help="From its label, not its 'equal to'.",
-        ),
-        Input("other", "Other load on the circuit", "number", "W", 0.0, 0, 5000),
-        Input("breaker", "Breaker", "choice", default="15", choices=(Choice("15", "15 A"), Choice("20", "20 A"))),
-        Input("volts", "Voltage", "number", "V", 120.0, 100, 240, (110, 125)),
-        Input("continuous", "On for three hours or more", "yes-no", default=True),
-        Input(
-            "dimmer",
-            "Dimmer's rating for these lights",
-            "number",
-            "W",
-            150.0,
-            10,
-            2000,
-            (100, 600),
-            help="The figure for LED where they are LED: it is far less than the one for incandescent lamps.",
-        ),
-        Input(
-            "cut",
-            "Off the rating, several in one box",
-            "percent",
-            "%",
-            0.0,
-            0,
-            90,
-            help="The maker's sheet says how much, once fins are broken off to set dimmers side by side.",
-        ),
-    ),
-    outputs=(
-        Output("load", "Load", "number", "W", 1, "up"),
-        Output("amps", "Current", "number", "A", 0.01, "up"),
-        Output("capacity", "The circuit carries", "number", "W", 1, "down"),
-        Output("fits", "Within the circuit", "yes-no"),
-        Output("most_on_circuit", "Most lights on the circuit", "count", step=1, rounds="down"),
-        Output("dimmer_holds", "The dimmer carries", "number", "W", 0.1, "down"),
-        Output("most_on_dimmer", "Most lights on one dimmer", "count", step=1, rounds="down"),
-        Output("dimmers", "Dimmers", "count", "each", step=1, rounds="up"),
-    ),
-    formula=(
-        "Load = lights x watts + other. Circuit = breaker x volts, and 80 % of it for three hours or more. Dimmer = "
-        "rating less what comes off where several stand in one box. Lights on either = its watts / watts of one, "
-        "rounded down."
-    ),
-    sources=(
-        Citation("nec", "210.19(A), 210.20(A), continuous loads; 210.6(A), 120 V in dwellings; from memory"),
-        COMMON_PRACTICE,
-    ),
-    example={"count": "8", "watts": "12", "other": "0", "dimmer": "150", "cut": "20 %"},
-    other_names=("dimmer rating", "dimmer derating", "circuit load", "watts", "breaker"),
-    cannot_decide=(
-        "What else hangs on the circuit and what the code wants on a circuit of its own. A licensed electrician does "
-        "the work or answers for it, and the authority having jurisdiction inspects it. The wire is 14 AWG at least "
-        "for 15 A and 12 AWG for 20 A. Circuits are proved dead before a hand goes in."
-    ),
-)

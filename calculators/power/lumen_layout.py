@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, refuse
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Usual, calculator, length, number
 from calculators.power.lumen_layout_drawing import lumen_layout_drawing
 from calculators.writing import NOISE, decimal, feet_inches, whole
 
@@ -60,16 +63,65 @@ def uneven(along: int, across: int, length: float, width: float) -> float:
     return max(one, other) / min(one, other)
 
 
+@calculator(
+    title="Lights of a room",
+    summary="How many lights a room needs for its use, and how far apart they stand.",
+    outputs=(
+        Output("by_formula", "Lights by the formula", "number", step=0.01, rounds="up"),
+        Output("count", "Lights", "count", "each", step=1, rounds="up"),
+        Output("along", "Along the length", "count", step=1),
+        Output("across", "Across the width", "count", step=1),
+        Output("spacing_along", "Spacing along the length", "length", "ft-in", step=1 / 2),
+        Output("spacing_across", "Spacing across the width", "length", "ft-in", step=1 / 2),
+        Output("wall_along", "First from the end wall", "length", "ft-in", step=1 / 2),
+        Output("wall_across", "First from the side wall", "length", "ft-in", step=1 / 2),
+        Output("most_spacing", "Never further apart than", "length", "ft-in", step=1 / 2, rounds="down"),
+        Output("gained", "Light gained, foot-candles", "number", step=0.1, rounds="down"),
+        Output("cavity_ratio", "Room cavity ratio", "number", step=0.01),
+    ),
+    formula=(
+        "Lights = light wanted x area / (lumens x coefficient of utilization x light loss factor), rounded up to full "
+        "rows. Spacing = length / lights along it; the first stands half a spacing from the wall. Spacing at most 1.5 "
+        "times the height above the work plane. Room cavity ratio = 5 h (L + W) / (L W)."
+    ),
+    sources=(Citation("ies-handbook", "lumen method, zonal cavity"), COMMON_PRACTICE),
+    example={"length": "12'", "width": "10'", "light": "20"},
+    other_names=("can lights", "recessed lights", "downlights", "foot-candles", "light spacing", "lumen method"),
+    cannot_decide=(
+        "Where joists, ducts and boxes are in the way, a light moves to the next free bay. A licensed electrician does "
+        "the wiring or answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead "
+        "before a hand goes in."
+    ),
+    drawing=lumen_layout_drawing,
+)
 def lumen_layout(
-    length: float = 144.0,
-    width: float = 120.0,
-    ceiling: float = 96.0,
-    work_plane: float = 30.0,
-    light: float = 20.0,
-    lumens: float = 800.0,
-    use: float = 0.6,
-    loss: float = 0.8,
-    most_ratio: float = 1.5,
+    length: Annotated[float, length("Length of the room", "ft-in", default="12 ft", limits="2 to 200 ft")],
+    width: Annotated[float, length("Width of the room", "ft-in", default="10 ft", limits="2 to 200 ft")],
+    ceiling: Annotated[
+        float, length("Height of the lights", "ft-in", default="8 ft", limits="6 to 30 ft"), Usual("7 to 12 ft")
+    ],
+    work_plane: Annotated[
+        float,
+        length("Height of the work plane", "in", default="30 in", limits="0 to 60 in"),
+        Help("Counter 36 in, table 30 in, floor 0."),
+    ],
+    light: Annotated[float, number("Light wanted, foot-candles", default="20", limits="1 to 500"), Usual("5 to 100")],
+    lumens: Annotated[float, number("Lumens of one light", default="800", limits="50 to 50000"), Usual("400 to 5000")],
+    use: Annotated[
+        float,
+        number("Coefficient of utilization", default="0.6", limits="0.05 to 1.2"),
+        Usual("0.3 to 0.9"),
+        Help("The part of its lumens that reaches the work plane; from the maker's table, by room cavity ratio."),
+    ],
+    loss: Annotated[
+        float,
+        number("Light loss factor", default="0.8", limits="0.3 to 1"),
+        Usual("0.6 to 0.95"),
+        Help("For dirt and age."),
+    ],
+    most_ratio: Annotated[
+        float, number("Spacing at most so many times the height", default="1.5", limits="0.4 to 3"), Usual("0.8 to 1.6")
+    ],
 ) -> Answer:
     """The lights of a room with their spacing. Lengths in inches, light in foot-candles, ``lumens`` for one light.
 
@@ -78,7 +130,7 @@ def lumen_layout(
 
     Source: lumen method, IES Lighting Handbook.
 
-    >>> answer = lumen_layout(720, 480, 120, 30, 50, 4000, 0.65, 0.8, 1.5)
+    >>> answer = lumen_layout(length=720, width=480, ceiling=120, light=50, lumens=4000, use=0.65)
     >>> [answer["by_formula"], answer["count"], answer["along"], answer["across"]]
     [57.69, 60, 10, 6]
     """
@@ -129,69 +181,3 @@ def lumen_layout(
             f"{along} along the length, {across} across the width: {count} lights, {decimal(gained, 1)} foot-candles",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="lumen-layout",
-    title="Lights of a room",
-    trade="power",
-    summary="How many lights a room needs for its use, and how far apart they stand.",
-    function=lumen_layout,
-    inputs=(
-        Input("length", "Length of the room", "length", "ft-in", 144.0, 24, 2400),
-        Input("width", "Width of the room", "length", "ft-in", 120.0, 24, 2400),
-        Input("ceiling", "Height of the lights", "length", "ft-in", 96.0, 72, 360, (84, 144)),
-        Input(
-            "work_plane",
-            "Height of the work plane",
-            "length",
-            "in",
-            30.0,
-            0,
-            60,
-            help="Counter 36 in, table 30 in, floor 0.",
-        ),
-        Input("light", "Light wanted, foot-candles", "number", "", 20.0, 1, 500, (5, 100)),
-        Input("lumens", "Lumens of one light", "number", "", 800.0, 50, 50000, (400, 5000)),
-        Input(
-            "use",
-            "Coefficient of utilization",
-            "number",
-            "",
-            0.6,
-            0.05,
-            1.2,
-            (0.3, 0.9),
-            help="The part of its lumens that reaches the work plane; from the maker's table, by room cavity ratio.",
-        ),
-        Input("loss", "Light loss factor", "number", "", 0.8, 0.3, 1, (0.6, 0.95), help="For dirt and age."),
-        Input("most_ratio", "Spacing at most so many times the height", "number", "", 1.5, 0.4, 3, (0.8, 1.6)),
-    ),
-    outputs=(
-        Output("by_formula", "Lights by the formula", "number", "", 0.01, "up"),
-        Output("count", "Lights", "count", "each", step=1, rounds="up"),
-        Output("along", "Along the length", "count", step=1),
-        Output("across", "Across the width", "count", step=1),
-        Output("spacing_along", "Spacing along the length", "length", "ft-in", 0.5),
-        Output("spacing_across", "Spacing across the width", "length", "ft-in", 0.5),
-        Output("wall_along", "First from the end wall", "length", "ft-in", 0.5),
-        Output("wall_across", "First from the side wall", "length", "ft-in", 0.5),
-        Output("most_spacing", "Never further apart than", "length", "ft-in", 0.5, "down"),
-        Output("gained", "Light gained, foot-candles", "number", "", 0.1, "down"),
-        Output("cavity_ratio", "Room cavity ratio", "number", "", 0.01),
-    ),
-    formula=(
-        "Lights = light wanted x area / (lumens x coefficient of utilization x light loss factor), rounded up to full "
-        "rows. Spacing = length / lights along it; the first stands half a spacing from the wall. Spacing at most 1.5 "
-        "times the height above the work plane. Room cavity ratio = 5 h (L + W) / (L W)."
-    ),
-    sources=(Citation("ies-handbook", "lumen method, zonal cavity"), COMMON_PRACTICE),
-    example={"length": "12'", "width": "10'", "light": "20"},
-    other_names=("can lights", "recessed lights", "downlights", "foot-candles", "light spacing", "lumen method"),
-    cannot_decide=(
-        "Where joists, ducts and boxes are in the way, a light moves to the next free bay. A licensed electrician does "
-        "the wiring or answers for it, and the authority having jurisdiction inspects it. Circuits are proved dead "
-        "before a hand goes in."
-    ),
-    drawing=lumen_layout_drawing,
-)

@@ -17,7 +17,9 @@ U: pint.UnitRegistry[float] = pint.UnitRegistry()
 def test_worked_example_of_the_lumen_method() -> None:
     """Published worked example (IES lumen method): 40 x 60 ft, 50 fc, 4000 lm, CU 0.65, LLF 0.80: 57.7, so 58."""
     assert lights_for(50, 40 * 60, 4000, 0.65, 0.80) == pytest.approx(57.69, abs=0.005)
-    answer = lumen_layout(720, 480, 120, 30, 50, 4000, 0.65, 0.80, 1.5)
+    answer = lumen_layout(
+        length=720, width=480, ceiling=120, work_plane=30, light=50, lumens=4000, use=0.65, loss=0.80, most_ratio=1.5
+    )
     assert answer["by_formula"] == pytest.approx(57.69, abs=0.005)
     assert answer["count"] >= 58
 
@@ -28,7 +30,17 @@ def test_worked_example_in_lux() -> None:
     square_feet = (50 * U.m**2).to("ft^2").magnitude
     assert lights_for(foot_candles, square_feet, 3500, 0.6, 0.8) == pytest.approx(14.88, abs=0.005)
     side = (50**0.5 * U.m).to("inch").magnitude
-    answer = lumen_layout(side, side, 120, 30, foot_candles, 3500, 0.6, 0.8, 3)
+    answer = lumen_layout(
+        length=side,
+        width=side,
+        ceiling=120,
+        work_plane=30,
+        light=foot_candles,
+        lumens=3500,
+        use=0.6,
+        loss=0.8,
+        most_ratio=3,
+    )
     assert answer["gained"] / 0.3048**2 * 15 / answer["count"] == pytest.approx(504, abs=0.5)
 
 
@@ -75,7 +87,7 @@ def test_continuous_load(breaker: str, amps: float) -> None:
 
 def test_a_heat_sum_in_other_units() -> None:
     """Steady heat flow in SI by pint: 1 h sq ft F/Btu is 0.17611 m2 K/W, and 5000 F days are 2777.8 K days."""
-    answer = can_heat_loss(1, "contact", 12, 38, 4, 0, 5000)
+    answer = can_heat_loss(count=1, kind="contact", diameter=12, r_ceiling=38, r_can=4, leak=0, degree_days=5000)
     area = 3.141592653589793 / 4 * (12 * U.inch) ** 2
     days = 5000 / 1.8 * U.kelvin * U.day
     for r, name in ((4, "recessed"), (38, "surface")):
@@ -86,6 +98,6 @@ def test_a_heat_sum_in_other_units() -> None:
 
 def test_heat_of_leaking_air() -> None:
     """Air of 0.075 lb/cu ft and 0.24 Btu/(lb F), ASHRAE Fundamentals, from memory: 1.08 Btu/h a cfm and degree."""
-    answer = can_heat_loss(1, "contact", 7, 38, 38, 1, 1000)
+    answer = can_heat_loss(count=1, kind="contact", diameter=7, r_ceiling=38, r_can=38, leak=1, degree_days=1000)
     assert answer["by_air"] == pytest.approx(0.075 * 0.24 * 60 * 24 * 1000, rel=1e-9)
     assert answer["more"] == pytest.approx(answer["by_air"])

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.power.alarm_places import CALCULATOR, alarm_places
+from calculators.power.alarm_places import alarm_places
 from calculators.run import run
 
 
@@ -26,7 +26,20 @@ from calculators.run import run
 def test_the_places_add_up(
     storeys: int, basement: bool, attic: bool, rooms: int, fuel: bool, garage: bool, each_level: bool, combined: bool
 ) -> None:
-    answer = alarm_places(storeys, basement, attic, rooms, 1, 1, 0, fuel, garage, 0, each_level, combined)
+    answer = alarm_places(
+        storeys=storeys,
+        basement=basement,
+        attic=attic,
+        sleeping_rooms=rooms,
+        sleeping_areas=1,
+        sleeping_levels=1,
+        split_levels=0,
+        fuel=fuel,
+        garage=garage,
+        fuel_rooms=0,
+        co_each_level=each_level,
+        combined=combined,
+    )
     assert answer["smoke"] == sum(each["smoke"] for each in answer["places"])
     assert answer["co"] == sum(each["co"] for each in answer["places"])
     assert answer["smoke"] == rooms + 1 + (storeys + basement + attic - 1)
@@ -51,7 +64,7 @@ def test_the_places_add_up(
     ],
 )
 def test_dwellings(given: dict[str, Any], smoke: int, co: int) -> None:
-    answer = run(CALCULATOR, given)
+    answer = run(alarm_places, given)
     assert [answer["smoke"], answer["co"]] == [smoke, co]
 
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.power.alarm_spot import CALCULATOR, alarm_spot
+from calculators.power.alarm_spot import alarm_spot
 from calculators.power.alarm_spot_drawing import alarm_spot_drawing
 from calculators.run import run
 
@@ -18,7 +18,19 @@ mounts = st.sampled_from(["ceiling", "wall", "slope"])
 
 @given(mount=mounts, cooking=distances, bath=distances, edge=distances, down=distances, across=distances)
 def test_it_passes_where_every_row_does(mount: str, cooking: int, bath: int, edge: int, down: int, across: int) -> None:
-    answer = alarm_spot(mount, "photoelectric", cooking, bath, 60, 60, 60, edge, down, across, down)
+    answer = alarm_spot(
+        mount=mount,
+        sensor="photoelectric",
+        cooking=cooking,
+        bath=bath,
+        register=60,
+        fan=60,
+        door=60,
+        edge=edge,
+        down=down,
+        peak_across=across,
+        peak_down=down,
+    )
     rows = answer["distances"]
     assert answer["passes"] == all(each["passes"] for each in rows)
     assert answer["faults"] == sum(not each["passes"] for each in rows)
@@ -45,7 +57,7 @@ def test_it_passes_where_every_row_does(mount: str, cooking: int, bath: int, edg
     ],
 )
 def test_verdicts(given: dict[str, Any], verdict: str) -> None:
-    assert run(CALCULATOR, given)["verdict"] == verdict
+    assert run(alarm_spot, given)["verdict"] == verdict
 
 
 def test_it_warns_near_the_kitchen_and_on_walls() -> None:
@@ -53,7 +65,7 @@ def test_it_warns_near_the_kitchen_and_on_walls() -> None:
     assert len(alarm_spot(cooking=120)["cautions"]) == 1
     assert len(alarm_spot(cooking=60)["cautions"]) == 1
     assert "inside wall" in alarm_spot(mount="wall")["cautions"][1]
-    assert "maker's sheet wins" in CALCULATOR.cannot_decide
+    assert "maker's sheet wins" in alarm_spot.cannot_decide
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.power.box_fill import BOXES, CALCULATOR, box_fill
+from calculators.power.box_fill import BOXES, box_fill
 from calculators.power.box_fill_drawing import box_fill_drawing
 from calculators.run import run
 
@@ -17,7 +17,7 @@ BARE: dict[str, Any] = {"wires_14": 1, "grounds": 0, "yokes": 0, "clamps": False
 
 
 def cu_in(**given: Any) -> float:
-    return round(float(run(CALCULATOR, {**BARE, **given})["needed"]) * 1728, 9)
+    return round(float(run(box_fill, {**BARE, **given})["needed"]) * 1728, 9)
 
 
 @pytest.mark.parametrize(
@@ -90,8 +90,8 @@ def test_an_empty_count_is_refused() -> None:
 
 
 def test_drawing_stacks_the_parts_to_their_share_of_the_box() -> None:
-    values = {item.name: item.default for item in CALCULATOR.inputs}
-    answer = run(CALCULATOR, {"wires_14": 9})
+    values = {item.name: item.default for item in box_fill.inputs}
+    answer = run(box_fill, {"wires_14": 9})
     drawn = box_fill_drawing(values, answer)
     tops = [shape["points"][2][1] for shape in drawn["shapes"] if shape["kind"] == "area"]
     assert len(tops) == len(answer["parts"])
@@ -101,13 +101,13 @@ def test_drawing_stacks_the_parts_to_their_share_of_the_box() -> None:
 
 def test_five_wires_of_12_with_a_device_do_not_go_into_20_cu_in() -> None:
     """Ground and yoke follow the 12 AWG: 5 x 2.25, the ground, two for the yoke, the clamps: 20.25."""
-    answer = run(CALCULATOR, {"wires_14": 0, "wires_12": 5, "box": "marked", "marked_volume": 20 / 1728})
+    answer = run(box_fill, {"wires_14": 0, "wires_12": 5, "box": "marked", "marked_volume": 20 / 1728})
     assert (round(answer["needed"] * 1728, 9), answer["fits"]) == (20.25, False)
 
 
 @given(gauge=st.sampled_from(["14", "12", "10"]), wires=st.integers(1, 9), yokes=st.integers(0, 3))
 def test_everything_in_a_box_of_one_gauge_counts_as_that_gauge(gauge: str, wires: int, yokes: int) -> None:
-    answer = run(CALCULATOR, {"wires_14": 0, f"wires_{gauge}": wires, "yokes": yokes})
+    answer = run(box_fill, {"wires_14": 0, f"wires_{gauge}": wires, "yokes": yokes})
     assert len({part["each"] for part in answer["parts"]}) == 1
 
 
@@ -121,7 +121,7 @@ def test_everything_in_a_box_of_one_gauge_counts_as_that_gauge(gauge: str, wires
 )
 def test_a_gauge_that_cannot_be_is_refused(given: dict[str, Any], input: str) -> None:
     with pytest.raises(Refused) as caught:
-        run(CALCULATOR, given)
+        run(box_fill, given)
     assert caught.value.input == input
 
 
@@ -138,7 +138,7 @@ def test_a_gauge_that_cannot_be_is_refused(given: dict[str, Any], input: str) ->
 )
 def test_one_yoke_to_a_gang(yokes: int, box: str, gangs: int, fits: bool) -> None:
     given = {"wires_14": 2, "yokes": yokes, "box": box, "marked_gangs": gangs, "marked_volume": 40 / 1728}
-    answer = run(CALCULATOR, given)
+    answer = run(box_fill, given)
     assert answer["fits"] == fits
     assert any(said.startswith("One yoke to a gang") for said in answer["cautions"]) == (not fits)
     if not fits:

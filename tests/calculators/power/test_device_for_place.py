@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.power.device_for_place import CALCULATOR, ROOMS, device_for_place
+from calculators.power.device_for_place import ROOMS, device_for_place
 from calculators.run import run
 
 devices = st.sampled_from(["receptacle", "switch", "three-way", "dimmer"])
@@ -27,7 +27,9 @@ rooms = st.sampled_from([each["name"] for each in ROOMS])
 def test_one_device_for_one_place(
     device: str, room: str, sink: int, tub: int, height: int, upstream: bool, breaker: str
 ) -> None:
-    answer = device_for_place(device, room, sink, tub, height, False, upstream, breaker)
+    answer = device_for_place(
+        device=device, room=room, sink=sink, tub=tub, height=height, damp=False, upstream=upstream, breaker=breaker
+    )
     counts = [answer["receptacles"], answer["gfci_devices"], answer["switches"], answer["dimmers"]]
     assert sorted(counts) == [0, 0, 0, int(answer["allowed"])]
     assert answer["answer"].startswith("none") == (not answer["allowed"])
@@ -52,16 +54,16 @@ def test_one_device_for_one_place(
     ],
 )
 def test_where_none_goes(given: dict[str, Any], said: str) -> None:
-    answer = run(CALCULATOR, given)
+    answer = run(device_for_place, given)
     assert (answer["answer"], answer["allowed"]) == (said, False)
     assert "ask the electrician" in answer["cautions"][1]
 
 
 def test_a_sink_is_no_tub() -> None:
     """A receptacle stands beside a basin, and not beside a tub."""
-    beside_basin = run(CALCULATOR, {"room": "bathroom", "sink": 6.0, "tub": 60.0, "breaker": "20"})
+    beside_basin = run(device_for_place, {"room": "bathroom", "sink": 6.0, "tub": 60.0, "breaker": "20"})
     assert beside_basin["allowed"] and beside_basin["ground_fault"]
-    assert not run(CALCULATOR, {"room": "bathroom", "sink": 60.0, "tub": 6.0, "breaker": "20"})["allowed"]
+    assert not run(device_for_place, {"room": "bathroom", "sink": 60.0, "tub": 6.0, "breaker": "20"})["allowed"]
 
 
 @pytest.mark.parametrize(
@@ -82,7 +84,7 @@ def test_a_sink_is_no_tub() -> None:
     ],
 )
 def test_what_to_take(given: dict[str, Any], said: str) -> None:
-    assert run(CALCULATOR, given)["answer"] == said
+    assert run(device_for_place, given)["answer"] == said
 
 
 def test_cautions() -> None:

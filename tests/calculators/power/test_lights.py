@@ -13,7 +13,6 @@ from calculators.power.can_heat_loss import can_heat_loss
 from calculators.power.closet_light_place import KINDS, closet_light_place
 from calculators.power.closet_light_place_drawing import closet_light_place_drawing
 from calculators.power.lighting_load import lighting_load
-from calculators.power.lumen_layout import CALCULATOR as LUMEN_LAYOUT
 from calculators.power.lumen_layout import lumen_layout
 from calculators.power.lumen_layout_drawing import lumen_layout_drawing
 from calculators.run import run
@@ -59,8 +58,8 @@ def test_layout_refuses_and_cautions() -> None:
 
 
 def test_layout_drawing_has_every_light() -> None:
-    values = {item.name: item.default for item in LUMEN_LAYOUT.inputs}
-    answer = run(LUMEN_LAYOUT, values)
+    values = {item.name: item.default for item in lumen_layout.inputs}
+    answer = run(lumen_layout, values)
     drawn = lumen_layout_drawing(values, answer)
     circles = [shape for shape in drawn["shapes"] if shape["kind"] == "circle"]
     assert len(circles) == answer["count"]
@@ -94,10 +93,16 @@ def test_load_refuses_a_dimmer_that_is_too_small_and_says_when_a_circuit_is_full
 def test_the_nearest_place_is_clear_and_nearer_is_not(
     kind: str, ceiling: int, hangs: int, shelf: int, rod: int
 ) -> None:
-    place = closet_light_place(kind, ceiling, hangs, 200, 200, shelf, rod)
+    place = closet_light_place(
+        kind=kind, ceiling=ceiling, hangs=hangs, from_back=200, from_side=200, shelf_depth=shelf, rod=rod
+    )
     least = place["least_from_back"]
-    assert closet_light_place(kind, ceiling, hangs, least, 200, shelf, rod)["fits"]
-    assert not closet_light_place(kind, ceiling, hangs, least - 0.1, 200, shelf, rod)["fits"]
+    assert closet_light_place(
+        kind=kind, ceiling=ceiling, hangs=hangs, from_back=least, from_side=200, shelf_depth=shelf, rod=rod
+    )["fits"]
+    assert not closet_light_place(
+        kind=kind, ceiling=ceiling, hangs=hangs, from_back=least - 0.1, from_side=200, shelf_depth=shelf, rod=rod
+    )["fits"]
 
 
 def test_the_side_counts_as_the_back_does() -> None:
@@ -116,7 +121,7 @@ def test_open_lamps_are_allowed_nowhere_and_identified_ones_anywhere() -> None:
 @pytest.mark.parametrize(("given", "name"), [({"hangs": 96.0}, "hangs"), ({"rod": 97.0}, "rod")])
 def test_closet_light_refuses_what_does_not_go_in(given: dict[str, float], name: str) -> None:
     with pytest.raises(Refused) as caught:
-        closet_light_place(**given)  # type: ignore[arg-type]
+        closet_light_place(**given)
     assert caught.value.input == name
 
 
@@ -132,14 +137,25 @@ def test_closet_light_drawing_says_the_distance() -> None:
 def test_heat_grows_with_lights_and_leaks_and_surface_is_never_worse(
     count: int, diameter: float, can: float, leak: float
 ) -> None:
-    answer = can_heat_loss(count, "contact", diameter, 38, can, leak, 5000)
+    answer = can_heat_loss(
+        count=count, kind="contact", diameter=diameter, r_ceiling=38, r_can=can, leak=leak, degree_days=5000
+    )
     assert answer["times"] >= 1
     assert answer["recessed"] - answer["surface"] == pytest.approx(answer["more"])
-    twice = can_heat_loss(2 * count, "contact", diameter, 38, can, leak, 5000)
+    twice = can_heat_loss(
+        count=2 * count, kind="contact", diameter=diameter, r_ceiling=38, r_can=can, leak=leak, degree_days=5000
+    )
     assert twice["recessed"] == pytest.approx(2 * answer["recessed"])
-    colder = can_heat_loss(count, "contact", diameter, 38, can, leak, 10000)
+    colder = can_heat_loss(
+        count=count, kind="contact", diameter=diameter, r_ceiling=38, r_can=can, leak=leak, degree_days=10000
+    )
     assert colder["more"] == pytest.approx(2 * answer["more"])
-    assert can_heat_loss(count, "no-contact", diameter, 38, can, leak, 5000)["recessed"] > answer["recessed"]
+    assert (
+        can_heat_loss(
+            count=count, kind="no-contact", diameter=diameter, r_ceiling=38, r_can=can, leak=leak, degree_days=5000
+        )["recessed"]
+        > answer["recessed"]
+    )
 
 
 def test_heat_cautions_and_refusal() -> None:
