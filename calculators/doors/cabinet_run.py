@@ -2,18 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Input,
-    Output,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output, refuse
+from calculators.declaring import Help, Usual, calculator, choice, length, rows, text
 from calculators.doors.cabinet_run_drawing import cabinet_run_drawing
 from calculators.writing import NOISE, TAPE, feet_inches, inches, tape, whole
 
@@ -49,16 +41,98 @@ def read_pieces(pieces: list[dict[str, Any]]) -> None:
             refuse("pieces", f"The opening '{piece['name']}' has no width: the appliance's sheet gives it.")
 
 
+ENDS = {"wall": "wall", "open": "open end"}
+
+
+class RunPiece(TypedDict):
+    """A cabinet, an appliance or an opening of the run."""
+
+    name: Annotated[str, text("Piece")]
+    kind: Annotated[
+        str, choice("What it is", {"cabinet": "Cabinet", "opening": "Opening for an appliance"}, default="cabinet")
+    ]
+    width: Annotated[
+        float, length("Width", "in", default="0", limits="0 to 96 in"), Usual("0 to 48 in"), Help("0: to be chosen.")
+    ]
+
+
+@calculator(
+    title="Cabinets along a wall",
+    summary="Which widths of cabinets fill a wall, where each begins, and the fillers left at the ends.",
+    outputs=(
+        Output("fits", "Fits", "yes-no"),
+        Output(
+            "run",
+            "From the left",
+            "rows",
+            columns=(
+                Output("place", "Place", "count", step=1),
+                Output("name", "Piece", "text"),
+                Output("width", "Width", "length", "in", step=1 / 16),
+                Output("start", "Begins at", "length", "in", step=1 / 16),
+            ),
+        ),
+        Output("filler_left", "Filler at the left", "length", "in", step=1 / 16, rounds="down"),
+        Output("filler_right", "Filler at the right", "length", "in", step=1 / 16, rounds="down"),
+        Output("cabinets", "Cabinets", "count", "each", step=1),
+        Output("openings", "Openings for appliances", "count", "each", step=1),
+        Output("taken", "Cabinets and openings together", "length", "ft-in", step=1 / 16),
+    ),
+    formula=(
+        "Room = wall - what has a width - the least filler at each end that meets a wall. Steps = room / step of the "
+        "widths, rounded down, shared among the cabinets to choose, the first ones wider. What is left goes into the "
+        "fillers, half to each end that meets a wall."
+    ),
+    sources=(COMMON_PRACTICE, CREW_RULE),
+    example={
+        "wall": "12' 4\"",
+        "pieces": [
+            {"name": "Drawers", "kind": "cabinet", "width": "0 in"},
+            {"name": "Dishwasher", "kind": "opening", "width": "24 in"},
+            {"name": "Sink base", "kind": "cabinet", "width": "33 in"},
+            {"name": "Base", "kind": "cabinet", "width": "0 in"},
+            {"name": "Range", "kind": "opening", "width": "30 in"},
+            {"name": "End base", "kind": "cabinet", "width": "0 in"},
+        ],
+    },
+    other_names=("kitchen layout", "cabinet layout", "base cabinets", "filler", "cabinet widths"),
+    cannot_decide=(
+        "What the appliances need at their sides and behind: their sheets say. Room for doors that open in a corner, "
+        "where outlets, water and the vent are, and what an accessible kitchen asks for, by the code of the place."
+    ),
+    drawing=cabinet_run_drawing,
+)
 def cabinet_run(
-    pieces: list[dict[str, Any]],
-    wall: float = 120.0,
-    left: str = "wall",
-    right: str = "wall",
-    filler_least: float = 1.0,
-    filler_most: float = 3.0,
-    narrowest: float = 9.0,
-    widest: float = 36.0,
-    step: float = 3.0,
+    pieces: Annotated[
+        list[dict[str, Any]],
+        rows("From left to right", RunPiece),
+        Help("An opening takes the width that the appliance's sheet asks for."),
+    ],
+    wall: Annotated[
+        float,
+        length("Length of the wall", "ft-in", default="10 ft", limits="1 to 40 ft"),
+        Usual("4 to 20 ft"),
+        Help("The least of three readings."),
+    ],
+    left: Annotated[str, choice("At the left end", ENDS, default="wall")],
+    right: Annotated[str, choice("At the right end", ENDS, default="wall")],
+    filler_least: Annotated[
+        float, length("Least filler at a wall", "in", default="1 in", limits="0 to 6 in"), Usual("3/4 to 3 in")
+    ],
+    filler_most: Annotated[
+        float, length("Most filler at a wall", "in", default="3 in", limits="1/2 to 12 in"), Usual("2 to 6 in")
+    ],
+    narrowest: Annotated[
+        float, length("Narrowest cabinet", "in", default="9 in", limits="3 to 24 in"), Usual("9 to 15 in")
+    ],
+    widest: Annotated[
+        float, length("Widest cabinet to choose", "in", default="36 in", limits="12 to 60 in"), Usual("30 to 48 in")
+    ],
+    step: Annotated[
+        float,
+        length("Widths of cabinets come in steps of", "in", default="3 in", limits="1/2 to 12 in"),
+        Usual("1 to 6 in"),
+    ],
 ) -> Answer:
     """Widths of the cabinets of one wall, and where each begins. Inches.
 
@@ -71,7 +145,7 @@ def cabinet_run(
     >>> sink = {"name": "Sink", "kind": "cabinet", "width": 33.0}
     >>> gap = {"name": "Dishwasher", "kind": "opening", "width": 24.0}
     >>> new = {"name": "Base", "kind": "cabinet", "width": 0.0}
-    >>> answer = cabinet_run([new, gap, sink, new], 124.0)
+    >>> answer = cabinet_run(pieces=[new, gap, sink, new], wall=124.0)
     >>> [[row["name"], row["width"], row["start"]] for row in answer["run"]][0:2]
     [['Filler', 2.0, 0.0], ['Base', 33.0, 2.0]]
     >>> [answer["filler_left"], answer["filler_right"], answer["cabinets"]]
@@ -166,93 +240,3 @@ def cabinet_run(
             f"in all {feet_inches(taken)}; left for fillers: {inches(rest)}",
         ],
     }
-
-
-ENDS = (Choice("wall", "wall"), Choice("open", "open end"))
-
-CALCULATOR = Calculator(
-    name="cabinet-run",
-    title="Cabinets along a wall",
-    trade="doors",
-    summary="Which widths of cabinets fill a wall, where each begins, and the fillers left at the ends.",
-    function=cabinet_run,
-    inputs=(
-        Input(
-            "pieces",
-            "From left to right",
-            "rows",
-            columns=(
-                Input("name", "Piece", "text"),
-                Input(
-                    "kind",
-                    "What it is",
-                    "choice",
-                    default="cabinet",
-                    choices=(Choice("cabinet", "Cabinet"), Choice("opening", "Opening for an appliance")),
-                ),
-                Input("width", "Width", "length", "in", 0.0, 0, 96, (0, 48), help="0: to be chosen."),
-            ),
-            help="An opening takes the width that the appliance's sheet asks for.",
-        ),
-        Input(
-            "wall",
-            "Length of the wall",
-            "length",
-            "ft-in",
-            120.0,
-            12,
-            480,
-            (48, 240),
-            help="The least of three readings.",
-        ),
-        Input("left", "At the left end", "choice", default="wall", choices=ENDS),
-        Input("right", "At the right end", "choice", default="wall", choices=ENDS),
-        Input("filler_least", "Least filler at a wall", "length", "in", 1.0, 0, 6, (0.75, 3)),
-        Input("filler_most", "Most filler at a wall", "length", "in", 3.0, 0.5, 12, (2, 6)),
-        Input("narrowest", "Narrowest cabinet", "length", "in", 9.0, 3, 24, (9, 15)),
-        Input("widest", "Widest cabinet to choose", "length", "in", 36.0, 12, 60, (30, 48)),
-        Input("step", "Widths of cabinets come in steps of", "length", "in", 3.0, 0.5, 12, (1, 6)),
-    ),
-    outputs=(
-        Output("fits", "Fits", "yes-no"),
-        Output(
-            "run",
-            "From the left",
-            "rows",
-            columns=(
-                Output("place", "Place", "count", step=1),
-                Output("name", "Piece", "text"),
-                Output("width", "Width", "length", "in", 0.0625),
-                Output("start", "Begins at", "length", "in", 0.0625),
-            ),
-        ),
-        Output("filler_left", "Filler at the left", "length", "in", 0.0625, "down"),
-        Output("filler_right", "Filler at the right", "length", "in", 0.0625, "down"),
-        Output("cabinets", "Cabinets", "count", "each", step=1),
-        Output("openings", "Openings for appliances", "count", "each", step=1),
-        Output("taken", "Cabinets and openings together", "length", "ft-in", 0.0625),
-    ),
-    formula=(
-        "Room = wall - what has a width - the least filler at each end that meets a wall. Steps = room / step of the "
-        "widths, rounded down, shared among the cabinets to choose, the first ones wider. What is left goes into the "
-        "fillers, half to each end that meets a wall."
-    ),
-    sources=(COMMON_PRACTICE, CREW_RULE),
-    example={
-        "wall": "12' 4\"",
-        "pieces": [
-            {"name": "Drawers", "kind": "cabinet", "width": "0 in"},
-            {"name": "Dishwasher", "kind": "opening", "width": "24 in"},
-            {"name": "Sink base", "kind": "cabinet", "width": "33 in"},
-            {"name": "Base", "kind": "cabinet", "width": "0 in"},
-            {"name": "Range", "kind": "opening", "width": "30 in"},
-            {"name": "End base", "kind": "cabinet", "width": "0 in"},
-        ],
-    },
-    other_names=("kitchen layout", "cabinet layout", "base cabinets", "filler", "cabinet widths"),
-    cannot_decide=(
-        "What the appliances need at their sides and behind: their sheets say. Room for doors that open in a corner, "
-        "where outlets, water and the vent are, and what an accessible kitchen asks for, by the code of the place."
-    ),
-    drawing=cabinet_run_drawing,
-)

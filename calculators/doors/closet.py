@@ -2,19 +2,10 @@
 
 from __future__ import annotations
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Plot,
-    Rule,
-    refuse,
-)
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
+from calculators.declaring import Guidance, Help, Usual, calculator, choice, length, number, yes_no
 from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
 from calculators.doors.closet_drawing import closet_drawing
 from calculators.writing import NOISE, TAPE, decimal, feet_inches, inches, rounded, tape, whole
@@ -64,30 +55,172 @@ def check_places(rod: float, low: float, shelf_top: float, height: float, double
         refuse("height", f"The shelf's top, {inches(shelf_top)}, is not below the ceiling, {feet_inches(height)}.")
 
 
+SIDE = "From the finished floor to the rod's centre."
+
+
+@calculator(
+    title="Closet rods and shelf",
+    summary="Heights of rods and shelf, what to cut, where the brackets go, and how far it sags.",
+    outputs=(
+        Output("top_rod", "Rod, the upper one of two", "length", "in", step=1 / 8),
+        Output("second_rod", "Low rod", "length", "in", step=1 / 8, help="0 where there is one rod."),
+        Output("shelf_bottom", "Shelf's underside, the cleats' top", "length", "in", step=1 / 8),
+        Output("shelf_top", "Shelf's top", "length", "in", step=1 / 8),
+        Output("shelf_length", "Shelf and rods, cut", "length", "ft-in", step=1 / 16, rounds="down"),
+        Output("side_cleat", "Side cleats, cut", "length", "in", step=1 / 16),
+        Output(
+            "pieces",
+            "To cut",
+            "rows",
+            columns=(
+                Output("length", "Length", "length", "ft-in", step=1 / 16, rounds="down"),
+                Output("count", "Count", "count", step=1),
+                Output("name", "Piece", "text"),
+                Output("stock", "Out of", "text"),
+            ),
+        ),
+        Output("shelf_run", "Shelf, together", "length", "ft", step=0.1, rounds="up"),
+        Output("rod_run", "Rods, together", "length", "ft", step=0.1, rounds="up"),
+        Output("cleat_run", "Cleats, together", "length", "ft", step=0.1, rounds="up"),
+        Output("sockets", "Pairs of sockets", "count", "pair", step=1, rounds="up"),
+        Output("brackets", "Brackets", "count", "each", step=1, rounds="up"),
+        Output(
+            "bracket_places",
+            "Brackets, from the left wall",
+            "rows",
+            columns=(
+                Output("bracket", "Bracket", "count", step=1),
+                Output("place", "To its centre", "length", "in", step=1 / 8),
+            ),
+        ),
+        Output("span", "Span between supports", "length", "in", step=1 / 8, rounds="up"),
+        Output("sag_limit", "Sag at most", "length", "in", step=0.01, rounds="down"),
+        Output("shelf_sag", "Sag of the shelf", "length", "in", step=0.01, rounds="up"),
+        Output("shelf_holds", "Shelf within the limit", "yes-no"),
+        Output("shelf_span", "Longest span of this shelf", "length", "in", step=1 / 8, rounds="down"),
+        Output("rod_sag", "Sag of the rod", "length", "in", step=0.01, rounds="up"),
+        Output("rod_holds", "Rod within the limit", "yes-no"),
+        Output("rod_span", "Longest span of this rod", "length", "in", step=1 / 8, rounds="down"),
+        Output("reach", "Reach", "text"),
+    ),
+    formula=(
+        "Shelf's underside = rod + gap. Cut = width - play. Spans = width / longest span, rounded up; brackets stand "
+        "evenly between.\n\n"
+        "Sag = 5 w L^4 / (384 E I), for a span L that rests on its ends under an even load w. I = width x thickness^3 "
+        "/ 12 for a shelf, pi (D^4 - d^4) / 64 for a rod. Sag at most L / 144. Twice the span sags 16 times as far; "
+        "twice the thickness, an eighth."
+    ),
+    sources=(
+        Citation("graphic-standards", "closets, rod heights, from memory"),
+        Citation("woodwork-standards-2009", "shelf sag, span / 144, from memory"),
+        Citation("wood-handbook", "deflection of straight beams, Eq. 9-2"),
+        Citation("ada-2010", "308.2.1, 308.3.1"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"width": "8'", "hang": "double"},
+    other_names=("wardrobe", "hanging rod", "closet pole", "coat closet", "shelf and pole", "reach-in"),
+    cannot_decide=(
+        "What the wall holds: brackets and cleats are screwed to studs or blocking, so a bracket goes to the nearest "
+        "stud that keeps each span within the longest. Wood under a load that stays sags on, about twice as far in "
+        "years. Whether a unit must be accessible, and how, is for the local code and the building department. A light "
+        "in the closet keeps its distance: [](calculator:closet-light-place)."
+    ),
+    drawing=closet_drawing,
+    plots=(
+        Plot("Sag of the shelf against its thickness", x="shelf_thickness", y="shelf_sag", start=0.5, end=1.5),
+        Plot("Sag of the rod against its diameter", x="rod_diameter", y="rod_sag", start=0.75, end=1.75),
+    ),
+)
 def closet(
-    width: float = 60.0,
-    depth: float = 24.0,
-    height: float = 96.0,
-    hang: str = "single",
-    single_rod: float = 66.0,
-    low_rod: float = 40.0,
-    high_rod: float = 80.0,
-    shelf_gap: float = 2.5,
-    rod_setback: float = 12.0,
-    shelf_depth: float = 11.25,
-    shelf_thickness: float = 0.75,
-    cleat_thickness: float = 0.75,
-    socket: float = 2.0,
-    play: float = 0.125,
-    most_span: float = 36.0,
-    shelf_load: float = 10.0,
-    shelf_stiffness: float = 1000000.0,
-    rod_load: float = 15.0,
-    rod_diameter: float = 1.25,
-    rod_wall: float = 0.0,
-    rod_stiffness: float = 1400000.0,
-    sag_part: float = 144.0,
-    accessible: bool = False,
+    width: Annotated[
+        float,
+        length("Width, wall to wall", "ft-in", default="5 ft", limits="1 to 20 ft"),
+        Usual("2 to 12 ft"),
+        Help("At the shelf."),
+    ],
+    depth: Annotated[
+        float, length("Depth, back wall to the doors", "in", default="24 in", limits="8 to 72 in"), Usual("22 to 30 in")
+    ],
+    height: Annotated[
+        float, length("Height of the ceiling", "ft-in", default="8 ft", limits="3 to 16 ft"), Usual("7 to 10 ft")
+    ],
+    hang: Annotated[str, choice("Hang", {"single": "single", "double": "double"}, default="single")],
+    single_rod: Annotated[
+        float,
+        length("Rod of a single hang", "in", default="66 in", limits="12 to 120 in"),
+        Usual("60 to 72 in"),
+        Help(SIDE),
+    ],
+    low_rod: Annotated[
+        float,
+        length("Low rod of a double hang", "in", default="40 in", limits="12 to 96 in"),
+        Usual("36 to 44 in"),
+        Help(SIDE),
+    ],
+    high_rod: Annotated[
+        float,
+        length("High rod of a double hang", "in", default="80 in", limits="24 to 144 in"),
+        Usual("78 to 86 in"),
+        Help(SIDE),
+    ],
+    shelf_gap: Annotated[
+        float,
+        length("Rod's centre to the shelf's underside", "in", default="2-1/2 in", limits="1 to 12 in"),
+        Usual("2 to 4 in"),
+    ],
+    rod_setback: Annotated[
+        float, length("Back wall to the rod's centre", "in", default="12 in", limits="4 to 36 in"), Usual("11 to 14 in")
+    ],
+    shelf_depth: Annotated[
+        float, length("Depth of the shelf", "in", default="11-1/4 in", limits="3 to 36 in"), Usual("9-1/4 to 16 in")
+    ],
+    shelf_thickness: Annotated[
+        float, length("Thickness of the shelf", "in", default="3/4 in", limits="1/4 to 3 in"), Usual("5/8 to 1-1/2 in")
+    ],
+    cleat_thickness: Annotated[float, length("Thickness of the cleats", "in", default="3/4 in", limits="1/4 to 2 in")],
+    socket: Annotated[
+        float, length("Side cleat past the rod's centre, for the socket", "in", default="2 in", limits="1/2 to 6 in")
+    ],
+    play: Annotated[
+        float,
+        length("Shelf and rod shorter than the closet", "in", default="1/8 in", limits="0 to 1 in"),
+        Usual("1/16 to 1/4 in"),
+    ],
+    most_span: Annotated[
+        float, length("Longest span between supports", "in", default="36 in", limits="6 to 96 in"), Usual("24 to 48 in")
+    ],
+    shelf_load: Annotated[
+        float, number("Load on the shelf, a foot", "lb", default="10 lb", limits="0.1 to 200 lb"), Usual("5 to 50 lb")
+    ],
+    shelf_stiffness: Annotated[
+        float,
+        number("Stiffness of the shelf, E in psi", default="1000000", limits="50000 to 40000000"),
+        Usual("200000 to 2000000"),
+        Help("Softwood board or plywood about 1,000,000; particleboard about 300,000."),
+    ],
+    rod_load: Annotated[
+        float, number("Load on the rod, a foot", "lb", default="15 lb", limits="0.1 to 200 lb"), Usual("5 to 40 lb")
+    ],
+    rod_diameter: Annotated[
+        float, length("Diameter of the rod", "in", default="1-1/4 in", limits="1/2 to 3 in"), Usual("1 to 1-1/2 in")
+    ],
+    rod_wall: Annotated[
+        float, length("Wall of a tube", "in", default="0", limits="0 to 1 in"), Help("0 for a solid rod.")
+    ],
+    rod_stiffness: Annotated[
+        float,
+        number("Stiffness of the rod, E in psi", default="1400000", limits="100000 to 40000000"),
+        Usual("1000000 to 30000000"),
+        Help("Hardwood about 1,400,000; steel about 29,000,000."),
+    ],
+    sag_part: Annotated[
+        float,
+        number("Sag at most span divided by", default="144", limits="50 to 1000"),
+        Usual("144 to 360"),
+        Guidance("at least 144", "the woodwork standards"),
+    ],
+    accessible: Annotated[bool, yes_no("Check the reach from a wheelchair", default="no")],
 ) -> Answer:
     """Heights, cut lengths, brackets and sag of a closet's shelf and rods.
 
@@ -215,141 +348,3 @@ def cautions_for(front: float, setback: float, above: float, double: bool, clear
         low = inches(REACH_LEAST)
         cautions.append(f"Reach from a wheelchair is {low} to {inches(REACH_MOST)}; {reach}.")
     return cautions
-
-
-SIDE = "From the finished floor to the rod's centre."
-
-CALCULATOR = Calculator(
-    name="closet",
-    title="Closet rods and shelf",
-    trade="doors",
-    summary="Heights of rods and shelf, what to cut, where the brackets go, and how far it sags.",
-    function=closet,
-    inputs=(
-        Input("width", "Width, wall to wall", "length", "ft-in", 60.0, 12, 240, (24, 144), help="At the shelf."),
-        Input("depth", "Depth, back wall to the doors", "length", "in", 24.0, 8, 72, (22, 30)),
-        Input("height", "Height of the ceiling", "length", "ft-in", 96.0, 36, 192, (84, 120)),
-        Input(
-            "hang", "Hang", "choice", default="single", choices=(Choice("single", "single"), Choice("double", "double"))
-        ),
-        Input("single_rod", "Rod of a single hang", "length", "in", 66.0, 12, 120, (60, 72), help=SIDE),
-        Input("low_rod", "Low rod of a double hang", "length", "in", 40.0, 12, 96, (36, 44), help=SIDE),
-        Input("high_rod", "High rod of a double hang", "length", "in", 80.0, 24, 144, (78, 86), help=SIDE),
-        Input("shelf_gap", "Rod's centre to the shelf's underside", "length", "in", 2.5, 1, 12, (2, 4)),
-        Input("rod_setback", "Back wall to the rod's centre", "length", "in", 12.0, 4, 36, (11, 14)),
-        Input("shelf_depth", "Depth of the shelf", "length", "in", 11.25, 3, 36, (9.25, 16)),
-        Input("shelf_thickness", "Thickness of the shelf", "length", "in", 0.75, 0.25, 3, (0.625, 1.5)),
-        Input("cleat_thickness", "Thickness of the cleats", "length", "in", 0.75, 0.25, 2),
-        Input("socket", "Side cleat past the rod's centre, for the socket", "length", "in", 2.0, 0.5, 6),
-        Input("play", "Shelf and rod shorter than the closet", "length", "in", 0.125, 0, 1, (0.0625, 0.25)),
-        Input("most_span", "Longest span between supports", "length", "in", 36.0, 6, 96, (24, 48)),
-        Input("shelf_load", "Load on the shelf, a foot", "number", "lb", 10.0, 0.1, 200, (5, 50)),
-        Input(
-            "shelf_stiffness",
-            "Stiffness of the shelf, E in psi",
-            "number",
-            "",
-            1000000.0,
-            50000,
-            40000000,
-            (200000, 2000000),
-            help="Softwood board or plywood about 1,000,000; particleboard about 300,000.",
-        ),
-        Input("rod_load", "Load on the rod, a foot", "number", "lb", 15.0, 0.1, 200, (5, 40)),
-        Input("rod_diameter", "Diameter of the rod", "length", "in", 1.25, 0.5, 3, (1, 1.5)),
-        Input("rod_wall", "Wall of a tube", "length", "in", 0.0, 0, 1, help="0 for a solid rod."),
-        Input(
-            "rod_stiffness",
-            "Stiffness of the rod, E in psi",
-            "number",
-            "",
-            1400000.0,
-            100000,
-            40000000,
-            (1000000, 30000000),
-            help="Hardwood about 1,400,000; steel about 29,000,000.",
-        ),
-        Input(
-            "sag_part",
-            "Sag at most span divided by",
-            "number",
-            "",
-            144.0,
-            50,
-            1000,
-            (144, 360),
-            Rule("least", 144, "the woodwork standards", "guidance"),
-        ),
-        Input("accessible", "Check the reach from a wheelchair", "yes-no", default=False),
-    ),
-    outputs=(
-        Output("top_rod", "Rod, the upper one of two", "length", "in", 0.125),
-        Output("second_rod", "Low rod", "length", "in", 0.125, help="0 where there is one rod."),
-        Output("shelf_bottom", "Shelf's underside, the cleats' top", "length", "in", 0.125),
-        Output("shelf_top", "Shelf's top", "length", "in", 0.125),
-        Output("shelf_length", "Shelf and rods, cut", "length", "ft-in", 0.0625, "down"),
-        Output("side_cleat", "Side cleats, cut", "length", "in", 0.0625),
-        Output(
-            "pieces",
-            "To cut",
-            "rows",
-            columns=(
-                Output("length", "Length", "length", "ft-in", 0.0625, "down"),
-                Output("count", "Count", "count", step=1),
-                Output("name", "Piece", "text"),
-                Output("stock", "Out of", "text"),
-            ),
-        ),
-        Output("shelf_run", "Shelf, together", "length", "ft", 0.1, "up"),
-        Output("rod_run", "Rods, together", "length", "ft", 0.1, "up"),
-        Output("cleat_run", "Cleats, together", "length", "ft", 0.1, "up"),
-        Output("sockets", "Pairs of sockets", "count", "pair", step=1, rounds="up"),
-        Output("brackets", "Brackets", "count", "each", step=1, rounds="up"),
-        Output(
-            "bracket_places",
-            "Brackets, from the left wall",
-            "rows",
-            columns=(
-                Output("bracket", "Bracket", "count", step=1),
-                Output("place", "To its centre", "length", "in", 0.125),
-            ),
-        ),
-        Output("span", "Span between supports", "length", "in", 0.125, "up"),
-        Output("sag_limit", "Sag at most", "length", "in", 0.01, "down"),
-        Output("shelf_sag", "Sag of the shelf", "length", "in", 0.01, "up"),
-        Output("shelf_holds", "Shelf within the limit", "yes-no"),
-        Output("shelf_span", "Longest span of this shelf", "length", "in", 0.125, "down"),
-        Output("rod_sag", "Sag of the rod", "length", "in", 0.01, "up"),
-        Output("rod_holds", "Rod within the limit", "yes-no"),
-        Output("rod_span", "Longest span of this rod", "length", "in", 0.125, "down"),
-        Output("reach", "Reach", "text"),
-    ),
-    formula=(
-        "Shelf's underside = rod + gap. Cut = width - play. Spans = width / longest span, rounded up; brackets stand "
-        "evenly between.\n\n"
-        "Sag = 5 w L^4 / (384 E I), for a span L that rests on its ends under an even load w. I = width x thickness^3 "
-        "/ 12 for a shelf, pi (D^4 - d^4) / 64 for a rod. Sag at most L / 144. Twice the span sags 16 times as far; "
-        "twice the thickness, an eighth."
-    ),
-    sources=(
-        Citation("graphic-standards", "closets, rod heights, from memory"),
-        Citation("woodwork-standards-2009", "shelf sag, span / 144, from memory"),
-        Citation("wood-handbook", "deflection of straight beams, Eq. 9-2"),
-        Citation("ada-2010", "308.2.1, 308.3.1"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"width": "8'", "hang": "double"},
-    other_names=("wardrobe", "hanging rod", "closet pole", "coat closet", "shelf and pole", "reach-in"),
-    cannot_decide=(
-        "What the wall holds: brackets and cleats are screwed to studs or blocking, so a bracket goes to the nearest "
-        "stud that keeps each span within the longest. Wood under a load that stays sags on, about twice as far in "
-        "years. Whether a unit must be accessible, and how, is for the local code and the building department. A light "
-        "in the closet keeps its distance: [](calculator:closet-light-place)."
-    ),
-    drawing=closet_drawing,
-    plots=(
-        Plot("Sag of the shelf against its thickness", "shelf_thickness", "shelf_sag", 0.5, 1.5),
-        Plot("Sag of the rod against its diameter", "rod_diameter", "rod_sag", 0.75, 1.75),
-    ),
-)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import floor
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Usual, calculator, count, length, number, rows, text, time
 from calculators.doors.cut_list_drawing import cut_list_drawing
 from calculators.doors.cutting_stock import Packing, Question, Stick, Stock, first_fit, pack
 from calculators.writing import NOISE, decimal, feet_inches, inches
@@ -31,12 +32,91 @@ class Wanted:
     left: int
 
 
+class PieceToCut(TypedDict):
+    """Pieces of one length."""
+
+    length: Annotated[float, length("Length", "ft-in", limits='1/2" to 40 ft')]
+    count: Annotated[float, count("How many", default="1", limits="1 to 1000")]
+    name: Annotated[str, text("Name", default="")]
+
+
+class StockLength(TypedDict):
+    """A length that the store sells."""
+
+    length: Annotated[float, length("Length", "ft-in", limits='6" to 40 ft'), Usual("6 to 20 ft")]
+    price: Annotated[float, number("Price", default="0", limits="0 to 10000"), Help("0: the least length is bought.")]
+
+
+@calculator(
+    title="Cut list",
+    summary="Which pieces are cut from which stick, so that the fewest are bought; proved.",
+    outputs=(
+        Output("sticks", "Sticks", "count", "each", step=1, rounds="up"),
+        Output(
+            "order",
+            "To buy",
+            "rows",
+            columns=(
+                Output("length", "Stock", "length", "ft-in"),
+                Output("count", "How many", "count", step=1, rounds="up"),
+                Output("price", "Price of one", "number", step=0.01),
+            ),
+        ),
+        Output(
+            "cuts",
+            "Cuts",
+            "rows",
+            columns=(
+                Output("times", "Sticks", "count", step=1),
+                Output("stock", "Stock", "length", "ft-in"),
+                Output("cuts", "Cut", "text"),
+                Output("offcut", "Left over", "length", "in", step=1 / 16, rounds="down"),
+            ),
+        ),
+        Output("bought", "Length bought", "length", "ft-in"),
+        Output("cut", "Length of the pieces", "length", "ft-in"),
+        Output("waste", "Waste", "percent", "%", step=0.1),
+        Output("price", "Price", "number", step=0.01),
+        Output("proved", "Proved least", "yes-no"),
+        Output("proof", "Proof", "text"),
+        Output("gap", "Gap to the bound", "percent", "%", step=0.1, rounds="up"),
+        Output("by_hand", "Sticks, cut longest first by hand", "count", step=1),
+    ),
+    formula=(
+        "The pieces of a stick, and a kerf between each two, are no longer than the stick less its trim. Every full "
+        "way to cut a stick is listed; a solver (OR-Tools CP-SAT) chooses how often each is cut so that each piece is "
+        "there and the stock is least, and proves that less cannot do. Where the ways are too many to list, they are "
+        "made one by one, each the one that lowers the cost most, and the answer says how near the bound it came."
+    ),
+    sources=(Citation("cutting-stock", "the model of patterns"), COMMON_PRACTICE, CREW_RULE),
+    example={
+        "pieces": [
+            {"length": "4' 11-7/8\"", "count": 2, "name": "shelf"},
+            {"length": "5'", "count": 4, "name": "back cleat"},
+            {"length": "13-1/4 in", "count": 8, "name": "side cleat"},
+        ],
+        "stock": [{"length": "12'"}],
+    },
+    other_names=("cutting list", "cut plan", "stick list", "trim list", "board optimizing", "cutting stock"),
+    cannot_decide=(
+        "Which sticks are straight and sound: knots and split ends come off, so look the sticks over and buy a spare. "
+        "Cut the long pieces first, and measure at the place before the cut."
+    ),
+    on_site=False,
+    drawing=cut_list_drawing,
+)
 def cut_list(
-    pieces: Rows,
-    stock: Rows,
-    kerf: float = 0.125,
-    trim: float = 0.0,
-    seconds: float = 10 / 3600,
+    pieces: Annotated[Rows, rows("Pieces", PieceToCut)],
+    stock: Annotated[Rows, rows("Stock lengths", StockLength)],
+    kerf: Annotated[float, length("Saw kerf", "in", default="1/8 in", limits="0 to 1/2 in"), Usual("1/16 to 3/16 in")],
+    trim: Annotated[
+        float, length("Squared off each stick", "in", default="0", limits="0 to 12 in"), Usual("0 to 2 in")
+    ],
+    seconds: Annotated[
+        float,
+        time("Solver's time at most", "s", default="10 s", limits="1 to 120 s"),
+        Help("In the solver's own count, so that every machine gives the same list."),
+    ],
 ) -> Answer:
     """The cuts of every stick, so that the least stock is bought. Lengths in inches, ``seconds`` in hours.
 
@@ -47,7 +127,7 @@ def cut_list(
     Source: the cutting stock problem, solved as an integer model by OR-Tools CP-SAT; see ``cutting_stock``.
 
     >>> stock = [{"length": 96.0, "price": 0.0}]
-    >>> answer = cut_list([{"length": 31.0, "count": 5, "name": "cleat"}], stock)
+    >>> answer = cut_list(pieces=[{"length": 31.0, "count": 5, "name": "cleat"}], stock=stock)
     >>> [answer["sticks"], answer["proved"], answer["cuts"][0]["cuts"], answer["cuts"][0]["offcut"]]
     [2, True, '3 x 2\\' 7" cleat', 2.625]
     """
@@ -188,101 +268,3 @@ def cautions_for(packing: Packing, kinds: int, priced: bool) -> list[str]:
     if kinds > 1 and not priced:
         cautions.append("The least length is bought. Where a longer stick costs more for each foot, give the prices.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="cut-list",
-    title="Cut list",
-    trade="doors",
-    summary="Which pieces are cut from which stick, so that the fewest are bought; proved.",
-    function=cut_list,
-    inputs=(
-        Input(
-            "pieces",
-            "Pieces",
-            "rows",
-            columns=(
-                Input("length", "Length", "length", "ft-in", least=0.5, most=480),
-                Input("count", "How many", "count", default=1, least=1, most=1000),
-                Input("name", "Name", "text", default=""),
-            ),
-        ),
-        Input(
-            "stock",
-            "Stock lengths",
-            "rows",
-            columns=(
-                Input("length", "Length", "length", "ft-in", least=6, most=480, usual=(72, 240)),
-                Input(
-                    "price", "Price", "number", default=0.0, least=0, most=10000, help="0: the least length is bought."
-                ),
-            ),
-        ),
-        Input("kerf", "Saw kerf", "length", "in", 0.125, 0, 0.5, (0.0625, 0.1875)),
-        Input("trim", "Squared off each stick", "length", "in", 0.0, 0, 12, (0, 2)),
-        Input(
-            "seconds",
-            "Solver's time at most",
-            "time",
-            "s",
-            10 / 3600,
-            1 / 3600,
-            120 / 3600,
-            help="In the solver's own count, so that every machine gives the same list.",
-        ),
-    ),
-    outputs=(
-        Output("sticks", "Sticks", "count", "each", step=1, rounds="up"),
-        Output(
-            "order",
-            "To buy",
-            "rows",
-            columns=(
-                Output("length", "Stock", "length", "ft-in"),
-                Output("count", "How many", "count", step=1, rounds="up"),
-                Output("price", "Price of one", "number", "", 0.01),
-            ),
-        ),
-        Output(
-            "cuts",
-            "Cuts",
-            "rows",
-            columns=(
-                Output("times", "Sticks", "count", step=1),
-                Output("stock", "Stock", "length", "ft-in"),
-                Output("cuts", "Cut", "text"),
-                Output("offcut", "Left over", "length", "in", 0.0625, "down"),
-            ),
-        ),
-        Output("bought", "Length bought", "length", "ft-in"),
-        Output("cut", "Length of the pieces", "length", "ft-in"),
-        Output("waste", "Waste", "percent", "%", 0.1),
-        Output("price", "Price", "number", "", 0.01),
-        Output("proved", "Proved least", "yes-no"),
-        Output("proof", "Proof", "text"),
-        Output("gap", "Gap to the bound", "percent", "%", 0.1, "up"),
-        Output("by_hand", "Sticks, cut longest first by hand", "count", step=1),
-    ),
-    formula=(
-        "The pieces of a stick, and a kerf between each two, are no longer than the stick less its trim. Every full "
-        "way to cut a stick is listed; a solver (OR-Tools CP-SAT) chooses how often each is cut so that each piece is "
-        "there and the stock is least, and proves that less cannot do. Where the ways are too many to list, they are "
-        "made one by one, each the one that lowers the cost most, and the answer says how near the bound it came."
-    ),
-    sources=(Citation("cutting-stock", "the model of patterns"), COMMON_PRACTICE, CREW_RULE),
-    example={
-        "pieces": [
-            {"length": "4' 11-7/8\"", "count": 2, "name": "shelf"},
-            {"length": "5'", "count": 4, "name": "back cleat"},
-            {"length": "13-1/4 in", "count": 8, "name": "side cleat"},
-        ],
-        "stock": [{"length": "12'"}],
-    },
-    other_names=("cutting list", "cut plan", "stick list", "trim list", "board optimizing", "cutting stock"),
-    cannot_decide=(
-        "Which sticks are straight and sound: knots and split ends come off, so look the sticks over and buy a spare. "
-        "Cut the long pieces first, and measure at the place before the cut."
-    ),
-    on_site=False,
-    drawing=cut_list_drawing,
-)

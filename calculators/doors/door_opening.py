@@ -2,17 +2,10 @@
 
 from __future__ import annotations
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Citation,
-    Input,
-    Output,
-    Plot,
-    refuse,
-)
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
+from calculators.declaring import Help, Usual, calculator, length
 from calculators.doors.door_opening_drawing import door_opening_drawing
 from calculators.writing import NOISE, feet_inches, inches
 
@@ -21,23 +14,106 @@ FITS = "takes the door"
 FITS_NOT = "does not take the door"
 
 
+@calculator(
+    title="Opening for a prehung door",
+    summary="Rough opening, legs cut for the floor to come, and whether a measured opening takes the door.",
+    outputs=(
+        Output("result", "The opening", "text"),
+        Output("rough_width", "Rough opening, width", "length", "in", step=1 / 16),
+        Output("rough_height", "Rough opening, height over the subfloor", "length", "in", step=1 / 16),
+        Output("unit_width", "Door with its jamb, width", "length", "in", step=1 / 16),
+        Output("unit_height", "Door with its jamb, height", "length", "in", step=1 / 16),
+        Output("high_leg", "Leg at the high side", "length", "in", step=1 / 16),
+        Output("low_leg", "Leg at the low side", "length", "in", step=1 / 16),
+        Output("cut_high", "Cut off the leg at the high side", "length", "in", step=1 / 16, rounds="down"),
+        Output("cut_low", "Cut off the leg at the low side", "length", "in", step=1 / 16, rounds="down"),
+        Output("block", "Blocks under the feet", "length", "in", step=1 / 16, help="Scraps of the floor to come."),
+        Output("shim_each", "Space to shim, each side", "length", "in", step=1 / 16),
+        Output("head_left", "Space left above the head", "length", "in", step=1 / 16),
+        Output("swing_gap", "Gap under the door in its swing", "length", "in", step=1 / 16, rounds="down"),
+        Output("clear_width", "Clear width, door at 90 degrees", "length", "in", step=1 / 8, rounds="down"),
+    ),
+    formula=(
+        "Door with jamb = width + 2 reveals + 2 jambs. Rough width = that + 2 shim spaces. Leg = reveal + height + gap "
+        "under the door; the leg at the low side is longer by the slope. Rough height over the subfloor = floor to "
+        "come + leg + head jamb + space above.\n\n"
+        "Clear width at 90 degrees = width + reveal - thickness - stop, from the open door's face to the other stop."
+    ),
+    sources=(
+        Citation("woodwork-standards-2009", "appendix B, section 9, prefit clearances, for the gap at the door"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"width": "30 in", "opening_width": "32-1/4 in", "opening_height": "82-1/2 in"},
+    other_names=("rough opening", "RO", "door framing", "jamb cut", "undercut", "door clearance"),
+    cannot_decide=(
+        "What the door has to be: a way out, a fire door or an accessible door has widths, ratings and a closer of its "
+        "own, by the code that the place has adopted. The header and the studs of the opening are structure."
+    ),
+    drawing=door_opening_drawing,
+    plots=(
+        Plot("Height of the rough opening against the floor to come", x="floor", y="rough_height", start=0.0, end=1.5),
+    ),
+)
 def door_opening(
-    width: float = 32.0,
-    height: float = 80.0,
-    floor: float = 0.75,
-    under_door: float = 0.5,
-    floor_slope: float = 0.0,
-    swing_rise: float = 0.0,
-    opening_width: float = 0.0,
-    opening_height: float = 0.0,
-    leg: float = 81.25,
-    jamb: float = 0.6875,
-    reveal: float = 0.125,
-    shim: float = 0.1875,
-    shim_most: float = 0.5,
-    head_space: float = 0.375,
-    thickness: float = 1.375,
-    stop: float = 0.4375,
+    width: Annotated[
+        float, length("Width of the door", "in", default="32 in", limits="12 to 60 in"), Usual("18 to 42 in")
+    ],
+    height: Annotated[
+        float, length("Height of the door", "in", default="80 in", limits="48 to 120 in"), Usual("78 to 96 in")
+    ],
+    floor: Annotated[
+        float,
+        length("Floor still to be laid", "in", default="3/4 in", limits="0 to 4 in"),
+        Usual("0 to 1-1/2 in"),
+        Help("0 where it is down."),
+    ],
+    under_door: Annotated[
+        float,
+        length("Gap under the door", "in", default="1/2 in", limits="1/8 to 3 in"),
+        Usual("1/4 to 1 in"),
+        Help("Over the high side."),
+    ],
+    floor_slope: Annotated[
+        float, length("Floor lower at one leg by", "in", default="0", limits="0 to 2 in"), Usual("0 to 1/2 in")
+    ],
+    swing_rise: Annotated[
+        float, length("Floor rises in the swing by", "in", default="0", limits="0 to 2 in"), Usual("0 to 1/2 in")
+    ],
+    opening_width: Annotated[
+        float, length("Opening as measured, width", "in", default="0", limits="0 to 96 in"), Help("The least of three.")
+    ],
+    opening_height: Annotated[
+        float,
+        length("Opening as measured, height", "in", default="0", limits="0 to 150 in"),
+        Help("From the subfloor or floor."),
+    ],
+    leg: Annotated[
+        float,
+        length("Legs as they come", "in", default="81-1/4 in", limits="48 to 130 in"),
+        Help("Underside of the head to the foot."),
+    ],
+    jamb: Annotated[
+        float, length("Thickness of the jamb", "in", default="11/16 in", limits="1/4 to 2 in"), Usual("1/2 to 1-1/4 in")
+    ],
+    reveal: Annotated[
+        float,
+        length("Gap between door and jamb", "in", default="1/8 in", limits="0 to 1/2 in"),
+        Usual("1/16 to 3/16 in"),
+    ],
+    shim: Annotated[
+        float, length("Shim space, each side", "in", default="3/16 in", limits="0 to 1 in"), Usual("1/8 to 3/8 in")
+    ],
+    shim_most: Annotated[float, length("Most to shim, each side", "in", default="1/2 in", limits="1/8 to 1-1/2 in")],
+    head_space: Annotated[
+        float, length("Space above the head", "in", default="3/8 in", limits="0 to 2 in"), Usual("1/4 to 3/4 in")
+    ],
+    thickness: Annotated[
+        float,
+        length("Thickness of the door", "in", default="1-3/8 in", limits="3/4 to 3 in"),
+        Usual("1-3/8 to 1-3/4 in"),
+    ],
+    stop: Annotated[float, length("Thickness of the stop", "in", default="7/16 in", limits="1/4 to 1 in")],
 ) -> Answer:
     """Rough opening, legs and clearances of a prehung door. Inches.
 
@@ -131,74 +207,3 @@ def door_opening(
             f"{inches(clear_width)}",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="door-opening",
-    title="Opening for a prehung door",
-    trade="doors",
-    summary="Rough opening, legs cut for the floor to come, and whether a measured opening takes the door.",
-    function=door_opening,
-    inputs=(
-        Input("width", "Width of the door", "length", "in", 32.0, 12, 60, (18, 42)),
-        Input("height", "Height of the door", "length", "in", 80.0, 48, 120, (78, 96)),
-        Input("floor", "Floor still to be laid", "length", "in", 0.75, 0, 4, (0, 1.5), help="0 where it is down."),
-        Input("under_door", "Gap under the door", "length", "in", 0.5, 0.125, 3, (0.25, 1), help="Over the high side."),
-        Input("floor_slope", "Floor lower at one leg by", "length", "in", 0.0, 0, 2, (0, 0.5)),
-        Input("swing_rise", "Floor rises in the swing by", "length", "in", 0.0, 0, 2, (0, 0.5)),
-        Input("opening_width", "Opening as measured, width", "length", "in", 0.0, 0, 96, help="The least of three."),
-        Input(
-            "opening_height",
-            "Opening as measured, height",
-            "length",
-            "in",
-            0.0,
-            0,
-            150,
-            help="From the subfloor or floor.",
-        ),
-        Input("leg", "Legs as they come", "length", "in", 81.25, 48, 130, help="Underside of the head to the foot."),
-        Input("jamb", "Thickness of the jamb", "length", "in", 0.6875, 0.25, 2, (0.5, 1.25)),
-        Input("reveal", "Gap between door and jamb", "length", "in", 0.125, 0, 0.5, (0.0625, 0.1875)),
-        Input("shim", "Shim space, each side", "length", "in", 0.1875, 0, 1, (0.125, 0.375)),
-        Input("shim_most", "Most to shim, each side", "length", "in", 0.5, 0.125, 1.5),
-        Input("head_space", "Space above the head", "length", "in", 0.375, 0, 2, (0.25, 0.75)),
-        Input("thickness", "Thickness of the door", "length", "in", 1.375, 0.75, 3, (1.375, 1.75)),
-        Input("stop", "Thickness of the stop", "length", "in", 0.4375, 0.25, 1),
-    ),
-    outputs=(
-        Output("result", "The opening", "text"),
-        Output("rough_width", "Rough opening, width", "length", "in", 0.0625),
-        Output("rough_height", "Rough opening, height over the subfloor", "length", "in", 0.0625),
-        Output("unit_width", "Door with its jamb, width", "length", "in", 0.0625),
-        Output("unit_height", "Door with its jamb, height", "length", "in", 0.0625),
-        Output("high_leg", "Leg at the high side", "length", "in", 0.0625),
-        Output("low_leg", "Leg at the low side", "length", "in", 0.0625),
-        Output("cut_high", "Cut off the leg at the high side", "length", "in", 0.0625, "down"),
-        Output("cut_low", "Cut off the leg at the low side", "length", "in", 0.0625, "down"),
-        Output("block", "Blocks under the feet", "length", "in", 0.0625, help="Scraps of the floor to come."),
-        Output("shim_each", "Space to shim, each side", "length", "in", 0.0625),
-        Output("head_left", "Space left above the head", "length", "in", 0.0625),
-        Output("swing_gap", "Gap under the door in its swing", "length", "in", 0.0625, "down"),
-        Output("clear_width", "Clear width, door at 90 degrees", "length", "in", 0.125, "down"),
-    ),
-    formula=(
-        "Door with jamb = width + 2 reveals + 2 jambs. Rough width = that + 2 shim spaces. Leg = reveal + height + gap "
-        "under the door; the leg at the low side is longer by the slope. Rough height over the subfloor = floor to "
-        "come + leg + head jamb + space above.\n\n"
-        "Clear width at 90 degrees = width + reveal - thickness - stop, from the open door's face to the other stop."
-    ),
-    sources=(
-        Citation("woodwork-standards-2009", "appendix B, section 9, prefit clearances, for the gap at the door"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"width": "30 in", "opening_width": "32-1/4 in", "opening_height": "82-1/2 in"},
-    other_names=("rough opening", "RO", "door framing", "jamb cut", "undercut", "door clearance"),
-    cannot_decide=(
-        "What the door has to be: a way out, a fire door or an accessible door has widths, ratings and a closer of its "
-        "own, by the code that the place has adopted. The header and the studs of the opening are structure."
-    ),
-    drawing=door_opening_drawing,
-    plots=(Plot("Height of the rough opening against the floor to come", "floor", "rough_height", 0.0, 1.5),),
-)

@@ -7,18 +7,10 @@ the same hole lies nearer to the edge by what the bevel takes off.
 
 from __future__ import annotations
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Rule,
-    refuse,
-)
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Guidance, Help, Law, Usual, calculator, choice, count, length, slope, yes_no
 from calculators.doors.lock_preparation_drawing import lock_preparation_drawing
 from calculators.writing import decimal, inches
 
@@ -52,40 +44,199 @@ def note_hole(
     note(found, cut > wanted + within, says, large)
 
 
+def _inches_out(name: str, label: str, step: float = 0.0625) -> Output:
+    """A length output in inches."""
+    return Output(name, label, "length", "in", step=step)
+
+
+@calculator(
+    title="Lock preparation",
+    summary="Where to bore the door, where the strike goes, and what does not fit.",
+    outputs=(
+        _inches_out("cross_bore_centre", "Cross bore centre from the high edge"),
+        _inches_out("low_edge", "The same centre from the low edge, other face", 0.03125),
+        _inches_out("cross_bore_diameter", "Cross bore"),
+        _inches_out("edge_bore_diameter", "Edge bore"),
+        _inches_out("edge_bore_centre", "Edge bore centre from either face", 0.03125),
+        _inches_out("edge_bore_depth", "Edge bore meets the cross bore at a depth of"),
+        _inches_out("centre_height", "Centre of this lock above the finished floor"),
+        _inches_out("from_door_bottom", "The same centre above the bottom of the door"),
+        _inches_out("deadbolt_height", "Centre of the deadbolt above the finished floor"),
+        _inches_out("faceplate_width", "Edge mortise, width"),
+        _inches_out("faceplate_height", "Edge mortise, height"),
+        _inches_out("mortise_depth", "Edge mortise, depth", 0.03125),
+        _inches_out("faceplate_top", "Mark for the top of the faceplate"),
+        _inches_out("faceplate_bottom", "Mark for the bottom of the faceplate"),
+        _inches_out("strike_height", "Centre of the strike above the finished floor"),
+        _inches_out("strike_from_stop", "Centre of the strike from the stop", 0.03125),
+        _inches_out("strike_from_jamb_edge", "Centre of the strike from the edge of the jamb", 0.03125),
+        Output("strike_bore_depth", "Depth of the hole behind the strike", "length", "in", step=1 / 16, rounds="up"),
+        Output("engagement", "Latch or bolt in the strike", "length", "in", step=1 / 16, rounds="down"),
+        Output("strike_screws", "Screws at the strike", "text"),
+        Output("solid_edge_needed", "Solid edge that the lock needs", "length", "in", step=1 / 16, rounds="up"),
+        Output("thickness_fits", "The hardware takes this thickness", "yes-no"),
+        Output("fits", "Everything fits", "yes-no"),
+        Output(
+            "misfits",
+            "What does not fit",
+            "rows",
+            columns=(Output("what", "What does not fit", "text"), Output("mend", "What to do", "text")),
+        ),
+    ),
+    formula=(
+        "The cross bore is centred at the backset from the high edge; seen from the other face it is nearer to the edge"
+        " by thickness x bevel. The deadbolt is centred at height + spacing, the strike at the height of its bolt and,"
+        " from the stop, at half the thickness + the gap at the stop. The faceplate reaches half its height up and"
+        " down. Engagement = throw - gap between door and jamb."
+    ),
+    sources=(
+        Citation("bhma-a156-115", "160 and 161 preparation: bores, mortise, backset"),
+        Citation("ada-2010", "404.2.7"),
+        Citation("ipmc", "304.18.1"),
+        Citation("municipal-door-security", "strike screws and throw"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"kind": "deadbolt", "thickness": "1-3/4 in", "backset": "2-3/8 in", "stile": "4-1/2 in"},
+    other_names=("door prep", "bore a door", "backset", "strike position", "deadbolt height"),
+    cannot_decide=(
+        "The template in the box goes before these figures. Whether a fire-labelled, steel or fibreglass door may be"
+        " bored is for its maker; what the door of a dwelling needs is for the local code and the inspector."
+    ),
+    drawing=lock_preparation_drawing,
+)
 def lock_preparation(
-    kind: str,
-    thickness: float,
-    backset: float,
-    cross_bore: float,
-    edge_bore: float,
-    height: float,
-    spacing: float,
-    under_door: float,
-    bevel: float,
-    faceplate: str,
-    faceplate_height: float,
-    faceplate_depth: float,
-    rose: float,
-    thickness_least: float,
-    thickness_most: float,
-    stile: float,
-    wood_behind: float,
-    wood_beside: float,
-    stop_gap: float,
-    reveal: float,
-    latch_throw: float,
-    deadbolt_throw: float,
-    behind_bolt: float,
-    to_stud: float,
-    strike_screw: float,
-    screws_each: float,
-    bite_least: float,
-    accessible: bool,
-    cut: bool,
-    cut_cross_bore: float,
-    cut_edge_bore: float,
-    cut_backset: float,
-    tolerance: float,
+    kind: Annotated[
+        str,
+        choice(
+            "Hardware",
+            {
+                "tubular-passage": "Passage latch, tubular",
+                "tubular-privacy": "Privacy lock, tubular",
+                "tubular-keyed": "Keyed entry lock, tubular",
+                "cylindrical": "Cylindrical lock",
+                "deadbolt": "Deadbolt",
+            },
+            default="tubular-keyed",
+        ),
+    ],
+    thickness: Annotated[
+        float,
+        length("Thickness of the door", "in", limits="3/4 to 3 in"),
+        Help("Measured at the edge, where the lock goes."),
+    ],
+    backset: Annotated[
+        float,
+        length("Backset", "in", default="2-3/8 in", limits="1 to 8 in"),
+        Help("From the high edge of the door to the centre of the cross bore."),
+    ],
+    cross_bore: Annotated[
+        float,
+        length("Cross bore of the hardware", "in", default="2-1/8 in", limits="1-1/4 to 3 in"),
+        Usual("1-1/2 to 2-1/8 in"),
+    ],
+    edge_bore: Annotated[float, length("Edge bore of the hardware", "in", default="1 in", limits="3/4 to 1-1/2 in")],
+    height: Annotated[
+        float,
+        length("Height of knob or lever above the finished floor", "in", default="36 in", limits="24 to 60 in"),
+        Usual("34 to 48 in"),
+    ],
+    spacing: Annotated[
+        float,
+        length("Deadbolt above knob, centre to centre", "in", default="5-1/2 in", limits="2-1/2 to 15 in"),
+        Usual("5-1/2 to 12 in"),
+    ],
+    under_door: Annotated[
+        float, length("Gap under the door, above the finished floor", "in", default="1/2 in", limits="0 to 2 in")
+    ],
+    bevel: Annotated[float, slope("Bevel of the edge", "1:n", default="1:16", limits="level to 1:8")],
+    faceplate: Annotated[
+        str,
+        choice(
+            "Faceplate",
+            {
+                "series": "as the standard preparation for the backset",
+                "one-inch": "1 in wide",
+                "drive-in": "none: drive-in latch",
+            },
+            default="series",
+        ),
+    ],
+    faceplate_height: Annotated[float, length("Height of the faceplate", "in", default="2-1/4 in", limits="1 to 8 in")],
+    faceplate_depth: Annotated[
+        float,
+        length("Thickness of the faceplate", "in", default="1/8 in", limits="0 to 1/4 in"),
+        Usual("1/16 to 3/16 in"),
+    ],
+    rose: Annotated[float, length("Diameter of the rose", "in", default="2-5/8 in", limits="1-1/4 to 5 in")],
+    thickness_least: Annotated[
+        float, length("Thinnest door, on the box", "in", default="1-3/8 in", limits="3/4 to 3 in")
+    ],
+    thickness_most: Annotated[
+        float, length("Thickest door, on the box", "in", default="1-3/4 in", limits="3/4 to 4 in")
+    ],
+    stile: Annotated[
+        float,
+        length("Width of the solid edge", "in", default="0", limits="0 to 48 in"),
+        Help("0 for a door that is solid all through."),
+    ],
+    wood_behind: Annotated[
+        float, length("Wood to leave behind the cross bore", "in", default="1/2 in", limits="0 to 3 in")
+    ],
+    wood_beside: Annotated[
+        float, length("Wood to leave each side of the faceplate", "in", default="1/8 in", limits="0 to 1 in")
+    ],
+    stop_gap: Annotated[
+        float, length("Gap between door and stop", "in", default="1/16 in", limits="0 to 1/4 in"), Usual("0 to 1/8 in")
+    ],
+    reveal: Annotated[
+        float,
+        length("Gap between door and jamb at the lock", "in", default="1/8 in", limits="0 to 1/2 in"),
+        Usual("1/16 to 3/16 in"),
+    ],
+    latch_throw: Annotated[float, length("Throw of the latch", "in", default="1/2 in", limits="1/4 to 1-1/2 in")],
+    deadbolt_throw: Annotated[
+        float,
+        length("Throw of the deadbolt", "in", default="1 in", limits="1 to 2 in"),
+        Law("at least 1 in", "IPMC 304.18.1"),
+    ],
+    behind_bolt: Annotated[
+        float, length("Hole behind the strike, deeper than the bolt by", "in", default="1/8 in", limits="0 to 1 in")
+    ],
+    to_stud: Annotated[
+        float,
+        length("Face of the jamb to the stud", "in", default="1-1/4 in", limits="1/2 to 3 in"),
+        Help("The jamb and the shim space behind it."),
+    ],
+    strike_screw: Annotated[
+        float,
+        length("Screws at the deadbolt strike", "in", default="3 in", limits="1/2 to 4 in"),
+        Guidance("at least 3 in", CITIES),
+    ],
+    screws_each: Annotated[float, count("Screws at the strike of a deadbolt", default="4", limits="2 to 8")],
+    bite_least: Annotated[
+        float,
+        length("Least screw in the stud", "in", default="3/4 in", limits="1/4 to 3 in"),
+        Guidance("at least 3/4 in", CITIES),
+    ],
+    accessible: Annotated[bool, yes_no("Accessible door", default="no")],
+    cut: Annotated[bool, yes_no("Holes are in the door already", default="no")],
+    cut_cross_bore: Annotated[
+        float,
+        length("Cross bore in the door", "in", default="2-1/8 in", limits="1/2 to 4 in"),
+        Help("Read only when holes are there."),
+    ],
+    cut_edge_bore: Annotated[
+        float,
+        length("Edge bore in the door", "in", default="1 in", limits="1/4 to 2 in"),
+        Help("Read only when holes are there."),
+    ],
+    cut_backset: Annotated[
+        float,
+        length("Backset in the door", "in", default="2-3/8 in", limits="1/2 to 10 in"),
+        Help("Read only when holes are there."),
+    ],
+    tolerance: Annotated[float, length("Holes may be off by", "in", default="1/16 in", limits="0 to 1/4 in")],
 ) -> Answer:
     """Bores, faceplate, strike and fit of one lock in one door.
 
@@ -95,9 +246,7 @@ def lock_preparation(
 
     Source: the '160' and '161' preparations of ANSI/BHMA A156.115 (cross bore, edge bore, mortise, backset).
 
-    >>> given = {i.name: i.default for i in CALCULATOR.inputs}
-    >>> given["thickness"] = 1.75
-    >>> found = lock_preparation(**given)
+    >>> found = lock_preparation(thickness=1.75)
     >>> found["cross_bore_centre"], found["deadbolt_height"], found["strike_from_stop"], found["fits"]
     (2.375, 41.5, 0.9375, True)
     """
@@ -244,172 +393,3 @@ def lock_preparation(
         "cautions": cautions,
         "working": working,
     }
-
-
-def _inches_in(name: str, label: str, default: float | None, least: float, most: float, help: str = "") -> Input:
-    """A length input in inches."""
-    return Input(name, label, "length", "in", default=default, least=least, most=most, help=help)
-
-
-def _usual(name: str, label: str, default: float, least: float, most: float, usual: tuple[float, float]) -> Input:
-    """A length input in inches with its usual range."""
-    return Input(name, label, "length", "in", default=default, least=least, most=most, usual=usual)
-
-
-def _inches_out(name: str, label: str, step: float = 0.0625) -> Output:
-    """A length output in inches."""
-    return Output(name, label, "length", "in", step=step)
-
-
-CALCULATOR = Calculator(
-    name="lock-preparation",
-    title="Lock preparation",
-    trade="doors",
-    summary="Where to bore the door, where the strike goes, and what does not fit.",
-    function=lock_preparation,
-    drawing=lock_preparation_drawing,
-    inputs=(
-        Input(
-            "kind",
-            "Hardware",
-            "choice",
-            default="tubular-keyed",
-            choices=(
-                Choice("tubular-passage", "Passage latch, tubular"),
-                Choice("tubular-privacy", "Privacy lock, tubular"),
-                Choice("tubular-keyed", "Keyed entry lock, tubular"),
-                Choice("cylindrical", "Cylindrical lock"),
-                Choice("deadbolt", "Deadbolt"),
-            ),
-        ),
-        _inches_in("thickness", "Thickness of the door", None, 0.75, 3.0, "Measured at the edge, where the lock goes."),
-        Input(
-            "backset",
-            "Backset",
-            "length",
-            "in",
-            2.375,
-            1.0,
-            8.0,
-            help="From the high edge of the door to the centre of the cross bore.",
-        ),
-        _usual("cross_bore", "Cross bore of the hardware", 2.125, 1.25, 3.0, (1.5, 2.125)),
-        _inches_in("edge_bore", "Edge bore of the hardware", 1.0, 0.75, 1.5),
-        _usual("height", "Height of knob or lever above the finished floor", 36.0, 24.0, 60.0, (34.0, 48.0)),
-        _usual("spacing", "Deadbolt above knob, centre to centre", 5.5, 2.5, 15.0, (5.5, 12.0)),
-        _inches_in("under_door", "Gap under the door, above the finished floor", 0.5, 0.0, 2.0),
-        Input("bevel", "Bevel of the edge", "slope", "1:n", default=0.0625, least=0.0, most=0.125),
-        Input(
-            "faceplate",
-            "Faceplate",
-            "choice",
-            default="series",
-            choices=(
-                Choice("series", "as the standard preparation for the backset"),
-                Choice("one-inch", "1 in wide"),
-                Choice("drive-in", "none: drive-in latch"),
-            ),
-        ),
-        _inches_in("faceplate_height", "Height of the faceplate", 2.25, 1.0, 8.0),
-        _usual("faceplate_depth", "Thickness of the faceplate", 0.125, 0.0, 0.25, (0.0625, 0.1875)),
-        _inches_in("rose", "Diameter of the rose", 2.625, 1.25, 5.0),
-        _inches_in("thickness_least", "Thinnest door, on the box", 1.375, 0.75, 3.0),
-        _inches_in("thickness_most", "Thickest door, on the box", 1.75, 0.75, 4.0),
-        _inches_in("stile", "Width of the solid edge", 0.0, 0.0, 48.0, "0 for a door that is solid all through."),
-        _inches_in("wood_behind", "Wood to leave behind the cross bore", 0.5, 0.0, 3.0),
-        _inches_in("wood_beside", "Wood to leave each side of the faceplate", 0.125, 0.0, 1.0),
-        _usual("stop_gap", "Gap between door and stop", 0.0625, 0.0, 0.25, (0.0, 0.125)),
-        _usual("reveal", "Gap between door and jamb at the lock", 0.125, 0.0, 0.5, (0.0625, 0.1875)),
-        _inches_in("latch_throw", "Throw of the latch", 0.5, 0.25, 1.5),
-        Input(
-            "deadbolt_throw",
-            "Throw of the deadbolt",
-            "length",
-            "in",
-            1.0,
-            1.0,
-            2.0,
-            rule=Rule("least", 1.0, "IPMC 304.18.1"),
-        ),
-        _inches_in("behind_bolt", "Hole behind the strike, deeper than the bolt by", 0.125, 0.0, 1.0),
-        _inches_in("to_stud", "Face of the jamb to the stud", 1.25, 0.5, 3.0, "The jamb and the shim space behind it."),
-        Input(
-            "strike_screw",
-            "Screws at the deadbolt strike",
-            "length",
-            "in",
-            3.0,
-            0.5,
-            4.0,
-            rule=Rule("least", 3, CITIES, "guidance"),
-        ),
-        Input("screws_each", "Screws at the strike of a deadbolt", "count", default=4, least=2, most=8),
-        Input(
-            "bite_least",
-            "Least screw in the stud",
-            "length",
-            "in",
-            0.75,
-            0.25,
-            3.0,
-            rule=Rule("least", 0.75, CITIES, "guidance"),
-        ),
-        Input("accessible", "Accessible door", "yes-no", default=False),
-        Input("cut", "Holes are in the door already", "yes-no", default=False),
-        _inches_in("cut_cross_bore", "Cross bore in the door", 2.125, 0.5, 4.0, "Read only when holes are there."),
-        _inches_in("cut_edge_bore", "Edge bore in the door", 1.0, 0.25, 2.0, "Read only when holes are there."),
-        _inches_in("cut_backset", "Backset in the door", 2.375, 0.5, 10.0, "Read only when holes are there."),
-        _inches_in("tolerance", "Holes may be off by", 0.0625, 0.0, 0.25),
-    ),
-    outputs=(
-        _inches_out("cross_bore_centre", "Cross bore centre from the high edge"),
-        _inches_out("low_edge", "The same centre from the low edge, other face", 0.03125),
-        _inches_out("cross_bore_diameter", "Cross bore"),
-        _inches_out("edge_bore_diameter", "Edge bore"),
-        _inches_out("edge_bore_centre", "Edge bore centre from either face", 0.03125),
-        _inches_out("edge_bore_depth", "Edge bore meets the cross bore at a depth of"),
-        _inches_out("centre_height", "Centre of this lock above the finished floor"),
-        _inches_out("from_door_bottom", "The same centre above the bottom of the door"),
-        _inches_out("deadbolt_height", "Centre of the deadbolt above the finished floor"),
-        _inches_out("faceplate_width", "Edge mortise, width"),
-        _inches_out("faceplate_height", "Edge mortise, height"),
-        _inches_out("mortise_depth", "Edge mortise, depth", 0.03125),
-        _inches_out("faceplate_top", "Mark for the top of the faceplate"),
-        _inches_out("faceplate_bottom", "Mark for the bottom of the faceplate"),
-        _inches_out("strike_height", "Centre of the strike above the finished floor"),
-        _inches_out("strike_from_stop", "Centre of the strike from the stop", 0.03125),
-        _inches_out("strike_from_jamb_edge", "Centre of the strike from the edge of the jamb", 0.03125),
-        Output("strike_bore_depth", "Depth of the hole behind the strike", "length", "in", step=0.0625, rounds="up"),
-        Output("engagement", "Latch or bolt in the strike", "length", "in", step=0.0625, rounds="down"),
-        Output("strike_screws", "Screws at the strike", "text"),
-        Output("solid_edge_needed", "Solid edge that the lock needs", "length", "in", step=0.0625, rounds="up"),
-        Output("thickness_fits", "The hardware takes this thickness", "yes-no"),
-        Output("fits", "Everything fits", "yes-no"),
-        Output(
-            "misfits",
-            "What does not fit",
-            "rows",
-            columns=(Output("what", "What does not fit", "text"), Output("mend", "What to do", "text")),
-        ),
-    ),
-    formula=(
-        "The cross bore is centred at the backset from the high edge; seen from the other face it is nearer to the edge"
-        " by thickness x bevel. The deadbolt is centred at height + spacing, the strike at the height of its bolt and,"
-        " from the stop, at half the thickness + the gap at the stop. The faceplate reaches half its height up and"
-        " down. Engagement = throw - gap between door and jamb."
-    ),
-    sources=(
-        Citation("bhma-a156-115", "160 and 161 preparation: bores, mortise, backset"),
-        Citation("ada-2010", "404.2.7"),
-        Citation("ipmc", "304.18.1"),
-        Citation("municipal-door-security", "strike screws and throw"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"kind": "deadbolt", "thickness": "1-3/4 in", "backset": "2-3/8 in", "stile": "4-1/2 in"},
-    other_names=("door prep", "bore a door", "backset", "strike position", "deadbolt height"),
-    cannot_decide=(
-        "The template in the box goes before these figures. Whether a fire-labelled, steel or fibreglass door may be"
-        " bored is for its maker; what the door of a dwelling needs is for the local code and the inspector."
-    ),
-)

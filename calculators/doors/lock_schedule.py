@@ -2,20 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Rule,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, rows, text, yes_no
 from calculators.writing import decimal
 
 FUNCTIONS = {
@@ -58,7 +48,104 @@ def group_of(groups: list[dict[str, Any]], name: str) -> dict[str, Any]:
     return added
 
 
-def lock_schedule(openings: list[dict[str, Any]], keys_each: int, screws_each: int) -> Answer:
+class LockedOpening(TypedDict):
+    """A door that gets a lock."""
+
+    name: Annotated[str, text("Opening")]
+    use: Annotated[
+        str,
+        choice(
+            "What it closes",
+            {
+                "outside-door": "Outside door",
+                "garage-to-house": "Garage to house",
+                "bedroom": "Bedroom",
+                "bathroom": "Bathroom",
+                "closet": "Closet",
+                "hall-or-other-room": "Hall or other room",
+                "utility-room": "Utility room",
+            },
+        ),
+    ]
+    group: Annotated[str, text("Key group", default=""), Help("Locks with the same word open with one key.")]
+    deadbolt: Annotated[
+        str, choice("Deadbolt", {"by-use": "as the use asks", "yes": "yes", "no": "no"}, default="by-use")
+    ]
+    inside_key: Annotated[bool, yes_no("Needs a key from inside", default="no")]
+
+
+@calculator(
+    title="Lock schedule",
+    summary="Which lock belongs on which door, how many of each to order, and which share a key.",
+    outputs=(
+        Output("keyed_entry", "Keyed entry locksets", "count", "each", step=1),
+        Output("privacy", "Privacy sets", "count", "each", step=1),
+        Output("passage", "Passage sets", "count", "each", step=1),
+        Output("deadbolts", "Deadbolts", "count", "each", step=1),
+        Output("cylinders", "Cylinders", "count", "each", step=1),
+        Output("groups", "Key groups", "count", step=1),
+        Output("keys", "Keys to count", "count", step=1),
+        Output("strike_screws", "Long screws for deadbolt strikes", "count", "each", step=1),
+        Output(
+            "schedule",
+            "Schedule",
+            "rows",
+            columns=(
+                Output("name", "Opening", "text"),
+                Output("function", "Function", "text"),
+                Output("deadbolt", "Deadbolt", "yes-no"),
+                Output("group", "Key group", "text"),
+                Output("reason", "Why", "text"),
+            ),
+        ),
+        Output(
+            "key_groups",
+            "Key groups",
+            "rows",
+            columns=(
+                Output("group", "Key group", "text"),
+                Output("openings", "Openings", "count", step=1),
+                Output("cylinders", "Cylinders", "count", step=1),
+                Output("keys", "Keys", "count", step=1),
+            ),
+        ),
+    ),
+    formula=(
+        "Outside and from the garage: keyed entry and deadbolt. Bedroom and bathroom: privacy. All else: passage, or"
+        " keyed entry where a key group is given. Keys = cylinders x keys with each; an entry lock is one cylinder and"
+        " a deadbolt another."
+    ),
+    sources=(
+        Citation("irc", "R311.2"),
+        Citation("ipmc", "304.18.1"),
+        Citation("municipal-door-security", "locking hardware"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={
+        "openings": [
+            {"name": "Front door", "use": "outside-door", "group": "house"},
+            {"name": "Back door", "use": "outside-door", "group": "house"},
+            {"name": "Bedroom 1", "use": "bedroom"},
+            {"name": "Bath", "use": "bathroom"},
+            {"name": "Hall closet", "use": "closet"},
+        ]
+    },
+    other_names=("door hardware schedule", "key schedule", "which knob", "keyed alike"),
+    cannot_decide=(
+        "Which doors must have which lock, and whether a door from the garage must close by itself, is for the local"
+        " code and the inspector. A landlord's duties about locks and keys are set by the law of the place."
+    ),
+)
+def lock_schedule(
+    openings: Annotated[list[dict[str, Any]], rows("Openings", LockedOpening)],
+    keys_each: Annotated[int, count("Keys with each cylinder", default="2", limits="1 to 10"), Usual("2 to 3")],
+    screws_each: Annotated[
+        int,
+        count("Long screws at each deadbolt strike", default="4", limits="2 to 8"),
+        Guidance("at least 4", "door security codes of cities"),
+    ],
+) -> Answer:
     """The function of each lock, the totals by function, the key groups and the keys.
 
     ``openings`` are rows with ``name``, ``use``, ``group`` (a word shared by the locks that one key opens, or nothing),
@@ -70,9 +157,9 @@ def lock_schedule(openings: list[dict[str, Any]], keys_each: int, screws_each: i
 
     >>> front = {"name": "Front", "use": "outside-door", "group": "", "deadbolt": "by-use", "inside_key": False}
     >>> bath = {"name": "Bath", "use": "bathroom", "group": "", "deadbolt": "by-use", "inside_key": False}
-    >>> found = lock_schedule([front, bath], 2, 4)
+    >>> found = lock_schedule(openings=[front, bath])
     >>> found["keyed_entry"], found["privacy"], found["deadbolts"], found["cylinders"], found["keys"]
-    (1, 1, 1, 2, 4)
+    (1, 1, 1, 2, 4.0)
     """
     if len(openings) == 0:
         refuse("openings", "the list has no opening: give at least one")
@@ -165,114 +252,3 @@ def lock_schedule(openings: list[dict[str, Any]], keys_each: int, screws_each: i
         "cautions": cautions,
         "working": working,
     }
-
-
-CALCULATOR = Calculator(
-    name="lock-schedule",
-    title="Lock schedule",
-    trade="doors",
-    summary="Which lock belongs on which door, how many of each to order, and which share a key.",
-    function=lock_schedule,
-    inputs=(
-        Input(
-            "openings",
-            "Openings",
-            "rows",
-            columns=(
-                Input("name", "Opening", "text"),
-                Input(
-                    "use",
-                    "What it closes",
-                    "choice",
-                    choices=(
-                        Choice("outside-door", "Outside door"),
-                        Choice("garage-to-house", "Garage to house"),
-                        Choice("bedroom", "Bedroom"),
-                        Choice("bathroom", "Bathroom"),
-                        Choice("closet", "Closet"),
-                        Choice("hall-or-other-room", "Hall or other room"),
-                        Choice("utility-room", "Utility room"),
-                    ),
-                ),
-                Input("group", "Key group", "text", default="", help="Locks with the same word open with one key."),
-                Input(
-                    "deadbolt",
-                    "Deadbolt",
-                    "choice",
-                    default="by-use",
-                    choices=(Choice("by-use", "as the use asks"), Choice("yes", "yes"), Choice("no", "no")),
-                ),
-                Input("inside_key", "Needs a key from inside", "yes-no", default=False),
-            ),
-        ),
-        Input("keys_each", "Keys with each cylinder", "count", default=2, least=1, most=10, usual=(2, 3)),
-        Input(
-            "screws_each",
-            "Long screws at each deadbolt strike",
-            "count",
-            default=4,
-            least=2,
-            most=8,
-            rule=Rule("least", 4, "door security codes of cities", "guidance"),
-        ),
-    ),
-    outputs=(
-        Output("keyed_entry", "Keyed entry locksets", "count", "each", step=1),
-        Output("privacy", "Privacy sets", "count", "each", step=1),
-        Output("passage", "Passage sets", "count", "each", step=1),
-        Output("deadbolts", "Deadbolts", "count", "each", step=1),
-        Output("cylinders", "Cylinders", "count", "each", step=1),
-        Output("groups", "Key groups", "count", step=1),
-        Output("keys", "Keys to count", "count", step=1),
-        Output("strike_screws", "Long screws for deadbolt strikes", "count", "each", step=1),
-        Output(
-            "schedule",
-            "Schedule",
-            "rows",
-            columns=(
-                Output("name", "Opening", "text"),
-                Output("function", "Function", "text"),
-                Output("deadbolt", "Deadbolt", "yes-no"),
-                Output("group", "Key group", "text"),
-                Output("reason", "Why", "text"),
-            ),
-        ),
-        Output(
-            "key_groups",
-            "Key groups",
-            "rows",
-            columns=(
-                Output("group", "Key group", "text"),
-                Output("openings", "Openings", "count", step=1),
-                Output("cylinders", "Cylinders", "count", step=1),
-                Output("keys", "Keys", "count", step=1),
-            ),
-        ),
-    ),
-    formula=(
-        "Outside and from the garage: keyed entry and deadbolt. Bedroom and bathroom: privacy. All else: passage, or"
-        " keyed entry where a key group is given. Keys = cylinders x keys with each; an entry lock is one cylinder and"
-        " a deadbolt another."
-    ),
-    sources=(
-        Citation("irc", "R311.2"),
-        Citation("ipmc", "304.18.1"),
-        Citation("municipal-door-security", "locking hardware"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={
-        "openings": [
-            {"name": "Front door", "use": "outside-door", "group": "house"},
-            {"name": "Back door", "use": "outside-door", "group": "house"},
-            {"name": "Bedroom 1", "use": "bedroom"},
-            {"name": "Bath", "use": "bathroom"},
-            {"name": "Hall closet", "use": "closet"},
-        ]
-    },
-    other_names=("door hardware schedule", "key schedule", "which knob", "keyed alike"),
-    cannot_decide=(
-        "Which doors must have which lock, and whether a door from the garage must close by itself, is for the local"
-        " code and the inspector. A landlord's duties about locks and keys are set by the law of the place."
-    ),
-)

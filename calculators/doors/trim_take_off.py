@@ -3,19 +3,10 @@
 from __future__ import annotations
 
 from math import sqrt
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Usual, calculator, choice, count, length, percent, plan, rows, text
 from calculators.doors.trim_take_off_drawing import trim_take_off_drawing
 from calculators.shapes import perimeter_in
 from calculators.writing import NOISE, decimal, feet_inches, inches, whole
@@ -116,22 +107,129 @@ def pieces_of(opening: dict[str, Any], set_back: float, horn: float, stool: bool
     ]
 
 
+class TrimOpening(TypedDict):
+    """A door or a window that is cased."""
+
+    name: Annotated[str, text("Opening", default="")]
+    kind: Annotated[str, choice("Kind", {"door": "Door or cased opening", "window": "Window"}, default="door")]
+    width: Annotated[
+        float, length("Width between the jambs", "in", default="30 in", limits="6 in to 20 ft"), Usual("18 to 120 in")
+    ]
+    height: Annotated[
+        float,
+        length("Height to the head jamb", "in", default="80 in", limits="6 to 160 in"),
+        Usual("24 to 96 in"),
+        Help("From the finished floor; at a window from the stool, or from jamb to jamb."),
+    ]
+    sides: Annotated[float, count("Sides cased", default="2", limits="1 to 2")]
+    count: Annotated[float, count("How many", default="1", limits="1 to 40")]
+
+
+@calculator(
+    title="Trim: what to order and cut",
+    summary="Base, shoe and casing for these rooms and openings, in feet, in sticks, and as a list of pieces to cut.",
+    outputs=(
+        Output("walls", "Round the rooms", "length", "ft", step=0.1),
+        Output("openings_off", "Doors with their casings", "length", "ft", step=0.1),
+        Output("base", "Base, as it runs", "length", "ft", step=1, rounds="up"),
+        Output("base_order", "Base to order", "length", "ft", step=1, rounds="up"),
+        Output("base_sticks", "Sticks of base", "count", "sticks", step=1, rounds="up"),
+        Output("shoe", "Shoe, as it runs", "length", "ft", step=1, rounds="up"),
+        Output("shoe_order", "Shoe to order", "length", "ft", step=1, rounds="up"),
+        Output("shoe_sticks", "Sticks of shoe", "count", "sticks", step=1, rounds="up"),
+        Output("sides", "Sides to case", "count", "sides", step=1),
+        Output("casing", "Casing, in pieces", "length", "ft", step=1, rounds="up"),
+        Output("casing_fitted", "Sticks of casing that the pieces take", "count", "sticks", step=1, rounds="up"),
+        Output("casing_sticks", "Sticks of casing to order", "count", "sticks", step=1, rounds="up"),
+        Output("stool", "Stool, in pieces", "length", "ft", step=1, rounds="up"),
+        Output("stool_order", "Stool to order", "length", "ft", step=1, rounds="up"),
+        Output(
+            "pieces",
+            "To cut",
+            "rows",
+            columns=(
+                Output("piece", "Piece", "text"),
+                Output("count", "Count", "count", step=1),
+                Output("length", "Long point to long point", "length", "in", step=1 / 16, rounds="up"),
+                Output("stock", "Out of", "text"),
+            ),
+        ),
+    ),
+    formula=(
+        "Base = round the rooms - sum over sides of doors (width + 2 x (reveal + casing)) - wall without base. Shoe = "
+        "base + shoe where no base is. To order: x (1 + waste).\n\n"
+        "Door: leg = height + reveal + casing; head = width + 2 x (reveal + casing), at the long points. Window with a "
+        "stool: the same, the apron as long as the head, the stool two horns longer. Casing on four sides: leg = "
+        "height + 2 x (reveal + casing).\n\n"
+        "Sticks of casing: pieces longest first, each out of the first stick that still has it, a kerf at each cut."
+    ),
+    sources=(
+        Citation("bin-packing-bound", "first fit by length: at most 11/9 of the least, and 6/9 of a stick"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={
+        "rooms": "bedroom: 12' x 11'; hall: 14' x 3' 6\"",
+        "openings": [
+            {"name": "Bedroom", "kind": "door", "width": "30", "height": "80", "sides": "2", "count": "1"},
+            {"name": "Closet", "kind": "door", "width": "48", "height": "80", "sides": "1", "count": "1"},
+            {"name": "Window", "kind": "window", "width": "36", "height": "48", "sides": "1", "count": "2"},
+        ],
+    },
+    other_names=("baseboard estimate", "casing estimate", "molding list", "trim cut list", "how much baseboard"),
+    cannot_decide=(
+        "What is out of square or out of plumb: pieces are cut to the opening as it stands, and this list is what to "
+        "order and to rough-cut. The least number of sticks, proved, is the [](calculator:cut-list)'s."
+    ),
+    drawing=trim_take_off_drawing,
+)
 def trim_take_off(
-    rooms: list[dict[str, Any]],
-    walls: float,
-    openings: list[dict[str, Any]],
-    no_base: float,
-    shoe_more: float,
-    casing_width: float,
-    reveal: float,
-    window_trim: str,
-    horn: float,
-    waste: float,
-    casing_spare: float,
-    base_stock: float,
-    shoe_stock: float,
-    casing_stock: float,
-    kerf: float,
+    rooms: Annotated[
+        list[dict[str, Any]],
+        plan("Rooms", default=""),
+        Help("Each room as one outline, so that no inner line is counted."),
+    ],
+    walls: Annotated[
+        float,
+        length("Wall already measured, beside the rooms", "ft", default="0", limits="0 to 5000 ft", instead="rooms"),
+    ],
+    openings: Annotated[list[dict[str, Any]], rows("Openings", TrimOpening, default="")],
+    no_base: Annotated[
+        float,
+        length("Wall without base", "ft", default="0", limits="0 to 5000 ft"),
+        Help("Cabinets, tubs, hearths, wide openings."),
+    ],
+    shoe_more: Annotated[
+        float,
+        length("Shoe where no base is", "ft", default="0", limits="0 to 5000 ft"),
+        Help("Along toe kicks and hearths."),
+    ],
+    casing_width: Annotated[
+        float, length("Width of the casing", "in", default="2-1/4 in", limits="1/2 to 12 in"), Usual("2 to 5-1/2 in")
+    ],
+    reveal: Annotated[
+        float,
+        length("Casing set back from the jamb's edge", "in", default="3/16 in", limits="0 to 1 in"),
+        Usual("1/8 to 5/16 in"),
+    ],
+    window_trim: Annotated[
+        str, choice("Windows", {"stool": "Stool and apron", "frame": "Casing on four sides"}, default="stool")
+    ],
+    horn: Annotated[
+        float,
+        length("Stool past the casing, each end", "in", default="3/4 in", limits="0 to 4 in"),
+        Usual("1/2 to 1-1/4 in"),
+    ],
+    waste: Annotated[
+        float, percent("Waste of base and shoe", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 15 %")
+    ],
+    casing_spare: Annotated[
+        float, percent("Spare of casing, beside the fitted sticks", "%", default="10 %", limits="0 to 50 %")
+    ],
+    base_stock: Annotated[float, length("Stick of base", "ft", default="16 ft", limits="4 to 24 ft")],
+    shoe_stock: Annotated[float, length("Stick of shoe", "ft", default="16 ft", limits="4 to 24 ft")],
+    casing_stock: Annotated[float, length("Stick of casing", "ft", default="14 ft", limits="4 to 24 ft")],
+    kerf: Annotated[float, length("Saw kerf", "in", default="1/8 in", limits="0 to 1/2 in")],
 ) -> Answer:
     """Base, shoe and casing for these rooms and openings.
 
@@ -142,7 +240,7 @@ def trim_take_off(
     >>> room = {"name": "den", "less": False, "points": [[0, 0], [144, 0], [144, 120], [0, 120]]}
     >>> door = {"name": "", "kind": "door", "width": 30, "height": 80, "sides": 1, "count": 1}
     >>> found = trim_take_off(
-    ...     [room], 0, [door], 0, 0, 2.25, 0.1875, "stool", 0.75, 10, 10, 192, 192, 168, 0.125
+    ...     rooms=[room], openings=[door]
     ... )
     >>> found["walls"], found["openings_off"], found["base"], found["casing_fitted"]
     (528.0, 34.875, 493.125, 2)
@@ -248,136 +346,3 @@ def trim_take_off(
         "cautions": cautions,
         "working": working,
     }
-
-
-CALCULATOR = Calculator(
-    name="trim-take-off",
-    title="Trim: what to order and cut",
-    trade="doors",
-    summary="Base, shoe and casing for these rooms and openings, in feet, in sticks, and as a list of pieces to cut.",
-    function=trim_take_off,
-    inputs=(
-        Input("rooms", "Rooms", "plan", default=[], help="Each room as one outline, so that no inner line is counted."),
-        Input("walls", "Wall already measured, beside the rooms", "length", "ft", 0.0, 0.0, 60000.0, instead="rooms"),
-        Input(
-            "openings",
-            "Openings",
-            "rows",
-            default=[],
-            columns=(
-                Input("name", "Opening", "text", default=""),
-                Input(
-                    "kind",
-                    "Kind",
-                    "choice",
-                    default="door",
-                    choices=(Choice("door", "Door or cased opening"), Choice("window", "Window")),
-                ),
-                Input("width", "Width between the jambs", "length", "in", 30.0, 6.0, 240.0, (18.0, 120.0)),
-                Input(
-                    "height",
-                    "Height to the head jamb",
-                    "length",
-                    "in",
-                    80.0,
-                    6.0,
-                    160.0,
-                    (24.0, 96.0),
-                    help="From the finished floor; at a window from the stool, or from jamb to jamb.",
-                ),
-                Input("sides", "Sides cased", "count", "", 2.0, 1.0, 2.0),
-                Input("count", "How many", "count", "", 1.0, 1.0, 40.0),
-            ),
-        ),
-        Input(
-            "no_base",
-            "Wall without base",
-            "length",
-            "ft",
-            0.0,
-            0.0,
-            60000.0,
-            help="Cabinets, tubs, hearths, wide openings.",
-        ),
-        Input(
-            "shoe_more",
-            "Shoe where no base is",
-            "length",
-            "ft",
-            0.0,
-            0.0,
-            60000.0,
-            help="Along toe kicks and hearths.",
-        ),
-        Input("casing_width", "Width of the casing", "length", "in", 2.25, 0.5, 12.0, (2.0, 5.5)),
-        Input("reveal", "Casing set back from the jamb's edge", "length", "in", 0.1875, 0.0, 1.0, (0.125, 0.3125)),
-        Input(
-            "window_trim",
-            "Windows",
-            "choice",
-            default="stool",
-            choices=(Choice("stool", "Stool and apron"), Choice("frame", "Casing on four sides")),
-        ),
-        Input("horn", "Stool past the casing, each end", "length", "in", 0.75, 0.0, 4.0, (0.5, 1.25)),
-        Input("waste", "Waste of base and shoe", "percent", "%", 10.0, 0.0, 50.0, (5.0, 15.0)),
-        Input("casing_spare", "Spare of casing, beside the fitted sticks", "percent", "%", 10.0, 0.0, 50.0),
-        Input("base_stock", "Stick of base", "length", "ft", 192.0, 48.0, 288.0),
-        Input("shoe_stock", "Stick of shoe", "length", "ft", 192.0, 48.0, 288.0),
-        Input("casing_stock", "Stick of casing", "length", "ft", 168.0, 48.0, 288.0),
-        Input("kerf", "Saw kerf", "length", "in", 0.125, 0.0, 0.5),
-    ),
-    outputs=(
-        Output("walls", "Round the rooms", "length", "ft", 0.1),
-        Output("openings_off", "Doors with their casings", "length", "ft", 0.1),
-        Output("base", "Base, as it runs", "length", "ft", 1.0, "up"),
-        Output("base_order", "Base to order", "length", "ft", 1.0, "up"),
-        Output("base_sticks", "Sticks of base", "count", "sticks", 1.0, "up"),
-        Output("shoe", "Shoe, as it runs", "length", "ft", 1.0, "up"),
-        Output("shoe_order", "Shoe to order", "length", "ft", 1.0, "up"),
-        Output("shoe_sticks", "Sticks of shoe", "count", "sticks", 1.0, "up"),
-        Output("sides", "Sides to case", "count", "sides", 1.0),
-        Output("casing", "Casing, in pieces", "length", "ft", 1.0, "up"),
-        Output("casing_fitted", "Sticks of casing that the pieces take", "count", "sticks", 1.0, "up"),
-        Output("casing_sticks", "Sticks of casing to order", "count", "sticks", 1.0, "up"),
-        Output("stool", "Stool, in pieces", "length", "ft", 1.0, "up"),
-        Output("stool_order", "Stool to order", "length", "ft", 1.0, "up"),
-        Output(
-            "pieces",
-            "To cut",
-            "rows",
-            columns=(
-                Output("piece", "Piece", "text"),
-                Output("count", "Count", "count", step=1),
-                Output("length", "Long point to long point", "length", "in", 0.0625, "up"),
-                Output("stock", "Out of", "text"),
-            ),
-        ),
-    ),
-    formula=(
-        "Base = round the rooms - sum over sides of doors (width + 2 x (reveal + casing)) - wall without base. Shoe = "
-        "base + shoe where no base is. To order: x (1 + waste).\n\n"
-        "Door: leg = height + reveal + casing; head = width + 2 x (reveal + casing), at the long points. Window with a "
-        "stool: the same, the apron as long as the head, the stool two horns longer. Casing on four sides: leg = "
-        "height + 2 x (reveal + casing).\n\n"
-        "Sticks of casing: pieces longest first, each out of the first stick that still has it, a kerf at each cut."
-    ),
-    sources=(
-        Citation("bin-packing-bound", "first fit by length: at most 11/9 of the least, and 6/9 of a stick"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={
-        "rooms": "bedroom: 12' x 11'; hall: 14' x 3' 6\"",
-        "openings": [
-            {"name": "Bedroom", "kind": "door", "width": "30", "height": "80", "sides": "2", "count": "1"},
-            {"name": "Closet", "kind": "door", "width": "48", "height": "80", "sides": "1", "count": "1"},
-            {"name": "Window", "kind": "window", "width": "36", "height": "48", "sides": "1", "count": "2"},
-        ],
-    },
-    other_names=("baseboard estimate", "casing estimate", "molding list", "trim cut list", "how much baseboard"),
-    cannot_decide=(
-        "What is out of square or out of plumb: pieces are cut to the opening as it stands, and this list is what to "
-        "order and to rough-cut. The least number of sticks, proved, is the [](calculator:cut-list)'s."
-    ),
-    drawing=trim_take_off_drawing,
-)

@@ -16,4 +16,4 @@ def test_no_choice_of_widths_fills_the_wall_better(wall: float, count: int) -> N
     stock = range(9, 97, 3)
     best = max(sum(some) for some in combinations_with_replacement(stock, count) if sum(some) <= wall - 2)
     pieces = [{"name": "Base", "kind": "cabinet", "width": 0.0}] * count
-    assert cabinet_run(pieces, wall)["taken"] == best
+    assert cabinet_run(pieces=pieces, wall=wall)["taken"] == best

@@ -6,7 +6,7 @@ import pytest
 from scipy.integrate import solve_bvp
 
 from calculators.doors.beams import flat_section, point_sag, uniform_sag
-from calculators.doors.closet import CALCULATOR, closet, out_of_reach
+from calculators.doors.closet import closet, out_of_reach
 
 
 @pytest.mark.parametrize(
@@ -68,7 +68,7 @@ def test_ada_308_reach(height: float, reached: bool) -> None:
 )
 def test_graphic_standards_heights(name: str, low: float, high: float) -> None:
     """Architectural Graphic Standards, from memory: single about 66 in, double 40 to 42 and 80 to 84 in, 24 in deep."""
-    declared = CALCULATOR.input(name)
+    declared = closet.input(name)
     assert declared is not None
     assert low <= declared.default <= high
 

@@ -33,7 +33,7 @@ def ways_to_cut(lengths: list[float], most: float) -> list[tuple[int, ...]]:
 def test_the_published_paper_rolls() -> None:
     """Published: 73 rolls and 0.401 % of waste, with a bound of 72.7; proved."""
     pieces = [{"length": width * MM, "count": count, "name": ""} for width, count in ROLLS.items()]
-    answer = cut_list(pieces, [{"length": 5600 * MM, "price": 0.0}], 0.0)
+    answer = cut_list(pieces=pieces, stock=[{"length": 5600 * MM, "price": 0.0}], kerf=0.0)
     assert answer["sticks"] == 73
     assert answer["proved"]
     assert answer["waste"] == pytest.approx(0.401, abs=0.0005)
@@ -69,7 +69,7 @@ small = st.dictionaries(st.integers(16, 70).map(float), st.integers(1, 6), min_s
 def test_another_solver_finds_the_same_least(wanted: dict[float, int], stocks: list[float]) -> None:
     """scipy.optimize.milp (HiGHS), a solver that shares nothing with ours."""
     pieces = [{"length": length, "count": count, "name": ""} for length, count in wanted.items()]
-    answer = cut_list(pieces, [{"length": stock, "price": 0.0} for stock in stocks], 0.0)
+    answer = cut_list(pieces=pieces, stock=[{"length": stock, "price": 0.0} for stock in stocks], kerf=0.0)
     assert answer["proved"]
     assert answer["bought"] == pytest.approx(least_by_highs(list(wanted), list(wanted.values()), stocks))
 

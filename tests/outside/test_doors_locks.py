@@ -9,19 +9,20 @@ import pytest
 from shapely.geometry import LineString, Polygon
 
 from calculators.declaration import Refused
-from calculators.doors import lock_preparation, lock_schedule
+from calculators.doors.lock_preparation import lock_preparation
+from calculators.doors.lock_schedule import lock_schedule
 from calculators.run import run
 
-DEFAULTS = {declared.name: declared.default for declared in lock_preparation.CALCULATOR.inputs}
+DEFAULTS = {declared.name: declared.default for declared in lock_preparation.inputs}
 
 
 def prepared(**inputs: Any) -> dict[str, Any]:
-    return run(lock_preparation.CALCULATOR, {"thickness": 1.75, **inputs})
+    return run(lock_preparation, {"thickness": 1.75, **inputs})
 
 
 def scheduled(*uses: str, **more: Any) -> dict[str, Any]:
     rows = [{"name": use, "use": use, "group": "", "deadbolt": "by-use", "inside_key": False, **more} for use in uses]
-    return run(lock_schedule.CALCULATOR, {"openings": rows})
+    return run(lock_schedule, {"openings": rows})
 
 
 # ANSI/BHMA A156.115, series 160 and 161, as the Lock Industry Standards and Training Council's dictionary gives them:

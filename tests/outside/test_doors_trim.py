@@ -9,14 +9,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon, box, get_coordinates
 
-from calculators.doors.trim_take_off import CALCULATOR, sticks_for
+from calculators.doors.trim_take_off import sticks_for, trim_take_off
 from calculators.run import run
 from tests.outside.test_doors_cut_list import least_by_highs
 
 
 def take_off(**inputs: Any) -> dict[str, Any]:
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in trim_take_off.inputs}
+    return run(trim_take_off, {**defaults, **inputs})
 
 
 # shapely: the frame of casing is what lies between the opening grown by the reveal, and the opening grown by reveal

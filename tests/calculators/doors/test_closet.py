@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.closet import CALCULATOR, closet
+from calculators.doors.closet import closet
 from calculators.doors.closet_drawing import closet_drawing
 from calculators.run import compute, run
 
@@ -39,7 +39,7 @@ def test_double_hang_has_two_of_each_but_the_shelf() -> None:
 
 
 def test_lengths_of_the_pieces() -> None:
-    answer = compute(CALCULATOR, {"width": "5'", "play": "1/8 in"})
+    answer = compute(closet, {"width": "5'", "play": "1/8 in"})
     assert [piece["length"] for piece in answer["pieces"]] == [59.875, 59.875, 60, 13.25]
 
 
@@ -130,10 +130,10 @@ def test_working_says_the_arithmetic() -> None:
 
 @pytest.mark.parametrize(("hang", "rods"), [("single", 1), ("double", 2)])
 def test_drawing_shows_each_rod_and_bracket(hang: str, rods: int) -> None:
-    values = {item.name: item.default for item in CALCULATOR.inputs}
+    values = {item.name: item.default for item in closet.inputs}
     values["hang"] = hang
     values["width"] = 96.0
-    answer = run(CALCULATOR, values)
+    answer = run(closet, values)
     drawn = closet_drawing(values, answer)
     fills = [shape["fill"] for shape in drawn["shapes"] if shape["kind"] == "area"]
     assert fills.count("wood") == 1 + rods

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from calculators.declaration import Refused
 from calculators.doors import cutting_stock
-from calculators.doors.cut_list import CALCULATOR, cut_list, question_of
+from calculators.doors.cut_list import cut_list, question_of
 from calculators.doors.cut_list_drawing import cut_list_drawing
 from calculators.doors.cutting_stock import Question, Stock, first_fit, pack, patterns
 from calculators.run import compute
@@ -35,7 +35,7 @@ def sticks(*lengths: float) -> list[dict[str, Any]]:
 def test_every_piece_is_cut_and_no_stick_is_overfilled(
     pieces: list[tuple[float, int]], stock: list[float], kerf: float
 ) -> None:
-    answer = cut_list(rows(pieces), sticks(*stock), kerf)
+    answer = cut_list(pieces=rows(pieces), stock=sticks(*stock), kerf=kerf)
     cut: dict[str, int] = {}
     for row in answer["cuts"]:
         lengths = [part["length"] for part in row["parts"]]
@@ -52,39 +52,39 @@ def test_every_piece_is_cut_and_no_stick_is_overfilled(
 @settings(max_examples=15, deadline=None)
 @given(pieces=pieces_lists)
 def test_another_stock_length_never_costs_more(pieces: list[tuple[float, int]]) -> None:
-    one = cut_list(rows(pieces), sticks(96.0))
-    two = cut_list(rows(pieces), sticks(96.0, 144.0))
+    one = cut_list(pieces=rows(pieces), stock=sticks(96.0))
+    two = cut_list(pieces=rows(pieces), stock=sticks(96.0, 144.0))
     assert two["bought"] <= one["bought"]
 
 
 def test_kerf_decides_whether_three_come_out_of_a_stick() -> None:
-    assert cut_list(rows([(32, 3)]), sticks(96.0), 0.0)["sticks"] == 1
-    assert cut_list(rows([(32, 3)]), sticks(96.0), 0.125)["sticks"] == 2
-    assert cut_list(rows([(31.875, 3)]), sticks(96.0), 0.125)["sticks"] == 1
-    assert cut_list(rows([(31.875, 3)]), sticks(96.0), 0.125, 0.5)["sticks"] == 2
+    assert cut_list(pieces=rows([(32, 3)]), stock=sticks(96.0), kerf=0.0)["sticks"] == 1
+    assert cut_list(pieces=rows([(32, 3)]), stock=sticks(96.0), kerf=0.125)["sticks"] == 2
+    assert cut_list(pieces=rows([(31.875, 3)]), stock=sticks(96.0), kerf=0.125)["sticks"] == 1
+    assert cut_list(pieces=rows([(31.875, 3)]), stock=sticks(96.0), kerf=0.125, trim=0.5)["sticks"] == 2
 
 
 def test_of_equal_lengths_the_fewest_sticks() -> None:
-    answer = cut_list(rows([(48, 4)]), sticks(96.0, 192.0), 0.0)
+    answer = cut_list(pieces=rows([(48, 4)]), stock=sticks(96.0, 192.0), kerf=0.0)
     assert [(row["length"], row["count"]) for row in answer["order"]] == [(192, 1)]
 
 
 def test_prices_rule_where_they_are_given() -> None:
     stock = [{"length": 96.0, "price": 5.0}, {"length": 192.0, "price": 14.0}]
-    answer = cut_list(rows([(48, 4)]), stock, 0.0)
+    answer = cut_list(pieces=rows([(48, 4)]), stock=stock, kerf=0.0)
     assert (answer["sticks"], answer["price"]) == (2, 10)
     assert answer["proof"] == "proved: a lower price cannot do it"
 
 
 def test_pieces_of_one_length_keep_their_names() -> None:
     pieces = [{"length": 30.0, "count": 2, "name": "left"}, {"length": 30.0, "count": 1, "name": "right"}]
-    answer = cut_list(pieces, sticks(96.0))
+    answer = cut_list(pieces=pieces, stock=sticks(96.0))
     assert answer["cuts"][0]["cuts"] == "2 x 2' 6\" left, 1 x 2' 6\" right"
     assert answer["cuts"][0]["offcut"] == pytest.approx(96 - 90 - 0.375)
 
 
 def test_the_solver_beats_the_hand() -> None:
-    answer = cut_list(rows([(41, 1), (32, 2), (26, 2), (24, 1)]), sticks(96.0))
+    answer = cut_list(pieces=rows([(41, 1), (32, 2), (26, 2), (24, 1)]), stock=sticks(96.0))
     assert (answer["by_hand"], answer["sticks"], answer["proved"]) == (3, 2, True)
 
 
@@ -100,7 +100,7 @@ def test_where_ways_are_too_many_to_list_they_are_made_one_by_one() -> None:
 
 
 def test_what_is_not_proved_is_told_with_its_gap() -> None:
-    answer = cut_list(rows([(86 - 3.75 * n, 5) for n in range(20)]), sticks(96.0, 144.0, 192.0))
+    answer = cut_list(pieces=rows([(86 - 3.75 * n, 5) for n in range(20)]), stock=sticks(96.0, 144.0, 192.0))
     assert (answer["bought"], answer["proved"]) == (5136, False)
     assert answer["proof"] == "not proved within 10 s of the solver: 424' 0\" at least, a gap of 0.9 %"
     assert answer["gap"] == pytest.approx(100 * 48 / 5136)
@@ -140,19 +140,19 @@ def test_out_of_time_it_keeps_the_hand_s_list_and_tells_the_gap() -> None:
 )
 def test_refusals_name_what_is_wrong(pieces: list[dict[str, Any]], stock: list[dict[str, Any]], message: str) -> None:
     with pytest.raises(Refused) as caught:
-        cut_list(pieces, stock)
+        cut_list(pieces=pieces, stock=stock)
     assert caught.value.message == message
 
 
 def test_a_trim_that_leaves_nothing_of_a_stick_is_refused() -> None:
     with pytest.raises(Refused) as caught:
-        cut_list(rows([(10, 1)]), sticks(96.0, 12.0), 0.125, 12.0)
+        cut_list(pieces=rows([(10, 1)]), stock=sticks(96.0, 12.0), kerf=0.125, trim=12.0)
     assert caught.value.message == "12 in of trim leave nothing of a stick of 1' 0\"."
 
 
 def test_a_stick_too_short_for_every_piece_is_left_alone() -> None:
     """It gives no way to cut it, which is no way to buy it either."""
-    answer = cut_list(rows([(40, 3), (50, 2)]), sticks(96.0, 12.5), 0.125, 12.0)
+    answer = cut_list(pieces=rows([(40, 3), (50, 2)]), stock=sticks(96.0, 12.5), kerf=0.125, trim=12.0)
     assert [(row["length"], row["count"]) for row in answer["order"]] == [(96, 4)]
     assert answer["proved"]
 
@@ -169,7 +169,13 @@ def test_within_its_limits_it_answers_or_says_why_not(
     pieces: list[tuple[float, int]], stock: list[float], price: float, kerf: float, trim: float
 ) -> None:
     try:
-        answer = cut_list(rows(pieces), [{"length": each, "price": price} for each in stock], kerf, trim, 1 / 3600)
+        answer = cut_list(
+            pieces=rows(pieces),
+            stock=[{"length": each, "price": price} for each in stock],
+            kerf=kerf,
+            trim=trim,
+            seconds=1 / 3600,
+        )
     except Refused:
         return
     assert sum(row["times"] * len(row["parts"]) for row in answer["cuts"]) == sum(count for _, count in pieces)
@@ -182,7 +188,7 @@ def many(count: int) -> list[dict[str, Any]]:
 
 
 def test_a_thousand_different_lengths_are_packed() -> None:
-    answer = cut_list(many(1000), sticks(192.0), seconds=1 / 3600)
+    answer = cut_list(pieces=many(1000), stock=sticks(192.0), seconds=1 / 3600)
     assert sum(row["times"] * len(row["parts"]) for row in answer["cuts"]) == 1000
     assert answer["sticks"] <= answer["by_hand"]
     assert "at least" in answer["proof"] or answer["proved"]
@@ -209,7 +215,7 @@ def test_all_of_the_solver_s_work_is_held_to_one_limit(monkeypatch: pytest.Monke
 
 
 def test_drawing_shows_each_way_to_cut_once() -> None:
-    answer = compute(CALCULATOR, CALCULATOR.example)
+    answer = compute(cut_list, cut_list.example)
     drawn = cut_list_drawing({"kerf": 0.125}, answer)
     sticks_drawn = [shape for shape in drawn["shapes"] if shape["kind"] == "leader"]
     assert len(sticks_drawn) == len(answer["cuts"])

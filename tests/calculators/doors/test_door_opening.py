@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.door_opening import CALCULATOR, door_opening
+from calculators.doors.door_opening import door_opening
 from calculators.run import compute
 
 sixteenths = st.integers(0, 64).map(lambda n: n / 16)
@@ -77,5 +77,5 @@ def test_an_opening_of_the_wanted_size_takes_the_door(floor: float, slope: float
 
 
 def test_as_people_write_it() -> None:
-    answer = compute(CALCULATOR, {"width": "2' 6\"", "opening_width": "32-1/4", "opening_height": "82 1/2"})
+    answer = compute(door_opening, {"width": "2' 6\"", "opening_width": "32-1/4", "opening_height": "82 1/2"})
     assert answer["result"] == "takes the door"

@@ -10,16 +10,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.declaration import Input, Refused
-from calculators.doors.lock_preparation import CALCULATOR
+from calculators.doors.lock_preparation import lock_preparation
 from calculators.run import compute, run, shown
 
-DEFAULTS = {declared.name: declared.default for declared in CALCULATOR.inputs}
-NUMBERS = [output.name for output in CALCULATOR.outputs if output.quantity == "length"]
+DEFAULTS = {declared.name: declared.default for declared in lock_preparation.inputs}
+NUMBERS = [output.name for output in lock_preparation.outputs if output.quantity == "length"]
 
 
 def answer(**inputs: Any) -> dict[str, Any]:
     """The answer for a 1-3/8 in door, with everything that is not given at its default."""
-    return run(CALCULATOR, {"thickness": 1.375, **inputs})
+    return run(lock_preparation, {"thickness": 1.375, **inputs})
 
 
 def whats(found: dict[str, Any]) -> str:
@@ -130,7 +130,7 @@ def test_a_gap_that_eats_the_latch_is_a_caution() -> None:
 
 
 def test_the_example_is_read_and_shown_as_people_write() -> None:
-    texts = shown(CALCULATOR, compute(CALCULATOR, CALCULATOR.example))
+    texts = shown(lock_preparation, compute(lock_preparation, lock_preparation.example))
     names = ("centre_height", "faceplate_bottom", "faceplate_top", "strike_bore_depth", "low_edge", "fits")
     assert [texts[name] for name in names] == ["41-1/2 in", "40-3/8 in", "42-5/8 in", "1-1/8 in", "2-9/32 in", "yes"]
 
@@ -162,18 +162,18 @@ def any_value(declared: Input) -> st.SearchStrategy[Any]:
     return st.floats(declared.least, declared.most)
 
 
-ANY = st.fixed_dictionaries({declared.name: any_value(declared) for declared in CALCULATOR.inputs})
+ANY = st.fixed_dictionaries({declared.name: any_value(declared) for declared in lock_preparation.inputs})
 
 
 @given(ANY)
 @settings(max_examples=400)
 def test_every_input_within_its_limits_has_an_answer_or_a_reason(inputs: dict[str, Any]) -> None:
     try:
-        found = run(CALCULATOR, inputs)
+        found = run(lock_preparation, inputs)
     except Refused as refused:
         assert refused.input in DEFAULTS
         return
-    assert set(found) == {output.name for output in CALCULATOR.outputs} | {"cautions", "working"}
+    assert set(found) == {output.name for output in lock_preparation.outputs} | {"cautions", "working"}
     assert all(isfinite(found[name]) for name in NUMBERS)
     assert found["fits"] == (found["misfits"] == [])
     assert found["edge_bore_depth"] > 0
@@ -187,7 +187,7 @@ def test_a_wider_solid_edge_never_makes_a_lock_fit_less(inputs: dict[str, Any], 
     narrow = {**inputs, "stile": max(inputs["stile"], 0.5)}
     wide = {**narrow, "stile": narrow["stile"] + more}
     try:
-        before, after = run(CALCULATOR, narrow), run(CALCULATOR, wide)
+        before, after = run(lock_preparation, narrow), run(lock_preparation, wide)
     except Refused:
         return
     assert len(after["misfits"]) <= len(before["misfits"])

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.lock_schedule import CALCULATOR, FUNCTIONS, REASONS
+from calculators.doors.lock_schedule import FUNCTIONS, REASONS, lock_schedule
 from calculators.run import compute, run, shown
 
 
@@ -18,7 +18,7 @@ def opening(name: str, use: str, **more: Any) -> dict[str, Any]:
 
 
 def scheduled(openings: list[dict[str, Any]], keys: int, screws: int) -> dict[str, Any]:
-    return run(CALCULATOR, {"openings": openings, "keys_each": keys, "screws_each": screws})
+    return run(lock_schedule, {"openings": openings, "keys_each": keys, "screws_each": screws})
 
 
 FRONT = opening("Front door", "outside-door", group="house")
@@ -41,7 +41,7 @@ def test_a_small_dwelling() -> None:
 
 
 def test_the_example_is_read_and_shown_as_people_write() -> None:
-    texts = shown(CALCULATOR, compute(CALCULATOR, CALCULATOR.example))
+    texts = shown(lock_schedule, compute(lock_schedule, lock_schedule.example))
     assert [(line["name"], line["function"], line["deadbolt"]) for line in texts["schedule"]] == [
         ("Front door", "keyed entry", "yes"),
         ("Back door", "keyed entry", "yes"),
@@ -61,7 +61,7 @@ def test_one_word_makes_one_key_group_capitals_or_not() -> None:
 
 
 def test_every_use_that_can_be_chosen_has_a_function_and_a_reason() -> None:
-    uses = next(c for c in CALCULATOR.inputs[0].columns if c.name == "use")
+    uses = next(c for c in lock_schedule.inputs[0].columns if c.name == "use")
     assert {choice.name for choice in uses.choices} == set(FUNCTIONS) == set(REASONS)
 
 

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.trim_take_off import CALCULATOR, longest_first, longest_wall, sticks_for
+from calculators.doors.trim_take_off import longest_first, longest_wall, sticks_for, trim_take_off
 from calculators.run import compute, run
 
 DEN = {"name": "den", "less": False, "points": [[0, 0], [144, 0], [144, 120], [0, 120]]}
@@ -19,8 +19,8 @@ sizes = st.lists(st.tuples(st.integers(8, 168), st.integers(1, 6)), min_size=1, 
 
 
 def take_off(**inputs: Any) -> dict[str, Any]:
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in trim_take_off.inputs}
+    return run(trim_take_off, {**defaults, **inputs})
 
 
 def cut(answer: dict[str, Any]) -> dict[str, tuple[float, float]]:
@@ -91,7 +91,7 @@ def test_sticks_come_down_from_the_spare() -> None:
 
 def test_written_as_people_write() -> None:
     opening = {"name": "Hall", "width": "2' 8\"", "height": "6' 8\"", "sides": "1"}
-    answer = compute(CALCULATOR, {"rooms": "hall: 12' x 4'", "openings": [opening]})
+    answer = compute(trim_take_off, {"rooms": "hall: 12' x 4'", "openings": [opening]})
     assert answer["base"] == pytest.approx(2 * (144 + 48) - 36.875)
 
 
