@@ -7,17 +7,10 @@ last row, or half into the first and half into the last.
 from __future__ import annotations
 
 from math import ceil
+from typing import Annotated
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Citation,
-    Input,
-    Output,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Usual, calculator, length
 from calculators.flooring.board_layout_drawing import board_layout_drawing
 from calculators.writing import feet_inches, inches
 
@@ -30,14 +23,55 @@ GLUE_UNDER = 1.0
 """Inches: a row ripped narrower cannot be blind-nailed; it is glued to its neighbour and face-nailed."""
 
 
+@calculator(
+    title="Strip floor: first and last row",
+    summary="Where the start line goes, and how wide the first and the last row come out at each end.",
+    outputs=(
+        Output("rows", "Rows in all", "count", "rows", step=1),
+        Output("full_rows", "Full rows between first and last", "count", "rows", step=1),
+        Output("row_length", "Length of a row between the gaps", "length", "ft-in", step=1 / 16),
+        Output("first_near", "First row, near end", "length", "in", step=1 / 16),
+        Output("first_far", "First row, far end", "length", "in", step=1 / 16),
+        Output("last_near", "Last row, near end", "length", "in", step=1 / 16),
+        Output("last_far", "Last row, far end", "length", "in", step=1 / 16),
+        Output("shift_near", "Start line moved to the wall, near end", "length", "in", step=1 / 16),
+        Output("shift_far", "Start line moved to the wall, far end", "length", "in", step=1 / 16),
+        Output("line_near", "Start line from the wall, near end", "length", "in", step=1 / 16),
+        Output("line_far", "Start line from the wall, far end", "length", "in", step=1 / 16),
+        Output("out_of_parallel", "Out of parallel over the length", "length", "in", step=1 / 16),
+        Output("out_of_parallel_10_ft", "Out of parallel in 10 ft", "length", "in", step=1 / 16),
+        Output("split", "Split the taper between first and last row", "yes-no"),
+    ),
+    formula=(
+        "Width between the gaps = full rows x face width + first row + last row, at each end.\n\n"
+        "As many full rows are laid as leave more than one and at most two face widths for the first and the last row. "
+        "The first keeps its full face if the last comes out wide enough; otherwise the two share what is left. "
+        "A taper over the limit is shared by halves."
+    ),
+    sources=(Citation("army-carpentry", "finish flooring: lay the floor"), COMMON_PRACTICE, CREW_RULE),
+    example={"width_near": "12' 0\"", "width_far": "12' 0-3/4\"", "room_length": "16'", "face_width": "2-1/4 in"},
+    other_names=("starter row", "balancing the rows", "out of parallel", "rip width of the last row"),
+    cannot_decide="Which wall people see first, and where a doorway wants a full board: the lead decides on site.",
+    drawing=board_layout_drawing,
+)
 def board_layout(
-    width_near: float,
-    width_far: float,
-    room_length: float,
-    gap: float,
-    face_width: float,
-    least_width: float,
-    most_taper: float,
+    width_near: Annotated[
+        float, length("Room width, near end", "ft-in", limits="2 to 100 ft"), Usual("3 to 20 ft"), Help(ACROSS)
+    ],
+    width_far: Annotated[
+        float, length("Room width, far end; 0 if the same", "ft-in", default="0", limits="0 to 100 ft"), Help(ACROSS)
+    ],
+    room_length: Annotated[float, length("Room length along the rows", "ft-in", default="12 ft", limits="2 to 200 ft")],
+    gap: Annotated[
+        float,
+        length("Expansion gap at each wall", "in", default="1/4 in", limits="0 to 1-1/2 in"),
+        Usual("1/4 to 3/4 in"),
+    ],
+    face_width: Annotated[
+        float, length("Face width of the strip", "in", default="2-1/4 in", limits="1 to 8 in"), Usual("1-1/2 to 5 in")
+    ],
+    least_width: Annotated[float, length("Least first or last row", "in", default="1 in", limits="1/4 to 8 in")],
+    most_taper: Annotated[float, length("Most taper left in one row", "in", default="1/2 in", limits="0 to 2 in")],
 ) -> Answer:
     """Rows, the width of the first and the last at each end, and where the start line is struck.
 
@@ -48,7 +82,7 @@ def board_layout(
 
     A room 12 ft wide, strips of 2-1/4 in, a quarter inch at each wall: 143-1/2 in of floor is 63 rows and 1-3/4 in.
 
-    >>> answer = board_layout(144, 0, 192, 0.25, 2.25, 1, 0.5)
+    >>> answer = board_layout(width_near=144, room_length=192)
     >>> answer["rows"], answer["full_rows"], answer["first_near"], answer["last_near"], answer["shift_near"]
     (64, 62, 2.25, 1.75, 0.0)
 
@@ -178,58 +212,3 @@ def layout_cautions(narrowest: float, taper: float, least_width: float, most_tap
             "or furniture hides it."
         )
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="board-layout",
-    title="Strip floor: first and last row",
-    trade="flooring",
-    summary="Where the start line goes, and how wide the first and the last row come out at each end.",
-    function=board_layout,
-    drawing=board_layout_drawing,
-    inputs=(
-        Input(
-            "width_near",
-            "Room width, near end",
-            "length",
-            "ft-in",
-            None,
-            LEAST_ROOM,
-            1200.0,
-            (36.0, 240.0),
-            help=ACROSS,
-        ),
-        Input("width_far", "Room width, far end; 0 if the same", "length", "ft-in", 0.0, 0.0, 1200.0, help=ACROSS),
-        Input("room_length", "Room length along the rows", "length", "ft-in", 144.0, 24.0, 2400.0),
-        Input("gap", "Expansion gap at each wall", "length", "in", 0.25, 0.0, 1.5, (0.25, 0.75)),
-        Input("face_width", "Face width of the strip", "length", "in", 2.25, 1.0, 8.0, (1.5, 5.0)),
-        Input("least_width", "Least first or last row", "length", "in", 1.0, 0.25, 8.0),
-        Input("most_taper", "Most taper left in one row", "length", "in", 0.5, 0.0, 2.0),
-    ),
-    outputs=(
-        Output("rows", "Rows in all", "count", "rows", 1.0),
-        Output("full_rows", "Full rows between first and last", "count", "rows", 1.0),
-        Output("row_length", "Length of a row between the gaps", "length", "ft-in", 0.0625),
-        Output("first_near", "First row, near end", "length", "in", 0.0625),
-        Output("first_far", "First row, far end", "length", "in", 0.0625),
-        Output("last_near", "Last row, near end", "length", "in", 0.0625),
-        Output("last_far", "Last row, far end", "length", "in", 0.0625),
-        Output("shift_near", "Start line moved to the wall, near end", "length", "in", 0.0625),
-        Output("shift_far", "Start line moved to the wall, far end", "length", "in", 0.0625),
-        Output("line_near", "Start line from the wall, near end", "length", "in", 0.0625),
-        Output("line_far", "Start line from the wall, far end", "length", "in", 0.0625),
-        Output("out_of_parallel", "Out of parallel over the length", "length", "in", 0.0625),
-        Output("out_of_parallel_10_ft", "Out of parallel in 10 ft", "length", "in", 0.0625),
-        Output("split", "Split the taper between first and last row", "yes-no"),
-    ),
-    formula=(
-        "Width between the gaps = full rows x face width + first row + last row, at each end.\n\n"
-        "As many full rows are laid as leave more than one and at most two face widths for the first and the last row. "
-        "The first keeps its full face if the last comes out wide enough; otherwise the two share what is left. "
-        "A taper over the limit is shared by halves."
-    ),
-    sources=(Citation("army-carpentry", "finish flooring: lay the floor"), COMMON_PRACTICE, CREW_RULE),
-    example={"width_near": "12' 0\"", "width_far": "12' 0-3/4\"", "room_length": "16'", "face_width": "2-1/4 in"},
-    other_names=("starter row", "balancing the rows", "out of parallel", "rip width of the last row"),
-    cannot_decide="Which wall people see first, and where a doorway wants a full board: the lead decides on site.",
-)

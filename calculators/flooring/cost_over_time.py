@@ -6,8 +6,10 @@ Arithmetic on the figures that are put in, no forecast. The prices that it start
 from __future__ import annotations
 
 from math import floor
+from typing import Annotated
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Input, Output, Plot
+from calculators.declaration import COMMON_PRACTICE, Answer, Output, Plot
+from calculators.declaring import Help, Usual, area, calculator, choice, count, number, percent
 from calculators.writing import NOISE, decimal
 
 MONEY = "dollars"
@@ -61,21 +63,108 @@ def worth_today(cost: float, year: float, rate: float) -> float:
     return worth
 
 
+@calculator(
+    title="Two floors over the years",
+    summary="What two floors have cost by each year, laying, refinishing and replacing, and where they break even.",
+    outputs=(
+        Output("total_first", "First floor, all years", "number", MONEY, step=1),
+        Output("total_second", "Second floor, all years", "number", MONEY, step=1),
+        Output("a_year_first", "First floor, a year", "number", MONEY, step=1),
+        Output("a_year_second", "Second floor, a year", "number", MONEY, step=1),
+        Output("difference", "Difference", "number", MONEY, step=1),
+        Output("cheaper", "Has cost less in the end", "text"),
+        Output("break_even", "Break-even", "text"),
+        Output("break_even_year", "First year of break-even; 0 for none", "count", step=1),
+        Output("cost", "Cost of the floor asked for", "number", MONEY, step=1),
+        Output(
+            "years_list",
+            "Cost so far",
+            "rows",
+            columns=(
+                Output("year", "Year", "count", step=1),
+                Output("first", "First floor", "number", MONEY, step=1),
+                Output("second", "Second floor", "number", MONEY, step=1),
+            ),
+        ),
+    ),
+    formula=(
+        "Cost by a year = area x (laying + each refinishing + each replacing up to that year).\n\n"
+        "With a discount rate a cost of year n counts as cost / (1 + rate)^n. Prices stay those of today.\n\n"
+        "Arithmetic on the figures that you put in, and no better than they are; the starting prices are invented."
+    ),
+    sources=(COMMON_PRACTICE,),
+    example={
+        "area": "300 sq ft",
+        "install_a": "12",
+        "refinish_a": "4",
+        "refinish_every_a": "10",
+        "install_b": "6",
+        "replace_b": "8",
+        "replace_every_b": "12",
+    },
+    other_names=("life-cycle cost", "break-even", "hardwood or vinyl", "payback", "present worth"),
+    cannot_decide=(
+        "What prices, rates and years will be. Nor what a floor is worth to who lives on it, or to who buys the house."
+    ),
+    plots=(Plot("Cost so far", x="years", y="cost", start=1.0, end=60.0, curves=("asked", ("first", "second"))),),
+)
 def cost_over_time(
-    area: float,
-    years: float,
-    rate: float,
-    install_a: float,
-    refinish_a: float,
-    refinish_every_a: float,
-    replace_a: float,
-    replace_every_a: float,
-    install_b: float,
-    refinish_b: float,
-    refinish_every_b: float,
-    replace_b: float,
-    replace_every_b: float,
-    asked: str,
+    area: Annotated[float, area("Floor area", "sq ft", default="300 sq ft", limits="1 to 20000 sq ft")],
+    years: Annotated[float, count("Years to look ahead", "years", default="40", limits="1 to 100"), Usual("5 to 60")],
+    rate: Annotated[
+        float, percent("Discount rate a year; 0 for none", "%", default="0", limits="0 to 30 %"), Usual("0 to 10 %")
+    ],
+    install_a: Annotated[
+        float,
+        number("First floor, laid, a sq ft", "dollars", default="12 dollars", limits="0 to 1000 dollars"),
+        Help("Invented: put in your own price."),
+    ],
+    refinish_a: Annotated[
+        float,
+        number("First floor, refinished, a sq ft", "dollars", default="4 dollars", limits="0 to 1000 dollars"),
+        Help("Invented: put in your own price."),
+    ],
+    refinish_every_a: Annotated[
+        float, count("First floor, years between refinishing; 0 for never", "years", default="10", limits="0 to 100")
+    ],
+    replace_a: Annotated[
+        float,
+        number(
+            "First floor, torn out and replaced, a sq ft", "dollars", default="0 dollars", limits="0 to 1000 dollars"
+        ),
+        Help("Invented: put in your own price."),
+    ],
+    replace_every_a: Annotated[
+        float, count("First floor, years until it is replaced; 0 for never", "years", default="0", limits="0 to 100")
+    ],
+    install_b: Annotated[
+        float,
+        number("Second floor, laid, a sq ft", "dollars", default="6 dollars", limits="0 to 1000 dollars"),
+        Help("Invented: put in your own price."),
+    ],
+    refinish_b: Annotated[
+        float,
+        number("Second floor, refinished, a sq ft", "dollars", default="0 dollars", limits="0 to 1000 dollars"),
+        Help("Invented: put in your own price."),
+    ],
+    refinish_every_b: Annotated[
+        float, count("Second floor, years between refinishing; 0 for never", "years", default="0", limits="0 to 100")
+    ],
+    replace_b: Annotated[
+        float,
+        number(
+            "Second floor, torn out and replaced, a sq ft", "dollars", default="8 dollars", limits="0 to 1000 dollars"
+        ),
+        Help("Invented: put in your own price."),
+    ],
+    replace_every_b: Annotated[
+        float, count("Second floor, years until it is replaced; 0 for never", "years", default="12", limits="0 to 100")
+    ],
+    asked: Annotated[
+        str,
+        choice("Floor asked for", {"first": "the first floor", "second": "the second floor"}, default="first"),
+        Help("Whose cost stands on its own line, and is drawn."),
+    ],
 ) -> Answer:
     """The sum of what two floors cost by each year, and the year from which the one dearer to lay has cost less.
 
@@ -83,7 +172,7 @@ def cost_over_time(
     year. Costs of a year fall at its end; those of the last year count. Prices are taken not to change; to let them
     rise, take that off the rate.
 
-    >>> answer = cost_over_time(100, 40, 0, 12, 4, 10, 0, 0, 6, 0, 0, 8, 12, "first")
+    >>> answer = cost_over_time(area=100)
     >>> answer["total_first"], answer["total_second"], answer["break_even_year"]
     (2800.0, 3000.0, 24)
 
@@ -195,116 +284,3 @@ def cost_cautions(name: str, refinish_every: float, replace_every: float, last: 
     if due(last, replace_every):
         cautions.append(f"The {name} floor is replaced in the last year and paid for years that are not counted.")
     return cautions
-
-
-def _floor(letter: str, name: str, prices: tuple[float, float, float, float, float]) -> tuple[Input, ...]:
-    """The five inputs of a floor."""
-    install, refinish, refinish_every, replace, replace_every = prices
-    return (
-        Input(
-            f"install_{letter}", f"{name} floor, laid, a sq ft", "number", MONEY, install, 0.0, 1000.0, help=INVENTED
-        ),
-        Input(
-            f"refinish_{letter}",
-            f"{name} floor, refinished, a sq ft",
-            "number",
-            MONEY,
-            refinish,
-            0.0,
-            1000.0,
-            help=INVENTED,
-        ),
-        Input(
-            f"refinish_every_{letter}",
-            f"{name} floor, years between refinishing; 0 for never",
-            "count",
-            "years",
-            refinish_every,
-            0.0,
-            100.0,
-        ),
-        Input(
-            f"replace_{letter}",
-            f"{name} floor, torn out and replaced, a sq ft",
-            "number",
-            MONEY,
-            replace,
-            0.0,
-            1000.0,
-            help=INVENTED,
-        ),
-        Input(
-            f"replace_every_{letter}",
-            f"{name} floor, years until it is replaced; 0 for never",
-            "count",
-            "years",
-            replace_every,
-            0.0,
-            100.0,
-        ),
-    )
-
-
-CALCULATOR = Calculator(
-    name="cost-over-time",
-    title="Two floors over the years",
-    trade="flooring",
-    summary="What two floors have cost by each year, laying, refinishing and replacing, and where they break even.",
-    function=cost_over_time,
-    inputs=(
-        Input("area", "Floor area", "area", "sq ft", 300.0, 1.0, 20000.0),
-        Input("years", "Years to look ahead", "count", "years", 40.0, 1.0, 100.0, (5.0, 60.0)),
-        Input("rate", "Discount rate a year; 0 for none", "percent", "%", 0.0, 0.0, 30.0, (0.0, 10.0)),
-        *_floor("a", "First", (12.0, 4.0, 10.0, 0.0, 0.0)),
-        *_floor("b", "Second", (6.0, 0.0, 0.0, 8.0, 12.0)),
-        Input(
-            "asked",
-            "Floor asked for",
-            "choice",
-            default="first",
-            choices=(Choice("first", "the first floor"), Choice("second", "the second floor")),
-            help="Whose cost stands on its own line, and is drawn.",
-        ),
-    ),
-    outputs=(
-        Output("total_first", "First floor, all years", "number", MONEY, 1.0),
-        Output("total_second", "Second floor, all years", "number", MONEY, 1.0),
-        Output("a_year_first", "First floor, a year", "number", MONEY, 1.0),
-        Output("a_year_second", "Second floor, a year", "number", MONEY, 1.0),
-        Output("difference", "Difference", "number", MONEY, 1.0),
-        Output("cheaper", "Has cost less in the end", "text"),
-        Output("break_even", "Break-even", "text"),
-        Output("break_even_year", "First year of break-even; 0 for none", "count", "", 1.0),
-        Output("cost", "Cost of the floor asked for", "number", MONEY, 1.0),
-        Output(
-            "years_list",
-            "Cost so far",
-            "rows",
-            columns=(
-                Output("year", "Year", "count", "", 1.0),
-                Output("first", "First floor", "number", MONEY, 1.0),
-                Output("second", "Second floor", "number", MONEY, 1.0),
-            ),
-        ),
-    ),
-    formula=(
-        "Cost by a year = area x (laying + each refinishing + each replacing up to that year).\n\n"
-        "With a discount rate a cost of year n counts as cost / (1 + rate)^n. Prices stay those of today.\n\n"
-        "Arithmetic on the figures that you put in, and no better than they are; the starting prices are invented."
-    ),
-    sources=(COMMON_PRACTICE,),
-    example={
-        "area": "300 sq ft",
-        "install_a": "12",
-        "refinish_a": "4",
-        "refinish_every_a": "10",
-        "install_b": "6",
-        "replace_b": "8",
-        "replace_every_b": "12",
-    },
-    other_names=("life-cycle cost", "break-even", "hardwood or vinyl", "payback", "present worth"),
-    cannot_decide=(
-        "What prices, rates and years will be. Nor what a floor is worth to who lives on it, or to who buys the house."
-    ),
-    plots=(Plot("Cost so far", "years", "cost", 1.0, 60.0, ("asked", ("first", "second"))),),
-)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Input, Output
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output
+from calculators.declaring import Help, Usual, area, calculator, count, percent, plan, time, volume
 from calculators.flooring.floor_area import floor_area
 from calculators.writing import decimal, whole
 
@@ -30,21 +31,91 @@ def next_start(earliest: float, work: float, hours_a_day: float) -> float:
     return day + DAY
 
 
+@calculator(
+    title="Floor finish and the hours shut",
+    summary="Finish to buy for the coats, the work of each, and how long the place is closed.",
+    outputs=(
+        Output("area", "Floor area", "area", "sq ft", step=0.1),
+        Output("one_coat", "Finish for one coat", "volume", "gal", step=1 / 4, rounds="up"),
+        Output("finish", "Finish in all", "volume", "gal", step=1 / 4, rounds="up"),
+        Output("containers", "Containers", "count", "containers", step=1, rounds="up"),
+        Output("pads", "Applicator pads", "count", "each", step=1, rounds="up"),
+        Output("strainers", "Paint strainers", "count", "each", step=1, rounds="up"),
+        Output("screens", "Buffer screens", "count", "each", step=1, rounds="up"),
+        Output("work_coat", "Work on a coat, these people", "time", "h", step=1 / 2, rounds="up"),
+        Output("labour", "Labour of all coats", "time", "h", step=1 / 2, rounds="up"),
+        Output("work_days", "Days on which a coat is laid", "count", "days", step=1),
+        Output("closed", "Shut, from the end of the first coat", "time", "h", step=1, rounds="up"),
+        Output("closed_all", "Shut, from the first stroke", "time", "h", step=1, rounds="up"),
+        Output("furniture_from", "Furniture, from the first stroke", "time", "days", step=1 / 2, rounds="up"),
+        Output("rugs_from", "Rugs, from the first stroke", "time", "days", step=1 / 2, rounds="up"),
+        Output(
+            "schedule",
+            "Coats",
+            "rows",
+            columns=(
+                Output("coat", "Coat", "count", step=1),
+                Output("day", "Day", "count", step=1),
+                Output("start", "Begins, after the first", "time", "h", step=1 / 2, rounds="up"),
+                Output("end", "Ends", "time", "h", step=1 / 2, rounds="up"),
+            ),
+        ),
+    ),
+    formula=(
+        "Finish = area x coats x (1 + what is left) / coverage. Containers = finish / what one holds.\n\n"
+        "The next coat begins one wait after this one began, or with the next working day that it fits into: every "
+        "coat goes the same way at the same pace, so every place has had its wait.\n\n"
+        "Shut, from the end of the first coat = begin of the last coat, counted from the first, + wait until socks."
+    ),
+    sources=(COMMON_PRACTICE, CREW_RULE),
+    example={"rooms": "front room: 20' x 16'; closet: 5' x 2' 6\"; less hearth: 5' x 2'"},
+    other_names=("gallons of polyurethane", "floor coats", "days the house is closed", "varnish for a floor"),
+    cannot_decide=(
+        "The can decides coverage and waits, and a cold or damp house makes every wait longer. Who may be in the house "
+        "with the vapour is on its safety data sheet."
+    ),
+)
 def floor_finish(
-    rooms: list[dict[str, Any]],
-    measured_area: float,
-    coats: float,
-    coverage: float,
-    waste: float,
-    container: float,
-    screen_coverage: float,
-    recoat_wait: float,
-    walk_wait: float,
-    furniture_wait: float,
-    rug_wait: float,
-    labour_per_100: float,
-    people: float,
-    hours_a_day: float,
+    rooms: Annotated[
+        list[dict[str, Any]], plan("Rooms", default=""), Help("Wall to wall, closets too; less what is not finished.")
+    ],
+    measured_area: Annotated[
+        float,
+        area(
+            "Area already measured, beside the rooms", "sq ft", default="0", limits="0 to 20000 sq ft", instead="rooms"
+        ),
+    ],
+    coats: Annotated[float, count("Coats", default="3", limits="1 to 8"), Usual("1 to 4")],
+    coverage: Annotated[
+        float,
+        area("A gallon covers, one coat", "sq ft", default="500 sq ft", limits="100 to 1000 sq ft"),
+        Usual("400 to 600 sq ft"),
+    ],
+    waste: Annotated[
+        float, percent("Left in tray, pad and can", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 15 %")
+    ],
+    container: Annotated[float, volume("A container holds", "gal", default="1 gal", limits="0.01 to 8 cu ft")],
+    screen_coverage: Annotated[
+        float,
+        area("A buffer screen covers", "sq ft", default="500 sq ft", limits="50 to 2000 sq ft"),
+        Usual("300 to 700 sq ft"),
+    ],
+    recoat_wait: Annotated[
+        float, time("Wait between coats", "h", default="24 h", limits="1 to 240 h"), Usual("2 to 72 h")
+    ],
+    walk_wait: Annotated[
+        float, time("Wait until socks on the last coat", "h", default="24 h", limits="1 to 240 h"), Usual("4 to 72 h")
+    ],
+    furniture_wait: Annotated[float, time("Wait for furniture", "days", default="4 days", limits="0.5 to 30 days")],
+    rug_wait: Annotated[float, time("Wait for rugs and covers", "days", default="30 days", limits="1 to 100 days")],
+    labour_per_100: Annotated[
+        float,
+        time("Labour for one coat of 100 sq ft", "h", default="0.33 h", limits="0.05 to 5 h"),
+        Usual("0.15 to 1 h"),
+        Help("The scuffing and vacuuming before it counts."),
+    ],
+    people: Annotated[float, count("People", default="2", limits="1 to 6")],
+    hours_a_day: Annotated[float, time("Working hours a day", "h", default="8 h", limits="1 to 16 h")],
 ) -> Answer:
     """Finish, containers, hours of work and hours shut for the coats of a floor.
 
@@ -54,7 +125,7 @@ def floor_finish(
     Each coat runs from the far wall to the door at the same pace, so every place waits alike: the next coat begins one
     wait after this one began, or with the next working day that it fits into.
 
-    >>> answer = floor_finish([], 500, 3, 500, 10, 231 / 1728, 500, 24, 24, 96, 720, 1 / 3, 1, 8)
+    >>> answer = floor_finish(measured_area=500, labour_per_100=1 / 3, people=1)
     >>> round(answer["finish"] * 1728 / 231, 6), round(answer["containers"], 6), answer["closed"], answer["work_days"]
     (3.3, 3.3, 72.0, 3)
 
@@ -121,87 +192,3 @@ def floor_finish(
         "cautions": cautions,
         "working": working,
     }
-
-
-CALCULATOR = Calculator(
-    name="floor-finish",
-    title="Floor finish and the hours shut",
-    trade="flooring",
-    summary="Finish to buy for the coats, the work of each, and how long the place is closed.",
-    function=floor_finish,
-    inputs=(
-        Input("rooms", "Rooms", "plan", default=[], help="Wall to wall, closets too; less what is not finished."),
-        Input(
-            "measured_area",
-            "Area already measured, beside the rooms",
-            "area",
-            "sq ft",
-            0.0,
-            0.0,
-            20000.0,
-            instead="rooms",
-        ),
-        Input("coats", "Coats", "count", "", 3.0, 1.0, 8.0, (1.0, 4.0)),
-        Input("coverage", "A gallon covers, one coat", "area", "sq ft", 500.0, 100.0, 1000.0, (400.0, 600.0)),
-        Input("waste", "Left in tray, pad and can", "percent", "%", 10.0, 0.0, 50.0, (5.0, 15.0)),
-        Input("container", "A container holds", "volume", "gal", CUBIC_FEET_A_GALLON, 0.01, 8.0),
-        Input("screen_coverage", "A buffer screen covers", "area", "sq ft", 500.0, 50.0, 2000.0, (300.0, 700.0)),
-        Input("recoat_wait", "Wait between coats", "time", "h", 24.0, 1.0, 240.0, (2.0, 72.0)),
-        Input("walk_wait", "Wait until socks on the last coat", "time", "h", 24.0, 1.0, 240.0, (4.0, 72.0)),
-        Input("furniture_wait", "Wait for furniture", "time", "days", 96.0, 12.0, 720.0),
-        Input("rug_wait", "Wait for rugs and covers", "time", "days", 720.0, 24.0, 2400.0),
-        Input(
-            "labour_per_100",
-            "Labour for one coat of 100 sq ft",
-            "time",
-            "h",
-            0.33,
-            0.05,
-            5.0,
-            (0.15, 1.0),
-            help="The scuffing and vacuuming before it counts.",
-        ),
-        Input("people", "People", "count", "", 2.0, 1.0, 6.0),
-        Input("hours_a_day", "Working hours a day", "time", "h", 8.0, 1.0, 16.0),
-    ),
-    outputs=(
-        Output("area", "Floor area", "area", "sq ft", 0.1),
-        Output("one_coat", "Finish for one coat", "volume", "gal", 0.25, "up"),
-        Output("finish", "Finish in all", "volume", "gal", 0.25, "up"),
-        Output("containers", "Containers", "count", "containers", 1.0, "up"),
-        Output("pads", "Applicator pads", "count", "each", 1.0, "up"),
-        Output("strainers", "Paint strainers", "count", "each", 1.0, "up"),
-        Output("screens", "Buffer screens", "count", "each", 1.0, "up"),
-        Output("work_coat", "Work on a coat, these people", "time", "h", 0.5, "up"),
-        Output("labour", "Labour of all coats", "time", "h", 0.5, "up"),
-        Output("work_days", "Days on which a coat is laid", "count", "days", 1.0),
-        Output("closed", "Shut, from the end of the first coat", "time", "h", 1.0, "up"),
-        Output("closed_all", "Shut, from the first stroke", "time", "h", 1.0, "up"),
-        Output("furniture_from", "Furniture, from the first stroke", "time", "days", 0.5, "up"),
-        Output("rugs_from", "Rugs, from the first stroke", "time", "days", 0.5, "up"),
-        Output(
-            "schedule",
-            "Coats",
-            "rows",
-            columns=(
-                Output("coat", "Coat", "count", "", 1.0),
-                Output("day", "Day", "count", "", 1.0),
-                Output("start", "Begins, after the first", "time", "h", 0.5, "up"),
-                Output("end", "Ends", "time", "h", 0.5, "up"),
-            ),
-        ),
-    ),
-    formula=(
-        "Finish = area x coats x (1 + what is left) / coverage. Containers = finish / what one holds.\n\n"
-        "The next coat begins one wait after this one began, or with the next working day that it fits into: every "
-        "coat goes the same way at the same pace, so every place has had its wait.\n\n"
-        "Shut, from the end of the first coat = begin of the last coat, counted from the first, + wait until socks."
-    ),
-    sources=(COMMON_PRACTICE, CREW_RULE),
-    example={"rooms": "front room: 20' x 16'; closet: 5' x 2' 6\"; less hearth: 5' x 2'"},
-    other_names=("gallons of polyurethane", "floor coats", "days the house is closed", "varnish for a floor"),
-    cannot_decide=(
-        "The can decides coverage and waits, and a cold or damp house makes every wait longer. Who may be in the house "
-        "with the vapour is on its safety data sheet."
-    ),
-)

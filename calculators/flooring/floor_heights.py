@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule, Sheet
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Sheet
+from calculators.declaring import Law, Usual, calculator, length
 from calculators.drawing import dimension, leader, line, rectangle, sheet
 from calculators.writing import inches
 
@@ -13,21 +14,101 @@ BEVEL = 2.0
 NOISE = 1e-9
 
 
+def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
+    """A section through the doorway: 0, 0 is on the subfloor where the two meet; tile left, strip right."""
+    wide = 3.0
+    joint = 0.25
+    tile_top = answer["tile_height"]
+    strip_top = answer["strip_height"]
+    tile_high = inches(tile_top, 0.03125)
+    strip_high = inches(strip_top, 0.03125)
+    apart = inches(answer["difference"], 0.03125)
+    backer_low = values["backer_bed"]
+    bed_low = backer_low + values["backer"]
+    tile_low = bed_low + values["bed"]
+    shapes = [
+        rectangle(-wide, -0.75, 2 * wide + joint, 0.75, "wood", "outline"),
+        rectangle(-wide, 0.0, wide, bed_low, "concrete", "outline"),
+        rectangle(-wide, bed_low, wide, values["bed"], "paper", "fine"),
+        rectangle(-wide, tile_low, wide, values["tile"], "tile", "cut"),
+        rectangle(joint, 0.0, wide, values["felt"], "paper", "fine"),
+        rectangle(joint, values["felt"], wide, values["strip"], "wood", "cut"),
+        line(-wide, max(tile_top, strip_top), wide + joint, max(tile_top, strip_top), "hidden"),
+        dimension(-wide, 0.0, -wide, tile_top, tile_high, "left"),
+        dimension(wide + joint, 0.0, wide + joint, strip_top, strip_high, "right"),
+        leader(-wide * 0.7, tile_low + values["tile"] / 2, "tile " + inches(values["tile"]), "above"),
+        leader(-wide * 0.4, bed_low / 2, "backer " + inches(values["backer"]) + " and its bed", "below"),
+        leader(wide * 0.6, values["felt"] + values["strip"] / 2, "strip " + inches(values["strip"]), "above"),
+        leader(joint / 2, 0.1, "joint with trim or sealant", "below"),
+    ]
+    alt = (
+        f"A section through the doorway on one subfloor. Left, tile: backer {inches(values['backer'])} in its bed, "
+        f"mortar, and tile {inches(values['tile'])}, {tile_high} high. Right, strip {inches(values['strip'])}, "
+        f"on felt, {strip_high} high. They differ by {apart}: {answer['meeting']}."
+    )
+    return sheet("Where tile meets strip", alt, shapes)
+
+
+@calculator(
+    title="Where tile meets strip",
+    summary="The height of each floor above the subfloor, and what goes between: flush, a reducer, or other layers.",
+    outputs=(
+        Output("tile_height", "Tile above the subfloor", "length", "in", step=1 / 32),
+        Output("strip_height", "Strip above the subfloor", "length", "in", step=1 / 32),
+        Output("difference", "Difference", "length", "in", step=1 / 32),
+        Output("higher", "Higher", "text"),
+        Output("meeting", "How they meet", "text"),
+        Output("what", "What goes between", "text"),
+        Output("backer_flush", "Backer that would make them flush", "length", "in", step=1 / 32),
+        Output("bevel", "Width of a bevel of 1:2", "length", "in", step=1 / 16, rounds="up"),
+        Output(
+            "reducer", "Reducer for the doorway", "length", "ft", step=0.1, rounds="up", help="0 where they meet flush."
+        ),
+    ),
+    formula=(
+        "Tile = backer and its bed + mortar + tile. Strip = felt + strip. Both from the same subfloor.\n\n"
+        "Within the flush limit: flush. Up to the most with a bevel: a reducer, bevelled at 1:2 where the difference "
+        "is more than may stand upright. Above: other layers."
+    ),
+    sources=(Citation("ada-2010", "303.2 and 303.3"), COMMON_PRACTICE, CREW_RULE),
+    example={"tile": "5/16 in", "backer": "1/4 in"},
+    other_names=("transition height", "tile to wood transition", "floor thickness", "reducer height"),
+    cannot_decide="Whether the dwelling has to be accessible, and what the local code asks of a step at a door.",
+    drawing=floor_heights_drawing,
+)
 def floor_heights(
-    strip: float,
-    felt: float,
-    tile: float,
-    bed: float,
-    backer: float,
-    backer_bed: float,
-    flush_within: float,
-    upright_most: float,
-    bevel_most: float,
-    doorway: float,
+    strip: Annotated[float, length("Strip, thickness", "in", default="3/4 in", limits="1/4 to 1-1/2 in")],
+    felt: Annotated[float, length("Felt under the strip", "in", default="1/32 in", limits="0 to 1/4 in")],
+    tile: Annotated[
+        float, length("Tile, thickness", "in", default="5/16 in", limits="1/8 to 1 in"), Usual("1/4 to 1/2 in")
+    ],
+    bed: Annotated[
+        float,
+        length("Mortar under the tile, pressed", "in", default="1/8 in", limits="1/32 to 3/4 in"),
+        Usual("1/16 to 1/4 in"),
+    ],
+    backer: Annotated[
+        float, length("Backer or membrane", "in", default="1/4 in", limits="0 to 1 in"), Usual("1/8 to 5/8 in")
+    ],
+    backer_bed: Annotated[float, length("Mortar under it, pressed", "in", default="1/16 in", limits="0 to 1/2 in")],
+    flush_within: Annotated[float, length("Counts as flush within", "in", default="1/16 in", limits="0 to 1/4 in")],
+    upright_most: Annotated[
+        float,
+        length("Most upright difference", "in", default="1/4 in", limits="0 to 1/4 in"),
+        Law("at most 1/4 in", "2010 ADA 303.2"),
+    ],
+    bevel_most: Annotated[
+        float,
+        length("Most difference with a bevel", "in", default="1/2 in", limits="1/8 to 1/2 in"),
+        Law("at most 1/2 in", "2010 ADA 303.3"),
+    ],
+    doorway: Annotated[
+        float, length("Width of the doorway", "in", default="36 in", limits="12 to 144 in"), Usual("24 to 72 in")
+    ],
 ) -> Answer:
     """How high strip and tile stand above the same subfloor, and what goes between. All in inches.
 
-    >>> answer = floor_heights(0.75, 0.03125, 0.3125, 0.125, 0.25, 0.0625, 0.0625, 0.25, 0.5, 36)
+    >>> answer = floor_heights()
     >>> answer["strip_height"], answer["tile_height"], answer["meeting"], answer["reducer"]
     (0.78125, 0.75, 'flush', 0.0)
 
@@ -77,98 +158,3 @@ def floor_heights(
             f"strip {inches(strip, 0.03125)} + felt {inches(felt, 0.03125)} = {inches(strip_height, 0.03125)}",
         ],
     }
-
-
-def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
-    """A section through the doorway: 0, 0 is on the subfloor where the two meet; tile left, strip right."""
-    wide = 3.0
-    joint = 0.25
-    tile_top = answer["tile_height"]
-    strip_top = answer["strip_height"]
-    tile_high = inches(tile_top, 0.03125)
-    strip_high = inches(strip_top, 0.03125)
-    apart = inches(answer["difference"], 0.03125)
-    backer_low = values["backer_bed"]
-    bed_low = backer_low + values["backer"]
-    tile_low = bed_low + values["bed"]
-    shapes = [
-        rectangle(-wide, -0.75, 2 * wide + joint, 0.75, "wood", "outline"),
-        rectangle(-wide, 0.0, wide, bed_low, "concrete", "outline"),
-        rectangle(-wide, bed_low, wide, values["bed"], "paper", "fine"),
-        rectangle(-wide, tile_low, wide, values["tile"], "tile", "cut"),
-        rectangle(joint, 0.0, wide, values["felt"], "paper", "fine"),
-        rectangle(joint, values["felt"], wide, values["strip"], "wood", "cut"),
-        line(-wide, max(tile_top, strip_top), wide + joint, max(tile_top, strip_top), "hidden"),
-        dimension(-wide, 0.0, -wide, tile_top, tile_high, "left"),
-        dimension(wide + joint, 0.0, wide + joint, strip_top, strip_high, "right"),
-        leader(-wide * 0.7, tile_low + values["tile"] / 2, "tile " + inches(values["tile"]), "above"),
-        leader(-wide * 0.4, bed_low / 2, "backer " + inches(values["backer"]) + " and its bed", "below"),
-        leader(wide * 0.6, values["felt"] + values["strip"] / 2, "strip " + inches(values["strip"]), "above"),
-        leader(joint / 2, 0.1, "joint with trim or sealant", "below"),
-    ]
-    alt = (
-        f"A section through the doorway on one subfloor. Left, tile: backer {inches(values['backer'])} in its bed, "
-        f"mortar, and tile {inches(values['tile'])}, {tile_high} high. Right, strip {inches(values['strip'])}, "
-        f"on felt, {strip_high} high. They differ by {apart}: {answer['meeting']}."
-    )
-    return sheet("Where tile meets strip", alt, shapes)
-
-
-CALCULATOR = Calculator(
-    name="floor-heights",
-    title="Where tile meets strip",
-    trade="flooring",
-    summary="The height of each floor above the subfloor, and what goes between: flush, a reducer, or other layers.",
-    function=floor_heights,
-    drawing=floor_heights_drawing,
-    inputs=(
-        Input("strip", "Strip, thickness", "length", "in", 0.75, 0.25, 1.5),
-        Input("felt", "Felt under the strip", "length", "in", 0.03125, 0.0, 0.25),
-        Input("tile", "Tile, thickness", "length", "in", 0.3125, 0.125, 1.0, (0.25, 0.5)),
-        Input("bed", "Mortar under the tile, pressed", "length", "in", 0.125, 0.03125, 0.75, (0.0625, 0.25)),
-        Input("backer", "Backer or membrane", "length", "in", 0.25, 0.0, 1.0, (0.125, 0.625)),
-        Input("backer_bed", "Mortar under it, pressed", "length", "in", 0.0625, 0.0, 0.5),
-        Input("flush_within", "Counts as flush within", "length", "in", 0.0625, 0.0, 0.25),
-        Input(
-            "upright_most",
-            "Most upright difference",
-            "length",
-            "in",
-            0.25,
-            0.0,
-            0.25,
-            rule=Rule("most", 0.25, "2010 ADA 303.2"),
-        ),
-        Input(
-            "bevel_most",
-            "Most difference with a bevel",
-            "length",
-            "in",
-            0.5,
-            0.125,
-            0.5,
-            rule=Rule("most", 0.5, "2010 ADA 303.3"),
-        ),
-        Input("doorway", "Width of the doorway", "length", "in", 36.0, 12.0, 144.0, (24.0, 72.0)),
-    ),
-    outputs=(
-        Output("tile_height", "Tile above the subfloor", "length", "in", 0.03125),
-        Output("strip_height", "Strip above the subfloor", "length", "in", 0.03125),
-        Output("difference", "Difference", "length", "in", 0.03125),
-        Output("higher", "Higher", "text"),
-        Output("meeting", "How they meet", "text"),
-        Output("what", "What goes between", "text"),
-        Output("backer_flush", "Backer that would make them flush", "length", "in", 0.03125),
-        Output("bevel", "Width of a bevel of 1:2", "length", "in", 0.0625, "up"),
-        Output("reducer", "Reducer for the doorway", "length", "ft", 0.1, "up", help="0 where they meet flush."),
-    ),
-    formula=(
-        "Tile = backer and its bed + mortar + tile. Strip = felt + strip. Both from the same subfloor.\n\n"
-        "Within the flush limit: flush. Up to the most with a bevel: a reducer, bevelled at 1:2 where the difference "
-        "is more than may stand upright. Above: other layers."
-    ),
-    sources=(Citation("ada-2010", "303.2 and 303.3"), COMMON_PRACTICE, CREW_RULE),
-    example={"tile": "5/16 in", "backer": "1/4 in"},
-    other_names=("transition height", "tile to wood transition", "floor thickness", "reducer height"),
-    cannot_decide="Whether the dwelling has to be accessible, and what the local code asks of a step at a door.",
-)

@@ -7,18 +7,10 @@ people live in it, and the wettest place of the subfloor with what a dry one sho
 from __future__ import annotations
 
 from math import ceil
+from typing import Annotated, TypedDict
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Citation,
-    Input,
-    Output,
-    Rule,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Law, Usual, area, calculator, length, percent, rows, temperature
 from calculators.flooring.wood_moisture import moisture_at
 from calculators.writing import NOISE, decimal, inches
 
@@ -102,21 +94,117 @@ def verdict_of(subfloor: float, boards: float, wettest: float, allowed: float, m
     return READY
 
 
+class SubfloorReading(TypedDict):
+    """A reading of the moisture meter in the subfloor."""
+
+    reading: Annotated[float, percent("Reading", "%", limits="4 to 60 %")]
+
+
+class BoardReading(TypedDict):
+    """A reading of the moisture meter in the boards."""
+
+    reading: Annotated[float, percent("Reading", "%", limits="4 to 30 %")]
+
+
+@calculator(
+    title="Dry enough to lay",
+    summary="Readings of subfloor and boards against each other and against the house as it will be lived in.",
+    outputs=(
+        Output("verdict", "Verdict", "text"),
+        Output("ready", "Ready to lay", "yes-no"),
+        Output("to_do", "What to do", "text"),
+        Output("subfloor_average", "Subfloor, average", "percent", "%", step=0.1),
+        Output("boards_average", "Boards, average", "percent", "%", step=0.1),
+        Output("difference", "They differ by", "percent", "%", step=0.1),
+        Output("allowed", "They may differ by", "percent", "%", step=0.1),
+        Output("wettest", "Subfloor, wettest place", "percent", "%", step=0.1),
+        Output("service_least", "Wood in the lived-in house, least", "percent", "%", step=0.1),
+        Output("service_most", "Wood in the lived-in house, most", "percent", "%", step=0.1),
+        Output("correction", "Added to each reading for temperature", "percent", "%", step=0.01),
+    ),
+    formula=(
+        "Reading corrected = reading + (temperature of calibration - temperature of the wood) x 0.05 % for 1 F.\n\n"
+        "Ready when the wettest place is not over its limit, the two averages differ by no more than is allowed at "
+        "this width, and the boards lie in the range that wood comes to in the lived-in house (equation 4-5)."
+    ),
+    sources=(
+        Citation(
+            "wood-floor-installation-guidelines",
+            "acclimation: 4 % under 3 in, 2 % from 3 in; readings and 30 to 50 % humidity from memory",
+        ),
+        Citation("wood-handbook", "equation 4-5; page 13-3, temperature correction of conductance meters"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={
+        "subfloor": "9.5; 10; 11; 9; 10.5; 9.5; 10; 10",
+        "boards": "7; 7.5; 7; 8; 7.5; 7; 7.5; 8",
+        "board_width": "2-1/4 in",
+        "wood_temperature": "65 F",
+    },
+    other_names=("moisture test", "acclimation", "meter readings", "subfloor moisture"),
+    cannot_decide=(
+        "What the maker of the boards asks for: his limits come first, and his warranty hangs on them. Over concrete, "
+        "over radiant heat and over a damp crawl space other tests belong to it, and the lead decides."
+    ),
+)
 def flooring_ready(
-    subfloor: list[dict[str, float]],
-    boards: list[dict[str, float]],
-    board_width: float,
-    wood_temperature: float,
-    calibrated: float,
-    house_temperature: float,
-    humidity_least: float,
-    humidity_most: float,
-    allowed_strip: float,
-    allowed_plank: float,
-    plank_from: float,
-    most_subfloor: float,
-    off_service: float,
-    area: float,
+    subfloor: Annotated[
+        list[dict[str, float]], rows("Readings of the subfloor", SubfloorReading), Help("One a place, as read.")
+    ],
+    boards: Annotated[
+        list[dict[str, float]], rows("Readings of the boards", BoardReading), Help("One a board, as read.")
+    ],
+    board_width: Annotated[float, length("Face width of the boards", "in", default="2-1/4 in", limits="1 to 12 in")],
+    wood_temperature: Annotated[
+        float, temperature("Temperature of the wood", "F", default="70 F", limits="20 to 120 F"), Usual("55 to 90 F")
+    ],
+    calibrated: Annotated[
+        float,
+        temperature("Temperature that the meter is calibrated for", "F", default="70 F", limits="50 to 90 F"),
+        Help("The meter's leaflet says it. A meter that corrects by itself: give the wood's temperature here too."),
+    ],
+    house_temperature: Annotated[
+        float, temperature("House when lived in", "F", default="70 F", limits="50 to 100 F"), Usual("60 to 80 F")
+    ],
+    humidity_least: Annotated[
+        float,
+        percent("Least humidity when lived in", "%", default="30 %", limits="30 to 50 %"),
+        Law("at least 30 %", GUIDELINES),
+    ],
+    humidity_most: Annotated[
+        float,
+        percent("Most humidity when lived in", "%", default="50 %", limits="30 to 50 %"),
+        Law("at most 50 %", GUIDELINES),
+    ],
+    allowed_strip: Annotated[
+        float,
+        percent("Subfloor and strip may differ by", "%", default="4 %", limits="0.5 to 4 %"),
+        Law("at most 4 %", GUIDELINES),
+    ],
+    allowed_plank: Annotated[
+        float,
+        percent("Subfloor and plank may differ by", "%", default="2 %", limits="0.5 to 2 %"),
+        Law("at most 2 %", GUIDELINES),
+    ],
+    plank_from: Annotated[
+        float,
+        length("Plank from this width", "in", default="3 in", limits="1 to 3 in"),
+        Law("at most 3 in", GUIDELINES),
+    ],
+    most_subfloor: Annotated[
+        float,
+        percent("Highest reading of a dry subfloor", "%", default="12 %", limits="6 to 12 %"),
+        Law("at most 12 %", "common practice"),
+    ],
+    off_service: Annotated[
+        float,
+        percent("Boards may be off the house's range by", "%", default="1 %", limits="0 to 1 %"),
+        Law("at most 1 %", "common practice"),
+    ],
+    area: Annotated[
+        float, area("Floor that was read; 0 to leave the count", "sq ft", default="0", limits="0 to 20000 sq ft")
+    ],
 ) -> Answer:
     """The averages, what they may differ by at this width, what the house asks for, and the verdict.
 
@@ -125,10 +213,10 @@ def flooring_ready(
 
     >>> sub = [{"reading": 9.0}, {"reading": 10.0}]
     >>> strip = [{"reading": 7.0}, {"reading": 8.0}]
-    >>> answer = flooring_ready(sub, strip, 2.25, 70, 70, 70, 30, 50, 4, 2, 3, 12, 1, 0)
+    >>> answer = flooring_ready(subfloor=sub, boards=strip)
     >>> answer["verdict"], answer["difference"]
     ('ready to lay', 2.0)
-    >>> flooring_ready([{"reading": 12.0}], strip, 2.25, 70, 70, 70, 30, 50, 4, 2, 3, 12, 1, 0)["verdict"]
+    >>> flooring_ready(subfloor=[{"reading": 12.0}], boards=strip)["verdict"]
     'wait: dry the subfloor'
 
     Source: wood flooring installation guidelines (4 % for strip, 2 % from 3 in); Wood Handbook equation 4-5, p. 13-3.
@@ -200,143 +288,3 @@ def ready_cautions(
     if abs(added) > 1:
         cautions.append("The wood is far from the meter's temperature: let it come to the house's and read again.")
     return cautions
-
-
-def _reading(most: float) -> tuple[Input, ...]:
-    """The one column of a list of readings."""
-    return (Input("reading", "Reading", "percent", "%", None, 4.0, most),)
-
-
-CALCULATOR = Calculator(
-    name="flooring-ready",
-    title="Dry enough to lay",
-    trade="flooring",
-    summary="Readings of subfloor and boards against each other and against the house as it will be lived in.",
-    function=flooring_ready,
-    inputs=(
-        Input("subfloor", "Readings of the subfloor", "rows", columns=_reading(60.0), help="One a place, as read."),
-        Input("boards", "Readings of the boards", "rows", columns=_reading(30.0), help="One a board, as read."),
-        Input("board_width", "Face width of the boards", "length", "in", 2.25, 1.0, 12.0),
-        Input("wood_temperature", "Temperature of the wood", "temperature", "F", 70.0, 20.0, 120.0, (55.0, 90.0)),
-        Input(
-            "calibrated",
-            "Temperature that the meter is calibrated for",
-            "temperature",
-            "F",
-            70.0,
-            50.0,
-            90.0,
-            help="The meter's leaflet says it. A meter that corrects by itself: give the wood's temperature here too.",
-        ),
-        Input("house_temperature", "House when lived in", "temperature", "F", 70.0, 50.0, 100.0, (60.0, 80.0)),
-        Input(
-            "humidity_least",
-            "Least humidity when lived in",
-            "percent",
-            "%",
-            30.0,
-            30.0,
-            50.0,
-            rule=Rule("least", 30.0, GUIDELINES),
-        ),
-        Input(
-            "humidity_most",
-            "Most humidity when lived in",
-            "percent",
-            "%",
-            50.0,
-            30.0,
-            50.0,
-            rule=Rule("most", 50.0, GUIDELINES),
-        ),
-        Input(
-            "allowed_strip",
-            "Subfloor and strip may differ by",
-            "percent",
-            "%",
-            4.0,
-            0.5,
-            4.0,
-            rule=Rule("most", 4.0, GUIDELINES),
-        ),
-        Input(
-            "allowed_plank",
-            "Subfloor and plank may differ by",
-            "percent",
-            "%",
-            2.0,
-            0.5,
-            2.0,
-            rule=Rule("most", 2.0, GUIDELINES),
-        ),
-        Input(
-            "plank_from",
-            "Plank from this width",
-            "length",
-            "in",
-            3.0,
-            1.0,
-            3.0,
-            rule=Rule("most", 3.0, GUIDELINES),
-        ),
-        Input(
-            "most_subfloor",
-            "Highest reading of a dry subfloor",
-            "percent",
-            "%",
-            12.0,
-            6.0,
-            12.0,
-            rule=Rule("most", 12.0, "common practice"),
-        ),
-        Input(
-            "off_service",
-            "Boards may be off the house's range by",
-            "percent",
-            "%",
-            1.0,
-            0.0,
-            1.0,
-            rule=Rule("most", 1.0, "common practice"),
-        ),
-        Input("area", "Floor that was read; 0 to leave the count", "area", "sq ft", 0.0, 0.0, 20000.0),
-    ),
-    outputs=(
-        Output("verdict", "Verdict", "text"),
-        Output("ready", "Ready to lay", "yes-no"),
-        Output("to_do", "What to do", "text"),
-        Output("subfloor_average", "Subfloor, average", "percent", "%", 0.1),
-        Output("boards_average", "Boards, average", "percent", "%", 0.1),
-        Output("difference", "They differ by", "percent", "%", 0.1),
-        Output("allowed", "They may differ by", "percent", "%", 0.1),
-        Output("wettest", "Subfloor, wettest place", "percent", "%", 0.1),
-        Output("service_least", "Wood in the lived-in house, least", "percent", "%", 0.1),
-        Output("service_most", "Wood in the lived-in house, most", "percent", "%", 0.1),
-        Output("correction", "Added to each reading for temperature", "percent", "%", 0.01),
-    ),
-    formula=(
-        "Reading corrected = reading + (temperature of calibration - temperature of the wood) x 0.05 % for 1 F.\n\n"
-        "Ready when the wettest place is not over its limit, the two averages differ by no more than is allowed at "
-        "this width, and the boards lie in the range that wood comes to in the lived-in house (equation 4-5)."
-    ),
-    sources=(
-        Citation(
-            "wood-floor-installation-guidelines",
-            "acclimation: 4 % under 3 in, 2 % from 3 in; readings and 30 to 50 % humidity from memory",
-        ),
-        Citation("wood-handbook", "equation 4-5; page 13-3, temperature correction of conductance meters"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={
-        "subfloor": "9.5; 10; 11; 9; 10.5; 9.5; 10; 10",
-        "boards": "7; 7.5; 7; 8; 7.5; 7; 7.5; 8",
-        "board_width": "2-1/4 in",
-        "wood_temperature": "65 F",
-    },
-    other_names=("moisture test", "acclimation", "meter readings", "subfloor moisture"),
-    cannot_decide=(
-        "What the maker of the boards asks for: his limits come first, and his warranty hangs on them. Over concrete, "
-        "over radiant heat and over a damp crawl space other tests belong to it, and the lead decides."
-    ),
-)

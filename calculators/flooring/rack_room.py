@@ -7,19 +7,10 @@ book is built, not on the page.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Rule,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
+from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, length, percent, plan, rows
 from calculators.flooring.rack_room_drawing import rack_room_drawing
 from calculators.flooring.racking.pile import SIXTEENTHS
 from calculators.flooring.racking.plan import Pile, Racked, rack, rules_of, turned
@@ -27,23 +18,121 @@ from calculators.flooring.racking.report import closest, cut_list, row_list
 from calculators.writing import feet_inches, inches
 
 
+class CountedBoards(TypedDict):
+    """Boards of one length."""
+
+    length: Annotated[float, length("Length", "in", limits="6 to 192 in")]
+    count: Annotated[float, count("Boards", limits="1 to 5000")]
+
+
+@calculator(
+    title="Racking plan of a room",
+    summary="Every row of a strip floor from wall to wall: the plan with its joints, the cut list, and the waste.",
+    outputs=(
+        Output("rows", "Rows", "count", "rows", step=1),
+        Output("laid", "Length of all rows", "length", "ft-in", step=1 / 16),
+        Output("boards_used", "Boards used", "count", "boards", step=1),
+        Output("boards_left", "Boards left whole", "count", "boards", step=1),
+        Output("used", "Length of the boards used", "length", "ft-in", step=1 / 16),
+        Output(
+            "least_possible", "Least that any layout uses", "length", "ft-in", step=1 / 16, help="The rows themselves."
+        ),
+        Output("wasted", "To the saw and left as offcuts", "length", "ft-in", step=1 / 16),
+        Output("waste", "Waste over the least possible", "percent", "%", step=0.01),
+        Output("left", "Length of the boards left whole", "length", "ft-in", step=1 / 16),
+        Output("cuts", "Cut pieces", "count", "pieces", step=1),
+        Output("closest", "Nearest joints in neighbouring rows", "length", "in", step=1 / 16),
+        Output("last_row", "Width of the last row", "length", "in", step=1 / 16),
+        Output(
+            "cut_list",
+            "Cut list",
+            "rows",
+            columns=(
+                Output("row", "Row", "count", step=1),
+                Output("board", "Board", "length", "in", step=1 / 16),
+                Output("cut", "Cut to", "length", "in", step=1 / 16),
+                Output("place", "Where", "text"),
+                Output("sawn", "Sawn", "text"),
+            ),
+        ),
+        Output(
+            "row_list",
+            "Rows from the starting wall, boards from left to right",
+            "rows",
+            columns=(
+                Output("row", "Row", "count", step=1),
+                Output("length", "Length", "length", "ft-in", step=1 / 16),
+                Output("pieces", "Boards, in", "text"),
+            ),
+        ),
+    ),
+    formula=(
+        "A row is lawful when each of its joints is far enough from those of the row before, is not in line with one "
+        "two rows back, and does not carry on a climb of the last three rows. A sawn end stands at a wall.\n\n"
+        "For each row a few beginnings are carried on board by board. Where two open boards fill the rest without a "
+        "cut they are taken; else one is cut, and what falls off may start a later row. Rows shorter than the longest "
+        "board are cut from one chain of boards: what is left of a board starts the next row. They are laid in an "
+        "order in which their joints are lawful.\n\n"
+        "Waste = length of the boards used - length of the rows. A drawn pile has boards of "
+        "shortest + (longest - shortest) x u^k, u drawn by lot, k such that they average as asked."
+    ),
+    sources=(
+        Citation("oak-flooring-manual", "end joints of adjacent runs; average lengths of the grades"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"room": "front room: 20' x 15'"},
+    other_names=("racking", "board layout plan", "stagger plan", "cut list of a floor", "loose lay"),
+    cannot_decide=(
+        "Colour, grain and faults of the boards: the racker looks, and swaps boards of like length. The lead signs the "
+        "racked rows before a fastener is driven."
+    ),
+    on_site=False,
+    drawing=rack_room_drawing,
+)
 def rack_room(
-    room: list[dict[str, Any]],
-    along: str,
-    pile: list[dict[str, float]],
-    average_length: float,
-    shortest: float,
-    longest: float,
-    spare: float,
-    seed: float,
-    face_width: float,
-    gap: float,
-    least_row: float,
-    end_joint: float,
-    in_line: float,
-    stair: float,
-    least_piece: float,
-    kerf: float,
+    room: Annotated[
+        list[dict[str, Any]],
+        plan("Room"),
+        Help("Wall to wall. Several shapes are placed with corners; where they touch, rows run through."),
+    ],
+    along: Annotated[
+        str,
+        choice(
+            "Boards run",
+            {"long": "the long way of the room", "across": "across the plan", "down": "down the plan"},
+            default="long",
+        ),
+    ],
+    pile: Annotated[list[dict[str, float]], rows("Counted pile; none to draw one by lot", CountedBoards, default="")],
+    average_length: Annotated[
+        float, length("Average board length", "in", default="33 in", limits="10 to 120 in"), Usual("24 to 60 in")
+    ],
+    shortest: Annotated[float, length("Shortest board", "in", default="9 in", limits="6 to 96 in")],
+    longest: Annotated[float, length("Longest board", "in", default="84 in", limits="12 to 192 in")],
+    spare: Annotated[
+        float, percent("Boards beyond the rows", "%", default="10 %", limits="0 to 100 %"), Usual("5 to 20 %")
+    ],
+    seed: Annotated[float, count("Number that the lot starts from", default="1", limits="0 to 1000000")],
+    face_width: Annotated[
+        float, length("Face width of the strip", "in", default="2-1/4 in", limits="1 to 8 in"), Usual("1-1/2 to 5 in")
+    ],
+    gap: Annotated[
+        float, length("Gap at each wall", "in", default="1/4 in", limits="0 to 1-1/2 in"), Usual("1/4 to 3/4 in")
+    ],
+    least_row: Annotated[float, length("Least first or last row", "in", default="1 in", limits="1/4 to 8 in")],
+    end_joint: Annotated[
+        float,
+        length("End joints apart, in neighbouring rows", "in", default="6 in", limits="1 to 24 in"),
+        Usual("6 to 18 in"),
+        Guidance("at least 6 in", "the oak flooring manual"),
+    ],
+    in_line: Annotated[
+        float, length("Joints count as in line within", "in", default="1 in", limits="0 to 4 in"), Usual("1/2 to 2 in")
+    ],
+    stair: Annotated[float, length("Shifts up to this can make a stair", "in", default="18 in", limits="0 to 36 in")],
+    least_piece: Annotated[float, length("Shortest piece that is laid", "in", default="6 in", limits="2 to 24 in")],
+    kerf: Annotated[float, length("What a cut takes", "in", default="1/8 in", limits="0 to 1/4 in")],
 ) -> Answer:
     """Every row of a room from this pile, with the cut list and the waste. Lengths in inches.
 
@@ -55,7 +144,7 @@ def rack_room(
     rows themselves. Limits: 1,500 sq ft; boards of one width. Lengths are taken to 1/16 in.
 
     >>> plan = [{"name": "", "less": False, "points": [[0, 0], [144, 0], [144, 48], [0, 48]]}]
-    >>> answer = rack_room(plan, "long", [], 33, 9, 84, 20, 1, 2.25, 0.25, 1, 6, 1, 18, 6, 0.125)
+    >>> answer = rack_room(room=plan, spare=20)
     >>> answer["rows"], answer["closest"] >= 6, answer["waste"] < 5
     (22, True, True)
 
@@ -117,119 +206,3 @@ def _working(racked: Racked, pile: Pile, used: int) -> list[str]:
         f"boards used: {feet_inches(used / SIXTEENTHS)}; less the rows: {wasted} to the saw and left as offcuts",
         "no layout needs less than the rows themselves, so the waste cannot be under 0",
     ]
-
-
-ON_THE_BOARDS = (
-    Input("length", "Length", "length", "in", None, 6.0, 192.0),
-    Input("count", "Boards", "count", "", None, 1.0, 5000.0),
-)
-
-CALCULATOR = Calculator(
-    name="rack-room",
-    title="Racking plan of a room",
-    trade="flooring",
-    summary="Every row of a strip floor from wall to wall: the plan with its joints, the cut list, and the waste.",
-    function=rack_room,
-    inputs=(
-        Input(
-            "room",
-            "Room",
-            "plan",
-            help="Wall to wall. Several shapes are placed with corners; where they touch, rows run through.",
-        ),
-        Input(
-            "along",
-            "Boards run",
-            "choice",
-            default="long",
-            choices=(
-                Choice("long", "the long way of the room"),
-                Choice("across", "across the plan"),
-                Choice("down", "down the plan"),
-            ),
-        ),
-        Input("pile", "Counted pile; none to draw one by lot", "rows", default=[], columns=ON_THE_BOARDS),
-        Input("average_length", "Average board length", "length", "in", 33.0, 10.0, 120.0, (24.0, 60.0)),
-        Input("shortest", "Shortest board", "length", "in", 9.0, 6.0, 96.0),
-        Input("longest", "Longest board", "length", "in", 84.0, 12.0, 192.0),
-        Input("spare", "Boards beyond the rows", "percent", "%", 10.0, 0.0, 100.0, (5.0, 20.0)),
-        Input("seed", "Number that the lot starts from", "count", "", 1.0, 0.0, 1000000.0),
-        Input("face_width", "Face width of the strip", "length", "in", 2.25, 1.0, 8.0, (1.5, 5.0)),
-        Input("gap", "Gap at each wall", "length", "in", 0.25, 0.0, 1.5, (0.25, 0.75)),
-        Input("least_row", "Least first or last row", "length", "in", 1.0, 0.25, 8.0),
-        Input(
-            "end_joint",
-            "End joints apart, in neighbouring rows",
-            "length",
-            "in",
-            6.0,
-            1.0,
-            24.0,
-            (6.0, 18.0),
-            Rule("least", 6, "the oak flooring manual", "guidance"),
-        ),
-        Input("in_line", "Joints count as in line within", "length", "in", 1.0, 0.0, 4.0, (0.5, 2.0)),
-        Input("stair", "Shifts up to this can make a stair", "length", "in", 18.0, 0.0, 36.0),
-        Input("least_piece", "Shortest piece that is laid", "length", "in", 6.0, 2.0, 24.0),
-        Input("kerf", "What a cut takes", "length", "in", 0.125, 0.0, 0.25),
-    ),
-    outputs=(
-        Output("rows", "Rows", "count", "rows", 1.0),
-        Output("laid", "Length of all rows", "length", "ft-in", 0.0625),
-        Output("boards_used", "Boards used", "count", "boards", 1.0),
-        Output("boards_left", "Boards left whole", "count", "boards", 1.0),
-        Output("used", "Length of the boards used", "length", "ft-in", 0.0625),
-        Output("least_possible", "Least that any layout uses", "length", "ft-in", 0.0625, help="The rows themselves."),
-        Output("wasted", "To the saw and left as offcuts", "length", "ft-in", 0.0625),
-        Output("waste", "Waste over the least possible", "percent", "%", 0.01),
-        Output("left", "Length of the boards left whole", "length", "ft-in", 0.0625),
-        Output("cuts", "Cut pieces", "count", "pieces", 1.0),
-        Output("closest", "Nearest joints in neighbouring rows", "length", "in", 0.0625),
-        Output("last_row", "Width of the last row", "length", "in", 0.0625),
-        Output(
-            "cut_list",
-            "Cut list",
-            "rows",
-            columns=(
-                Output("row", "Row", "count", "", 1.0),
-                Output("board", "Board", "length", "in", 0.0625),
-                Output("cut", "Cut to", "length", "in", 0.0625),
-                Output("place", "Where", "text"),
-                Output("sawn", "Sawn", "text"),
-            ),
-        ),
-        Output(
-            "row_list",
-            "Rows from the starting wall, boards from left to right",
-            "rows",
-            columns=(
-                Output("row", "Row", "count", "", 1.0),
-                Output("length", "Length", "length", "ft-in", 0.0625),
-                Output("pieces", "Boards, in", "text"),
-            ),
-        ),
-    ),
-    formula=(
-        "A row is lawful when each of its joints is far enough from those of the row before, is not in line with one "
-        "two rows back, and does not carry on a climb of the last three rows. A sawn end stands at a wall.\n\n"
-        "For each row a few beginnings are carried on board by board. Where two open boards fill the rest without a "
-        "cut they are taken; else one is cut, and what falls off may start a later row. Rows shorter than the longest "
-        "board are cut from one chain of boards: what is left of a board starts the next row. They are laid in an "
-        "order in which their joints are lawful.\n\n"
-        "Waste = length of the boards used - length of the rows. A drawn pile has boards of "
-        "shortest + (longest - shortest) x u^k, u drawn by lot, k such that they average as asked."
-    ),
-    sources=(
-        Citation("oak-flooring-manual", "end joints of adjacent runs; average lengths of the grades"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"room": "front room: 20' x 15'"},
-    other_names=("racking", "board layout plan", "stagger plan", "cut list of a floor", "loose lay"),
-    cannot_decide=(
-        "Colour, grain and faults of the boards: the racker looks, and swaps boards of like length. The lead signs the "
-        "racked rows before a fastener is driven."
-    ),
-    on_site=False,
-    drawing=rack_room_drawing,
-)

@@ -8,20 +8,10 @@ an input.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Rule,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import Guidance, Help, Usual, area, calculator, choice, count, length, percent, plan, time
 from calculators.flooring.floor_area import floor_area
 from calculators.shapes import perimeter_in
 from calculators.writing import decimal, inches
@@ -84,30 +74,118 @@ def board_feet_a_sq_ft(face_width: float, thickness: float) -> float:
     return counted * counted_thickness(thickness)
 
 
+@calculator(
+    title="Strip floor: what to order",
+    summary="Bundles, fasteners, underlayment, filler, finish and hours for these rooms.",
+    outputs=(
+        Output("net_area", "Floor area", "area", "sq ft", step=0.1),
+        Output("ordered_area", "Area to order", "area", "sq ft", step=1, rounds="up"),
+        Output("bundles", "Bundles", "count", "bundles", step=1, rounds="up"),
+        Output("lineal_feet", "Lineal feet", "length", "ft", step=1, rounds="up"),
+        Output("board_feet", "Board feet as the mill counts", "volume", "bd ft", step=1, rounds="up"),
+        Output("perimeter", "Walls round the rooms, doorways too", "length", "ft", step=1, rounds="up"),
+        Output("schedule", "Fastener schedule", "text"),
+        Output("fasteners_field", "Fasteners by spacing alone", "count", "fasteners", step=1, rounds="up"),
+        Output("fasteners", "Fasteners, with board ends", "count", "fasteners", step=1, rounds="up"),
+        Output("boxes", "Boxes of fasteners", "count", "boxes", step=1, rounds="up"),
+        Output("rolls", "Rolls of underlayment", "count", "rolls", step=1, rounds="up"),
+        Output("filler", "Filler", "volume", "gal", step=1 / 4, rounds="up"),
+        Output("finish", "Finish", "volume", "gal", step=1, rounds="up"),
+        Output("labour", "Labour to lay", "time", "h", step=1 / 2, rounds="up"),
+        Output("days", "Days to lay", "number", "days", step=1 / 2, rounds="up"),
+        Output("finish_labour", "Labour to sand and finish", "time", "h", step=1 / 2, rounds="up"),
+        Output("labour_total", "Labour in all", "time", "h", step=1 / 2, rounds="up"),
+    ),
+    formula=(
+        "Area to order = floor area x (1 + waste). Bundles = area to order / what a bundle covers.\n\n"
+        "Lineal feet = area x 12 / face width. Board feet = area x ((face + 3/4 in) / face + 5 %).\n\n"
+        "Fasteners = boards x ((length - 2 x end distance) / spacing + 1-1/2), at least 2 a board.\n\n"
+        "Finish = floor area x coats / coverage. Days = hours / (people x hours a day)."
+    ),
+    sources=(
+        Citation("wood-floor-installation-guidelines", "fastener schedule, revised 2019"),
+        Citation("oak-flooring-manual", "board-foot allowance; end joints"),
+        Citation("building-trades-pocketbook", "carpentry, estimating quantities, flooring"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"rooms": "front room: 20' x 16'; hall: 12' x 4'; less 5' x 2'", "face_width": "2-1/4 in"},
+    other_names=("flooring estimate", "hardwood take-off", "bundles for a floor", "floor order"),
+    cannot_decide=(
+        "The maker's instructions come first: they set the fastener, the spacing and the coverage of filler and finish."
+    ),
+)
 def strip_floor_take_off(
-    rooms: list[dict[str, Any]],
-    measured_area: float,
-    face_width: float,
-    thickness: float,
-    layout: str,
-    waste: float,
-    waste_diagonal: float,
-    bundle_coverage: float,
-    average_length: float,
-    end_joint: float,
-    nail_spacing: float,
-    nail_end: float,
-    fasteners_per_box: float,
-    roll_area: float,
-    roll_width: float,
-    lap: float,
-    filler_coverage: float,
-    coats: float,
-    finish_coverage: float,
-    labour_per_100: float,
-    finish_labour_per_100: float,
-    people: float,
-    hours_a_day: float,
+    rooms: Annotated[
+        list[dict[str, Any]], plan("Rooms", default=""), Help("Wall to wall, closets too; less what is not floored.")
+    ],
+    measured_area: Annotated[
+        float,
+        area(
+            "Area already measured, beside the rooms", "sq ft", default="0", limits="0 to 20000 sq ft", instead="rooms"
+        ),
+    ],
+    face_width: Annotated[
+        float, length("Face width of the strip", "in", default="2-1/4 in", limits="1 to 8 in"), Usual("1-1/2 to 5 in")
+    ],
+    thickness: Annotated[float, length("Thickness", "in", default="3/4 in", limits="5/16 to 1-1/8 in")],
+    layout: Annotated[
+        str, choice("Layout", {"straight": "Straight with the walls", "diagonal": "Diagonal"}, default="straight")
+    ],
+    waste: Annotated[
+        float, percent("Cutting waste, straight", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 10 %")
+    ],
+    waste_diagonal: Annotated[
+        float, percent("Cutting waste, diagonal", "%", default="15 %", limits="0 to 50 %"), Usual("15 to 20 %")
+    ],
+    bundle_coverage: Annotated[
+        float,
+        area("Floor that a bundle covers (its tag)", "sq ft", default="20 sq ft", limits="1 to 100 sq ft"),
+        Usual("15 to 30 sq ft"),
+    ],
+    average_length: Annotated[
+        float,
+        length("Average board length", "in", default="33 in", limits="6 to 192 in"),
+        Usual("24 to 60 in"),
+        Help(LENGTHS),
+    ],
+    end_joint: Annotated[
+        float,
+        length("End joints apart, in neighbouring rows", "in", default="6 in", limits="1 to 36 in"),
+        Usual("6 to 18 in"),
+        Guidance("at least 6 in", "the oak flooring manual"),
+    ],
+    nail_spacing: Annotated[
+        float,
+        length("Fastener spacing", "in", default="8 in", limits="2 to 16 in"),
+        Guidance("at most 10 in", "the installation guidelines for solid 3/4 in strip"),
+    ],
+    nail_end: Annotated[float, length("Fastener from the board end", "in", default="2 in", limits="1/2 to 6 in")],
+    fasteners_per_box: Annotated[float, count("Fasteners in a box", default="1000", limits="50 to 20000")],
+    roll_area: Annotated[
+        float, area("Underlayment in a roll", "sq ft", default="432 sq ft", limits="50 to 2000 sq ft")
+    ],
+    roll_width: Annotated[float, length("Width of the roll", "in", default="36 in", limits="12 to 144 in")],
+    lap: Annotated[
+        float, length("Lap of the underlayment", "in", default="4 in", limits="0 to 24 in"), Usual("3 to 6 in")
+    ],
+    filler_coverage: Annotated[
+        float, area("A gallon of filler covers", "sq ft", default="200 sq ft", limits="20 to 2000 sq ft")
+    ],
+    coats: Annotated[float, count("Coats of finish", default="3", limits="1 to 8"), Usual("2 to 4")],
+    finish_coverage: Annotated[
+        float,
+        area("A gallon of finish covers", "sq ft", default="500 sq ft", limits="50 to 2000 sq ft"),
+        Usual("400 to 600 sq ft"),
+    ],
+    labour_per_100: Annotated[
+        float, time("Labour to lay 100 sq ft", "h", default="6.25 h", limits="0.5 to 100 h"), Usual("3 to 12 h")
+    ],
+    finish_labour_per_100: Annotated[
+        float, time("Labour to sand and finish 100 sq ft", "h", default="3.5 h", limits="0 to 100 h")
+    ],
+    people: Annotated[float, count("People", default="2", limits="1 to 12")],
+    hours_a_day: Annotated[float, time("Working hours a day", "h", default="8 h", limits="1 to 16 h")],
 ) -> Answer:
     """Materials and labour for a nailed strip floor.
 
@@ -116,7 +194,7 @@ def strip_floor_take_off(
 
     >>> room = {"name": "front room", "less": False, "points": [[0, 0], [240, 0], [240, 480], [0, 480]]}
     >>> answer = strip_floor_take_off(
-    ...     [room], 0, 2.25, 0.75, "straight", 10, 15, 20, 33, 6, 8, 2, 1000, 432, 36, 4, 200, 3, 500, 6.25, 3.5, 2, 8
+    ...     rooms=[room]
     ... )
     >>> answer["net_area"], answer["ordered_area"], answer["bundles"], answer["labour"]
     (800.0, 880.0, 44.0, 50.0)
@@ -230,110 +308,3 @@ def take_off_cautions(
     if face_width > WIDE_OVER:
         cautions.append(f"Over {inches(WIDE_OVER)} of face the board is glued as well; adhesive is not counted here.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="strip-floor-take-off",
-    title="Strip floor: what to order",
-    trade="flooring",
-    summary="Bundles, fasteners, underlayment, filler, finish and hours for these rooms.",
-    function=strip_floor_take_off,
-    inputs=(
-        Input("rooms", "Rooms", "plan", default=[], help="Wall to wall, closets too; less what is not floored."),
-        Input(
-            "measured_area",
-            "Area already measured, beside the rooms",
-            "area",
-            "sq ft",
-            0.0,
-            0.0,
-            20000.0,
-            instead="rooms",
-        ),
-        Input("face_width", "Face width of the strip", "length", "in", 2.25, 1.0, 8.0, (1.5, 5.0)),
-        Input("thickness", "Thickness", "length", "in", 0.75, 0.3125, 1.125),
-        Input(
-            "layout",
-            "Layout",
-            "choice",
-            default="straight",
-            choices=(Choice("straight", "Straight with the walls"), Choice("diagonal", "Diagonal")),
-        ),
-        Input("waste", "Cutting waste, straight", "percent", "%", 10.0, 0.0, 50.0, (5.0, 10.0)),
-        Input("waste_diagonal", "Cutting waste, diagonal", "percent", "%", 15.0, 0.0, 50.0, (15.0, 20.0)),
-        Input(
-            "bundle_coverage", "Floor that a bundle covers (its tag)", "area", "sq ft", 20.0, 1.0, 100.0, (15.0, 30.0)
-        ),
-        Input("average_length", "Average board length", "length", "in", 33.0, 6.0, 192.0, (24.0, 60.0), help=LENGTHS),
-        Input(
-            "end_joint",
-            "End joints apart, in neighbouring rows",
-            "length",
-            "in",
-            6.0,
-            1.0,
-            36.0,
-            (6.0, 18.0),
-            Rule("least", 6, "the oak flooring manual", "guidance"),
-        ),
-        Input(
-            "nail_spacing",
-            "Fastener spacing",
-            "length",
-            "in",
-            8.0,
-            2.0,
-            16.0,
-            rule=Rule("most", 10, "the installation guidelines for solid 3/4 in strip", "guidance"),
-        ),
-        Input("nail_end", "Fastener from the board end", "length", "in", 2.0, 0.5, 6.0),
-        Input("fasteners_per_box", "Fasteners in a box", "count", "", 1000.0, 50.0, 20000.0),
-        Input("roll_area", "Underlayment in a roll", "area", "sq ft", 432.0, 50.0, 2000.0),
-        Input("roll_width", "Width of the roll", "length", "in", 36.0, 12.0, 144.0),
-        Input("lap", "Lap of the underlayment", "length", "in", 4.0, 0.0, 24.0, (3.0, 6.0)),
-        Input("filler_coverage", "A gallon of filler covers", "area", "sq ft", 200.0, 20.0, 2000.0),
-        Input("coats", "Coats of finish", "count", "", 3.0, 1.0, 8.0, (2.0, 4.0)),
-        Input("finish_coverage", "A gallon of finish covers", "area", "sq ft", 500.0, 50.0, 2000.0, (400.0, 600.0)),
-        Input("labour_per_100", "Labour to lay 100 sq ft", "time", "h", 6.25, 0.5, 100.0, (3.0, 12.0)),
-        Input("finish_labour_per_100", "Labour to sand and finish 100 sq ft", "time", "h", 3.5, 0.0, 100.0),
-        Input("people", "People", "count", "", 2.0, 1.0, 12.0),
-        Input("hours_a_day", "Working hours a day", "time", "h", 8.0, 1.0, 16.0),
-    ),
-    outputs=(
-        Output("net_area", "Floor area", "area", "sq ft", 0.1),
-        Output("ordered_area", "Area to order", "area", "sq ft", 1.0, "up"),
-        Output("bundles", "Bundles", "count", "bundles", 1.0, "up"),
-        Output("lineal_feet", "Lineal feet", "length", "ft", 1.0, "up"),
-        Output("board_feet", "Board feet as the mill counts", "volume", "bd ft", 1.0, "up"),
-        Output("perimeter", "Walls round the rooms, doorways too", "length", "ft", 1.0, "up"),
-        Output("schedule", "Fastener schedule", "text"),
-        Output("fasteners_field", "Fasteners by spacing alone", "count", "fasteners", 1.0, "up"),
-        Output("fasteners", "Fasteners, with board ends", "count", "fasteners", 1.0, "up"),
-        Output("boxes", "Boxes of fasteners", "count", "boxes", 1.0, "up"),
-        Output("rolls", "Rolls of underlayment", "count", "rolls", 1.0, "up"),
-        Output("filler", "Filler", "volume", "gal", 0.25, "up"),
-        Output("finish", "Finish", "volume", "gal", 1.0, "up"),
-        Output("labour", "Labour to lay", "time", "h", 0.5, "up"),
-        Output("days", "Days to lay", "number", "days", 0.5, "up"),
-        Output("finish_labour", "Labour to sand and finish", "time", "h", 0.5, "up"),
-        Output("labour_total", "Labour in all", "time", "h", 0.5, "up"),
-    ),
-    formula=(
-        "Area to order = floor area x (1 + waste). Bundles = area to order / what a bundle covers.\n\n"
-        "Lineal feet = area x 12 / face width. Board feet = area x ((face + 3/4 in) / face + 5 %).\n\n"
-        "Fasteners = boards x ((length - 2 x end distance) / spacing + 1-1/2), at least 2 a board.\n\n"
-        "Finish = floor area x coats / coverage. Days = hours / (people x hours a day)."
-    ),
-    sources=(
-        Citation("wood-floor-installation-guidelines", "fastener schedule, revised 2019"),
-        Citation("oak-flooring-manual", "board-foot allowance; end joints"),
-        Citation("building-trades-pocketbook", "carpentry, estimating quantities, flooring"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"rooms": "front room: 20' x 16'; hall: 12' x 4'; less 5' x 2'", "face_width": "2-1/4 in"},
-    other_names=("flooring estimate", "hardwood take-off", "bundles for a floor", "floor order"),
-    cannot_decide=(
-        "The maker's instructions come first: they set the fastener, the spacing and the coverage of filler and finish."
-    ),
-)

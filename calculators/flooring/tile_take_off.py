@@ -8,18 +8,22 @@ between tiles.
 from __future__ import annotations
 
 from math import pi, sin
+from typing import Annotated
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Rule,
-    refuse,
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import (
+    Guidance,
+    Help,
+    Usual,
+    area,
+    calculator,
+    choice,
+    count,
+    length,
+    mass,
+    percent,
+    volume,
+    yes_no,
 )
 from calculators.flooring.tile_drawing import tile_drawing
 from calculators.flooring.tile_layout import balanced, full_at_start
@@ -65,35 +69,139 @@ def joints_in(run: float, most: float) -> int:
     return whole(run / most - NOISE, "up") - 1
 
 
+@calculator(
+    title="Tile floor: layout and what to order",
+    summary="Cuts at the walls without a sliver, tiles, boxes, mortar by the trowel's notch, and grout.",
+    outputs=(
+        Output("area", "Floor to tile", "area", "sq ft", step=0.1),
+        Output("full_along", "Full tiles along the room", "count", step=1),
+        Output("full_across", "Full tiles across", "count", step=1),
+        Output("cut_along", "Last tile along the room", "length", "in", step=1 / 16),
+        Output("cut_across", "First and last tile across", "length", "in", step=1 / 16),
+        Output("gap_along", "Gap at the walls, along", "length", "in", step=1 / 16),
+        Output("gap_across", "Gap at the walls, across", "length", "in", step=1 / 16),
+        Output("pieces", "Pieces laid in the whole rectangle", "count", step=1),
+        Output("tiles", "Tiles to order", "count", "tiles", step=1, rounds="up"),
+        Output("boxes", "Boxes", "count", "boxes", step=1, rounds="up"),
+        Output("bed", "Mortar under the tile, pressed", "length", "in", step=1 / 32),
+        Output("mortar", "Mortar, mixed", "volume", "cu ft", step=0.1, rounds="up"),
+        Output("bags", "Bags of mortar", "count", "bags", step=1, rounds="up"),
+        Output("sheets", "Sheets of backer", "count", "sheets", step=1, rounds="up"),
+        Output("grout", "Grout, dry", "mass", "lb", step=1 / 2, rounds="up"),
+        Output("grout_bags", "Bags of grout", "count", "bags", step=1, rounds="up"),
+        Output("edge", "Joint along the walls", "length", "ft", step=1, rounds="up"),
+        Output("movement", "Movement joints in the field", "count", step=1),
+        Output("lippage", "Most lippage, beside the tile's own warp", "length", "in", step=1 / 32, rounds="down"),
+    ),
+    formula=(
+        "Balanced: one full tile fewer than fits, and what is left is halved, so that no cut is under half a tile.\n\n"
+        "Tiles = area x (1 + waste) / (tile with its joint); laid straight, at least the pieces and the broken.\n\n"
+        "Bed = notch depth x sin 45 deg / 2. Mortar = area x (bed + bed of the backer) x (1 + waste).\n\n"
+        "Grout = area x (1 - tile / tile with its joint) x thickness x weight x (1 + waste)."
+    ),
+    sources=(
+        Citation("ansi-a108", "A108.02, 4.3: lippage, joint width, large tiles; cuts large and balanced"),
+        Citation("tcna-handbook", "EJ171, movement joints"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"length": "8'", "width": "5'"},
+    other_names=("tile estimate", "tile layout", "thinset calculator", "grout calculator", "how many tiles"),
+    cannot_decide=(
+        "The bags of mortar and grout say what they make, and the trowel is proved by lifting a tile. Whether the "
+        "floor is stiff enough for tile is a matter of its joists."
+    ),
+    drawing=tile_drawing,
+)
 def tile_take_off(
-    length: float,
-    width: float,
-    more_area: float,
-    less_area: float,
-    tile_length: float,
-    tile_width: float,
-    thickness: float,
-    joint: float,
-    gap: float,
-    layout: str,
-    doorway: str,
-    waste: float,
-    waste_diagonal: float,
-    spare: float,
-    tiles_per_box: float,
-    notch_width: float,
-    notch_depth: float,
-    back_butter: bool,
-    butter: float,
-    backer_bed: float,
-    sheet_area: float,
-    bag_fills: float,
-    mortar_waste: float,
-    grout_weight: float,
-    grout_bag: float,
-    grout_waste: float,
-    most_run: float,
-    lippage_most: float,
+    length: Annotated[
+        float, length("Room, from the doorway to the far wall", "ft-in", default="8 ft", limits="2 to 100 ft")
+    ],
+    width: Annotated[float, length("Room, across", "ft-in", default="5 ft", limits="2 to 100 ft")],
+    more_area: Annotated[float, area("More floor: alcoves, doorways", "sq ft", default="0", limits="0 to 5000 sq ft")],
+    less_area: Annotated[
+        float, area("Floor not tiled: tub, built-ins", "sq ft", default="0", limits="0 to 5000 sq ft")
+    ],
+    tile_length: Annotated[
+        float, length("Tile, along the room", "in", default="12 in", limits="1 to 48 in"), Usual("4 to 24 in")
+    ],
+    tile_width: Annotated[
+        float, length("Tile, across the room", "in", default="12 in", limits="1 to 48 in"), Usual("4 to 24 in")
+    ],
+    thickness: Annotated[
+        float, length("Thickness of the tile", "in", default="5/16 in", limits="1/8 to 1 in"), Usual("1/4 to 1/2 in")
+    ],
+    joint: Annotated[
+        float,
+        length("Joint between tiles", "in", default="1/8 in", limits="1/32 to 3/4 in"),
+        Usual("1/16 to 3/8 in"),
+        Guidance("at least 1/16 in", "ANSI A108.02, 4.3"),
+    ],
+    gap: Annotated[
+        float, length("Gap at every wall", "in", default="1/4 in", limits="1/16 to 1 in"), Usual("1/8 to 1/2 in")
+    ],
+    layout: Annotated[
+        str, choice("Layout", {"straight": "Straight with the walls", "diagonal": "Diagonal"}, default="straight")
+    ],
+    doorway: Annotated[
+        str,
+        choice(
+            "At the doorway",
+            {"balanced": "Cuts alike at both ends", "full": "A full tile at the doorway"},
+            default="balanced",
+        ),
+    ],
+    waste: Annotated[
+        float, percent("Cutting waste, straight", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 15 %")
+    ],
+    waste_diagonal: Annotated[
+        float, percent("Cutting waste, diagonal", "%", default="15 %", limits="0 to 50 %"), Usual("12 to 20 %")
+    ],
+    spare: Annotated[
+        float, percent("Broken, on top of the pieces laid", "%", default="5 %", limits="0 to 50 %"), Usual("2 to 10 %")
+    ],
+    tiles_per_box: Annotated[float, count("Tiles in a box", default="10", limits="1 to 500")],
+    notch_width: Annotated[
+        float,
+        length("Notch of the trowel, wide", "in", default="1/4 in", limits="1/16 to 1 in"),
+        Usual("3/16 to 1/2 in"),
+    ],
+    notch_depth: Annotated[
+        float,
+        length("Notch of the trowel, deep", "in", default="3/8 in", limits="1/16 to 1 in"),
+        Usual("3/16 to 1/2 in"),
+    ],
+    back_butter: Annotated[bool, yes_no("Backs buttered", default="no")],
+    butter: Annotated[float, length("Mortar that buttering adds", "in", default="1/32 in", limits="0 to 1/4 in")],
+    backer_bed: Annotated[
+        float, length("Mortar under the backer, 0 for none", "in", default="1/16 in", limits="0 to 1/2 in")
+    ],
+    sheet_area: Annotated[float, area("Backer in a sheet", "sq ft", default="15 sq ft", limits="1 to 100 sq ft")],
+    bag_fills: Annotated[
+        float,
+        volume("A bag of mortar makes", "cu ft", default="0.6 cu ft", limits="0.05 to 2 cu ft"),
+        Usual("0.5 to 0.75 cu ft"),
+    ],
+    mortar_waste: Annotated[float, percent("Mortar left in the bucket", "%", default="10 %", limits="0 to 50 %")],
+    grout_weight: Annotated[
+        float,
+        mass("Dry grout for a cubic foot of joint", "lb", default="100 lb", limits="50 to 150 lb"),
+        Usual("90 to 120 lb"),
+    ],
+    grout_bag: Annotated[float, mass("Grout in a bag", "lb", default="10 lb", limits="1 to 60 lb")],
+    grout_waste: Annotated[float, percent("Grout washed off", "%", default="10 %", limits="0 to 50 %")],
+    most_run: Annotated[
+        float,
+        length("Movement joints at most apart", "ft-in", default="25 ft", limits="5 to 40 ft"),
+        Usual("8 to 25 ft"),
+        Guidance("at most 25 ft", "EJ171 for floors indoors"),
+    ],
+    lippage_most: Annotated[
+        float,
+        length("Most lippage, joints under 1/4 in", "in", default="1/32 in", limits="0 to 1/8 in"),
+        Guidance("at most 1/32 in", "ANSI A108.02, 4.3.7"),
+        Help("Twice as much from 1/4 in on."),
+    ],
 ) -> Answer:
     """Layout, tiles, mortar and grout of a rectangular room.
 
@@ -102,8 +210,7 @@ def tile_take_off(
     the doorway is at the start of the length.
 
     >>> answer = tile_take_off(
-    ...     96, 60, 0, 0, 12, 12, 0.3125, 0.125, 0.25, "straight", "balanced", 10, 15, 5, 10, 0.25, 0.375, False,
-    ...     0.03125, 0, 15, 0.6, 10, 100, 25, 10, 300, 0.03125
+    ...     backer_bed=0, grout_bag=25
     ... )
     >>> answer["area"], answer["pieces"], answer["cut_along"], answer["cut_across"]
     (40.0, 40, 11.3125, 11.5)
@@ -222,124 +329,3 @@ def tile_cautions(tile_length: float, tile_width: float, joint: float, layout: s
     if layout == "diagonal" and abs(tile_length - tile_width) > NOISE:
         cautions.append("Laid diagonally, a tile that is not square looks like a mistake: take square ones.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="tile-take-off",
-    title="Tile floor: layout and what to order",
-    trade="flooring",
-    summary="Cuts at the walls without a sliver, tiles, boxes, mortar by the trowel's notch, and grout.",
-    function=tile_take_off,
-    drawing=tile_drawing,
-    inputs=(
-        Input("length", "Room, from the doorway to the far wall", "length", "ft-in", 96.0, 24.0, 1200.0),
-        Input("width", "Room, across", "length", "ft-in", 60.0, 24.0, 1200.0),
-        Input("more_area", "More floor: alcoves, doorways", "area", "sq ft", 0.0, 0.0, 5000.0),
-        Input("less_area", "Floor not tiled: tub, built-ins", "area", "sq ft", 0.0, 0.0, 5000.0),
-        Input("tile_length", "Tile, along the room", "length", "in", 12.0, 1.0, 48.0, (4.0, 24.0)),
-        Input("tile_width", "Tile, across the room", "length", "in", 12.0, 1.0, 48.0, (4.0, 24.0)),
-        Input("thickness", "Thickness of the tile", "length", "in", 0.3125, 0.125, 1.0, (0.25, 0.5)),
-        Input(
-            "joint",
-            "Joint between tiles",
-            "length",
-            "in",
-            0.125,
-            0.03125,
-            0.75,
-            (0.0625, 0.375),
-            Rule("least", 0.0625, "ANSI A108.02, 4.3", "guidance"),
-        ),
-        Input("gap", "Gap at every wall", "length", "in", 0.25, 0.0625, 1.0, (0.125, 0.5)),
-        Input(
-            "layout",
-            "Layout",
-            "choice",
-            default="straight",
-            choices=(Choice("straight", "Straight with the walls"), Choice("diagonal", "Diagonal")),
-        ),
-        Input(
-            "doorway",
-            "At the doorway",
-            "choice",
-            default="balanced",
-            choices=(Choice("balanced", "Cuts alike at both ends"), Choice("full", "A full tile at the doorway")),
-        ),
-        Input("waste", "Cutting waste, straight", "percent", "%", 10.0, 0.0, 50.0, (5.0, 15.0)),
-        Input("waste_diagonal", "Cutting waste, diagonal", "percent", "%", 15.0, 0.0, 50.0, (12.0, 20.0)),
-        Input("spare", "Broken, on top of the pieces laid", "percent", "%", 5.0, 0.0, 50.0, (2.0, 10.0)),
-        Input("tiles_per_box", "Tiles in a box", "count", "", 10.0, 1.0, 500.0),
-        Input("notch_width", "Notch of the trowel, wide", "length", "in", 0.25, 0.0625, 1.0, (0.1875, 0.5)),
-        Input("notch_depth", "Notch of the trowel, deep", "length", "in", 0.375, 0.0625, 1.0, (0.1875, 0.5)),
-        Input("back_butter", "Backs buttered", "yes-no", default=False),
-        Input("butter", "Mortar that buttering adds", "length", "in", 0.03125, 0.0, 0.25),
-        Input("backer_bed", "Mortar under the backer, 0 for none", "length", "in", 0.0625, 0.0, 0.5),
-        Input("sheet_area", "Backer in a sheet", "area", "sq ft", 15.0, 1.0, 100.0),
-        Input("bag_fills", "A bag of mortar makes", "volume", "cu ft", 0.6, 0.05, 2.0, (0.5, 0.75)),
-        Input("mortar_waste", "Mortar left in the bucket", "percent", "%", 10.0, 0.0, 50.0),
-        Input("grout_weight", "Dry grout for a cubic foot of joint", "mass", "lb", 100.0, 50.0, 150.0, (90.0, 120.0)),
-        Input("grout_bag", "Grout in a bag", "mass", "lb", 10.0, 1.0, 60.0),
-        Input("grout_waste", "Grout washed off", "percent", "%", 10.0, 0.0, 50.0),
-        Input(
-            "most_run",
-            "Movement joints at most apart",
-            "length",
-            "ft-in",
-            300.0,
-            60.0,
-            480.0,
-            (96.0, 300.0),
-            Rule("most", 300, "EJ171 for floors indoors", "guidance"),
-        ),
-        Input(
-            "lippage_most",
-            "Most lippage, joints under 1/4 in",
-            "length",
-            "in",
-            0.03125,
-            0.0,
-            0.125,
-            rule=Rule("most", 0.03125, "ANSI A108.02, 4.3.7", "guidance"),
-            help="Twice as much from 1/4 in on.",
-        ),
-    ),
-    outputs=(
-        Output("area", "Floor to tile", "area", "sq ft", 0.1),
-        Output("full_along", "Full tiles along the room", "count", step=1.0),
-        Output("full_across", "Full tiles across", "count", step=1.0),
-        Output("cut_along", "Last tile along the room", "length", "in", 0.0625),
-        Output("cut_across", "First and last tile across", "length", "in", 0.0625),
-        Output("gap_along", "Gap at the walls, along", "length", "in", 0.0625),
-        Output("gap_across", "Gap at the walls, across", "length", "in", 0.0625),
-        Output("pieces", "Pieces laid in the whole rectangle", "count", step=1.0),
-        Output("tiles", "Tiles to order", "count", "tiles", 1.0, "up"),
-        Output("boxes", "Boxes", "count", "boxes", 1.0, "up"),
-        Output("bed", "Mortar under the tile, pressed", "length", "in", 0.03125),
-        Output("mortar", "Mortar, mixed", "volume", "cu ft", 0.1, "up"),
-        Output("bags", "Bags of mortar", "count", "bags", 1.0, "up"),
-        Output("sheets", "Sheets of backer", "count", "sheets", 1.0, "up"),
-        Output("grout", "Grout, dry", "mass", "lb", 0.5, "up"),
-        Output("grout_bags", "Bags of grout", "count", "bags", 1.0, "up"),
-        Output("edge", "Joint along the walls", "length", "ft", 1.0, "up"),
-        Output("movement", "Movement joints in the field", "count", step=1.0),
-        Output("lippage", "Most lippage, beside the tile's own warp", "length", "in", 0.03125, "down"),
-    ),
-    formula=(
-        "Balanced: one full tile fewer than fits, and what is left is halved, so that no cut is under half a tile.\n\n"
-        "Tiles = area x (1 + waste) / (tile with its joint); laid straight, at least the pieces and the broken.\n\n"
-        "Bed = notch depth x sin 45 deg / 2. Mortar = area x (bed + bed of the backer) x (1 + waste).\n\n"
-        "Grout = area x (1 - tile / tile with its joint) x thickness x weight x (1 + waste)."
-    ),
-    sources=(
-        Citation("ansi-a108", "A108.02, 4.3: lippage, joint width, large tiles; cuts large and balanced"),
-        Citation("tcna-handbook", "EJ171, movement joints"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"length": "8'", "width": "5'"},
-    other_names=("tile estimate", "tile layout", "thinset calculator", "grout calculator", "how many tiles"),
-    cannot_decide=(
-        "The bags of mortar and grout say what they make, and the trowel is proved by lifting a tile. Whether the "
-        "floor is stiff enough for tile is a matter of its joists."
-    ),
-)

@@ -6,7 +6,10 @@ Boards need days to weeks to come to it, thick ones longer.
 
 from __future__ import annotations
 
-from calculators.declaration import Answer, Calculator, Citation, Input, Output, Plot, refuse
+from typing import Annotated
+
+from calculators.declaration import Answer, Citation, Output, Plot, refuse
+from calculators.declaring import Help, Usual, calculator, percent, temperature
 from calculators.writing import decimal
 
 FAHRENHEIT = {
@@ -65,14 +68,56 @@ def moisture_at(temperature: float, humidity: float) -> float:
     return balance(FAHRENHEIT, temperature, humidity / 100)
 
 
-def wood_moisture(temperature: float, humidity: float) -> Answer:
+@calculator(
+    title="Moisture that wood comes to",
+    summary="The moisture content that boards settle at in air of this temperature and humidity.",
+    outputs=(
+        Output("moisture", "Moisture content of the wood", "percent", "%", step=0.1),
+        Output("drier", "With 5 points of humidity less", "percent", "%", step=0.1),
+        Output("damper", "With 5 points of humidity more", "percent", "%", step=0.1),
+    ),
+    formula=(
+        "EMC = 1800 / W x ( K h / (1 - K h) + (K1 K h + 2 K1 K2 K² h²) / (1 + K1 K h + K1 K2 K² h²) )\n\n"
+        "h is the relative humidity as a part of 1. W, K, K1 and K2 follow from the temperature; see the working."
+    ),
+    sources=(
+        Citation("wood-handbook", "equation 4-5, table 4-2"),
+        Citation("emc-note", "constants for degrees F"),
+    ),
+    example={"temperature": "70 F", "humidity": "40 %"},
+    other_names=("EMC", "equilibrium moisture content", "acclimation", "dry enough"),
+    plots=(
+        Plot(
+            "Moisture of wood against humidity",
+            x="humidity",
+            y="moisture",
+            start=10.0,
+            end=90.0,
+            curves=("temperature", (40.0, 70.0, 100.0)),
+        ),
+    ),
+)
+def wood_moisture(
+    temperature: Annotated[
+        float,
+        temperature("Temperature of the air", "F", default="70 F", limits="30 to 210 F"),
+        Usual("40 to 100 F"),
+        Help("Where the wood lies, not outdoors."),
+    ],
+    humidity: Annotated[
+        float,
+        percent("Relative humidity", "%", default="40 %", limits="0 to 100 %"),
+        Usual("20 to 80 %"),
+        Help("Off the hygrometer, after it has hung there an hour. Less than 100 %."),
+    ],
+) -> Answer:
     """The moisture content that wood comes to, in percent, and what five points of humidity make of it.
 
     ``temperature`` in degrees Fahrenheit, 30 to 210; ``humidity`` in percent, below 100. The handbook
     gives one table for all species; single ones differ a little. From 35 to 180 F and 20 to 80 % the equation keeps
     within 0.5 % of the table, mostly within 0.2 % (Dry Kiln Operator's Manual).
 
-    >>> answer = wood_moisture(70, 40)
+    >>> answer = wood_moisture()
     >>> round(answer["moisture"], 1), round(answer["damper"], 1), round(answer["drier"], 1)
     (7.7, 8.5, 6.9)
 
@@ -104,61 +149,3 @@ def wood_moisture(temperature: float, humidity: float) -> Answer:
             f"the handbook's constants for degrees C, at {decimal(celsius, 1)} C: {decimal(in_celsius, 2)} %",
         ],
     }
-
-
-CALCULATOR = Calculator(
-    name="wood-moisture",
-    title="Moisture that wood comes to",
-    trade="flooring",
-    summary="The moisture content that boards settle at in air of this temperature and humidity.",
-    function=wood_moisture,
-    inputs=(
-        Input(
-            "temperature",
-            "Temperature of the air",
-            "temperature",
-            "F",
-            70.0,
-            30.0,
-            210.0,
-            (40.0, 100.0),
-            help="Where the wood lies, not outdoors.",
-        ),
-        Input(
-            "humidity",
-            "Relative humidity",
-            "percent",
-            "%",
-            40.0,
-            0.0,
-            100.0,
-            (20.0, 80.0),
-            help="Off the hygrometer, after it has hung there an hour. Less than 100 %.",
-        ),
-    ),
-    outputs=(
-        Output("moisture", "Moisture content of the wood", "percent", "%", 0.1),
-        Output("drier", "With 5 points of humidity less", "percent", "%", 0.1),
-        Output("damper", "With 5 points of humidity more", "percent", "%", 0.1),
-    ),
-    formula=(
-        "EMC = 1800 / W x ( K h / (1 - K h) + (K1 K h + 2 K1 K2 K² h²) / (1 + K1 K h + K1 K2 K² h²) )\n\n"
-        "h is the relative humidity as a part of 1. W, K, K1 and K2 follow from the temperature; see the working."
-    ),
-    sources=(
-        Citation("wood-handbook", "equation 4-5, table 4-2"),
-        Citation("emc-note", "constants for degrees F"),
-    ),
-    example={"temperature": "70 F", "humidity": "40 %"},
-    other_names=("EMC", "equilibrium moisture content", "acclimation", "dry enough"),
-    plots=(
-        Plot(
-            "Moisture of wood against humidity",
-            "humidity",
-            "moisture",
-            10.0,
-            90.0,
-            ("temperature", (40.0, 70.0, 100.0)),
-        ),
-    ),
-)

@@ -7,17 +7,10 @@ hold back is stress.
 
 from __future__ import annotations
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Plot,
-)
+from typing import Annotated
+
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
+from calculators.declaring import Help, Usual, calculator, choice, length, percent, temperature
 from calculators.flooring.wood_moisture import moisture_at
 from calculators.flooring.wood_species import FROM_MEMORY, NAMES, coefficient
 from calculators.writing import decimal, feet_inches, inches
@@ -63,19 +56,92 @@ def from_green(width: float, shrinks: float, start: float, end: float) -> float:
     return width * (end - start) / (SATURATION * 100 / shrinks - SATURATION + start)
 
 
+WIDTH = ("wider", "narrower")
+
+
+@calculator(
+    title="How much a floor moves",
+    summary=(
+        "Swelling or shrinking of a board and of a room between two moistures or two seasons, and the gap it asks."
+    ),
+    outputs=(
+        Output("coefficient", "Change of width for 1 % of moisture", "number", step=0.00001, help="As a part of it."),
+        Output("start", "Moisture at first", "percent", "%", step=0.1),
+        Output("end", "Moisture later", "percent", "%", step=0.1),
+        Output("board_change", "Change of one board", "length", "in", step=0.001, ways=WIDTH),
+        Output("room_change", "Change of the room, if nothing held it", "length", "in", step=0.01, ways=WIDTH),
+        Output("gap_needed", "Gap at each wall that takes the swelling", "length", "in", step=1 / 16, rounds="up"),
+        Output("gap_crew", "The crew's gap", "length", "in", step=1 / 16),
+        Output("gap_industry", "Gap as wide as the board is thick", "length", "in", step=1 / 16),
+        Output("crew_takes", "The crew's gap takes it", "yes-no"),
+        Output("industry_takes", "The gap of the board's thickness takes it", "yes-no"),
+    ),
+    formula=(
+        "From 6 to 14 % moisture: change = width x coefficient x (moisture later - moisture at first).\n\n"
+        "Beyond: change = width x (later - first) / (3000 / S - 30 + first), S the shrinkage from green to oven-dry in "
+        "percent. S is worked out from the coefficient, which is the part of the width at 10 %.\n\n"
+        "Gap at each wall = half of the room's swelling."
+    ),
+    sources=(
+        Citation("wood-handbook", "equations 13-2 and 13-3, table 13-5"),
+        Citation("wood-floor-installation-guidelines", "expansion space: the thickness of the board"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"species": "red-oak", "cut": "flat", "moisture_from": "6 %", "moisture_to": "9 %", "room_width": "15'"},
+    other_names=("expansion gap", "wood shrinkage", "cupping", "seasonal gaps", "dimensional change"),
+    cannot_decide=(
+        "Whether a floor may be laid: that the moisture readings say. Nails, glue and neighbours hold wood back, so "
+        "the true movement is less, and the maker's own gap comes before any figure here."
+    ),
+    plots=(
+        Plot(
+            "Change of one board, laid at the first moisture",
+            x="moisture_to",
+            y="board_change",
+            start=4.0,
+            end=16.0,
+            curves=("cut", ("flat", "quarter")),
+        ),
+    ),
+)
 def wood_movement(
-    species: str,
-    cut: str,
-    by: str,
-    moisture_from: float,
-    moisture_to: float,
-    temperature: float,
-    humidity_from: float,
-    humidity_to: float,
-    board_width: float,
-    room_width: float,
-    gap: float,
-    thickness: float,
+    species: Annotated[str, choice("Species", NAMES, default="red-oak")],
+    cut: Annotated[
+        str,
+        choice("Cut", {"flat": "flat-sawn", "quarter": "quarter-sawn"}, default="flat"),
+        Help("On the board's end: rings lying along the face are flat-sawn, standing up to it quarter-sawn."),
+    ],
+    by: Annotated[
+        str,
+        choice(
+            "Between",
+            {"moisture": "two readings of moisture", "seasons": "two humidities of the house"},
+            default="moisture",
+        ),
+    ],
+    moisture_from: Annotated[
+        float, percent("Moisture when it is laid", "%", default="6 %", limits="0 to 30 %"), Usual("4 to 14 %")
+    ],
+    moisture_to: Annotated[
+        float, percent("Moisture later", "%", default="9 %", limits="0 to 30 %"), Usual("4 to 14 %")
+    ],
+    temperature: Annotated[
+        float,
+        temperature("Temperature of the house", "F", default="70 F", limits="30 to 120 F"),
+        Usual("55 to 90 F"),
+        Help("Used with 'seasons'."),
+    ],
+    humidity_from: Annotated[
+        float, percent("Humidity at first", "%", default="30 %", limits="0 to 99 %"), Help("Used with 'seasons'.")
+    ],
+    humidity_to: Annotated[
+        float, percent("Humidity later", "%", default="50 %", limits="0 to 99 %"), Help("Used with 'seasons'.")
+    ],
+    board_width: Annotated[float, length("Face width of a board", "in", default="2-1/4 in", limits="1 to 12 in")],
+    room_width: Annotated[float, length("Room, across the boards", "ft-in", default="12 ft", limits="1 to 100 ft")],
+    gap: Annotated[float, length("The crew's gap at each wall", "in", default="1/4 in", limits="0 to 2 in")],
+    thickness: Annotated[float, length("Thickness of the board", "in", default="3/4 in", limits="1/4 to 2 in")],
 ) -> Answer:
     """The change of one board and of a whole room across the boards, and the gap at each wall that takes it.
 
@@ -84,7 +150,7 @@ def wood_movement(
 
     The gap that follows is half of the room's swelling, or nothing when it shrinks. Limits: 0 to 30 % moisture.
 
-    >>> answer = wood_movement("red-oak", "flat", "moisture", 6, 9, 70, 30, 50, 2.25, 180, 0.25, 0.75)
+    >>> answer = wood_movement(room_width=180)
     >>> round(answer["board_change"], 4), round(answer["room_change"], 2), round(answer["gap_needed"], 2)
     (0.0249, 1.99, 1.0)
 
@@ -159,96 +225,3 @@ def movement_cautions(start: float, end: float, needed: float, gap: float, thick
     if max(start, end) >= SATURATION:
         cautions.append("From 30 % on wood is saturated and swells no more; it is counted as 30 %.")
     return cautions
-
-
-def _species() -> tuple[Choice, ...]:
-    """The species as choices."""
-    return tuple(Choice(name, label) for name, label in NAMES.items())
-
-
-WIDTH = ("wider", "narrower")
-
-CALCULATOR = Calculator(
-    name="wood-movement",
-    title="How much a floor moves",
-    trade="flooring",
-    summary="Swelling or shrinking of a board and of a room between two moistures or two seasons, and the gap it asks.",
-    function=wood_movement,
-    inputs=(
-        Input("species", "Species", "choice", default="red-oak", choices=_species()),
-        Input(
-            "cut",
-            "Cut",
-            "choice",
-            default="flat",
-            choices=(Choice("flat", "flat-sawn"), Choice("quarter", "quarter-sawn")),
-            help="On the board's end: rings lying along the face are flat-sawn, standing up to it quarter-sawn.",
-        ),
-        Input(
-            "by",
-            "Between",
-            "choice",
-            default="moisture",
-            choices=(Choice("moisture", "two readings of moisture"), Choice("seasons", "two humidities of the house")),
-        ),
-        Input("moisture_from", "Moisture when it is laid", "percent", "%", 6.0, 0.0, 30.0, (4.0, 14.0)),
-        Input("moisture_to", "Moisture later", "percent", "%", 9.0, 0.0, 30.0, (4.0, 14.0)),
-        Input(
-            "temperature",
-            "Temperature of the house",
-            "temperature",
-            "F",
-            70.0,
-            30.0,
-            120.0,
-            (55.0, 90.0),
-            help="Used with 'seasons'.",
-        ),
-        Input("humidity_from", "Humidity at first", "percent", "%", 30.0, 0.0, 99.0, help="Used with 'seasons'."),
-        Input("humidity_to", "Humidity later", "percent", "%", 50.0, 0.0, 99.0, help="Used with 'seasons'."),
-        Input("board_width", "Face width of a board", "length", "in", 2.25, 1.0, 12.0),
-        Input("room_width", "Room, across the boards", "length", "ft-in", 144.0, 12.0, 1200.0),
-        Input("gap", "The crew's gap at each wall", "length", "in", 0.25, 0.0, 2.0),
-        Input("thickness", "Thickness of the board", "length", "in", 0.75, 0.25, 2.0),
-    ),
-    outputs=(
-        Output("coefficient", "Change of width for 1 % of moisture", "number", "", 0.00001, help="As a part of it."),
-        Output("start", "Moisture at first", "percent", "%", 0.1),
-        Output("end", "Moisture later", "percent", "%", 0.1),
-        Output("board_change", "Change of one board", "length", "in", 0.001, ways=WIDTH),
-        Output("room_change", "Change of the room, if nothing held it", "length", "in", 0.01, ways=WIDTH),
-        Output("gap_needed", "Gap at each wall that takes the swelling", "length", "in", 0.0625, "up"),
-        Output("gap_crew", "The crew's gap", "length", "in", 0.0625),
-        Output("gap_industry", "Gap as wide as the board is thick", "length", "in", 0.0625),
-        Output("crew_takes", "The crew's gap takes it", "yes-no"),
-        Output("industry_takes", "The gap of the board's thickness takes it", "yes-no"),
-    ),
-    formula=(
-        "From 6 to 14 % moisture: change = width x coefficient x (moisture later - moisture at first).\n\n"
-        "Beyond: change = width x (later - first) / (3000 / S - 30 + first), S the shrinkage from green to oven-dry in "
-        "percent. S is worked out from the coefficient, which is the part of the width at 10 %.\n\n"
-        "Gap at each wall = half of the room's swelling."
-    ),
-    sources=(
-        Citation("wood-handbook", "equations 13-2 and 13-3, table 13-5"),
-        Citation("wood-floor-installation-guidelines", "expansion space: the thickness of the board"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"species": "red-oak", "cut": "flat", "moisture_from": "6 %", "moisture_to": "9 %", "room_width": "15'"},
-    other_names=("expansion gap", "wood shrinkage", "cupping", "seasonal gaps", "dimensional change"),
-    cannot_decide=(
-        "Whether a floor may be laid: that the moisture readings say. Nails, glue and neighbours hold wood back, so "
-        "the true movement is less, and the maker's own gap comes before any figure here."
-    ),
-    plots=(
-        Plot(
-            "Change of one board, laid at the first moisture",
-            "moisture_to",
-            "board_change",
-            4.0,
-            16.0,
-            ("cut", ("flat", "quarter")),
-        ),
-    ),
-)

@@ -6,13 +6,13 @@ from typing import Any
 
 import pytest
 
-from calculators.flooring.board_layout import CALCULATOR
+from calculators.flooring.board_layout import board_layout
 from calculators.run import run
 
 
 def layout(**inputs: Any) -> dict[str, Any]:
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in board_layout.inputs}
+    return run(board_layout, {**defaults, **inputs})
 
 
 # A printed how-to on staggering boards: lines a quarter inch off both walls; with 4 in boards and 1 in left over, the

@@ -7,14 +7,14 @@ from typing import Any
 
 import pytest
 
-from calculators.flooring.floor_finish import CALCULATOR, CUBIC_FEET_A_GALLON
+from calculators.flooring.floor_finish import CUBIC_FEET_A_GALLON, floor_finish
 from calculators.run import run
 
 
 def finish(**inputs: Any) -> dict[str, Any]:
     """The answer with these changes to the defaults."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in floor_finish.inputs}
+    return run(floor_finish, {**defaults, **inputs})
 
 
 # Common practice (from memory): a gallon of floor finish covers 400 to 600 sq ft, one coat. So a floor of 1,000 sq ft

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from calculators.flooring.rack_room import CALCULATOR
+from calculators.flooring.rack_room import rack_room
 from calculators.flooring.racking.pile import drawn_pile
 from calculators.flooring.racking.plan import Pile, boards_of, rack, rules_of
 from calculators.run import compute
@@ -26,10 +26,10 @@ def test_a_drawn_pile_averages_as_the_grade_does(grade: str, average: int) -> No
 def test_end_joints_stand_six_inches_apart() -> None:
     """Oak flooring association, installation: end joints of adjacent runs at least 6 in apart. It is where the input
     starts, and the plan keeps it."""
-    declared = CALCULATOR.input("end_joint")
+    declared = rack_room.input("end_joint")
     assert declared is not None
     assert declared.default == 6
-    assert compute(CALCULATOR, {"room": "12' x 6'"})["closest"] >= 6
+    assert compute(rack_room, {"room": "12' x 6'"})["closest"] >= 6
 
 
 @pytest.mark.parametrize("seed", range(6))

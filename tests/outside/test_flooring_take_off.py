@@ -10,17 +10,17 @@ from hypothesis import strategies as st
 from shapely import Polygon, get_coordinates
 
 from calculators.flooring.strip_floor_take_off import (
-    CALCULATOR,
     board_feet_a_sq_ft,
     counted_thickness,
     schedule_of,
+    strip_floor_take_off,
 )
 from calculators.run import run
 
 
 def take_off(**inputs: Any) -> dict[str, Any]:
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in strip_floor_take_off.inputs}
+    return run(strip_floor_take_off, {**defaults, **inputs})
 
 
 # Twelve inches over the face width, as trade tables of lineal feet print it.

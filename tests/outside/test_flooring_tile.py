@@ -9,7 +9,7 @@ from shapely.geometry import box
 from shapely.ops import unary_union
 
 from calculators.flooring.tile_layout import balanced, positions
-from calculators.flooring.tile_take_off import CALCULATOR, bed_of, joint_share
+from calculators.flooring.tile_take_off import bed_of, joint_share, tile_take_off
 from calculators.run import run
 
 CUBIC_INCHES = 1728
@@ -17,8 +17,8 @@ CUBIC_INCHES = 1728
 
 def floor(**inputs: Any) -> dict[str, Any]:
     """The answer with these changes to the defaults."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in tile_take_off.inputs}
+    return run(tile_take_off, {**defaults, **inputs})
 
 
 # A dealer's printed chart for sanded grout, full joint depth and 10 % waste: 0.94 lb a sq ft for tiles of 3/8 in x

@@ -129,12 +129,42 @@ def test_installation_guidelines_four_percent_for_strip_two_for_plank(
     """Wood flooring installation guidelines, acclimation (seen quoted): boards under 3 in may differ from the subfloor
     by 4 %, from 3 in on by 2 %. The boards read 7.5 % here."""
     readings = [{"reading": subfloor}]
-    answer = flooring_ready(readings, [{"reading": 7.5}], width, 70, 70, 70, 30, 50, 4, 2, 3, 12, 1, 0)
+    answer = flooring_ready(
+        subfloor=readings,
+        boards=[{"reading": 7.5}],
+        board_width=width,
+        wood_temperature=70,
+        calibrated=70,
+        house_temperature=70,
+        humidity_least=30,
+        humidity_most=50,
+        allowed_strip=4,
+        allowed_plank=2,
+        plank_from=3,
+        most_subfloor=12,
+        off_service=1,
+        area=0,
+    )
     assert answer["ready"] is ready
 
 
 @pytest.mark.parametrize("boards", [6.5, 7.5, 8.5])
 def test_boards_as_mills_and_the_handbook_have_them_suit_a_lived_in_house(boards: float) -> None:
     """FPL-GTR-190, table 13-2, from memory: interiors of most of the country average 8 %, single boards 6 to 10 %."""
-    answer = flooring_ready([{"reading": 9.0}], [{"reading": boards}], 2.25, 70, 70, 70, 30, 50, 4, 2, 3, 12, 1, 0)
+    answer = flooring_ready(
+        subfloor=[{"reading": 9.0}],
+        boards=[{"reading": boards}],
+        board_width=2.25,
+        wood_temperature=70,
+        calibrated=70,
+        house_temperature=70,
+        humidity_least=30,
+        humidity_most=50,
+        allowed_strip=4,
+        allowed_plank=2,
+        plank_from=3,
+        most_subfloor=12,
+        off_service=1,
+        area=0,
+    )
     assert answer["ready"] is True

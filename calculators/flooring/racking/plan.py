@@ -137,7 +137,15 @@ def rows_of(plan: list[dict[str, Any]], gap: float, face_width: float, least_row
     _, _, right, bottom = bounds([point for shape in plan for point in shape["points"]])
     first = face_width
     if bottom >= LEAST_ROOM:
-        first = board_layout(bottom, 0.0, right, gap, face_width, min(least_row, face_width), 0.5)["first_near"]
+        first = board_layout(
+            width_near=bottom,
+            width_far=0.0,
+            room_length=right,
+            gap=gap,
+            face_width=face_width,
+            least_width=min(least_row, face_width),
+            most_taper=0.5,
+        )["first_near"]
     end = bottom - gap
     bands: list[Band] = []
     top = gap

@@ -9,7 +9,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.flooring.board_layout import CALCULATOR
+from calculators.flooring.board_layout import board_layout
 from calculators.run import run
 
 TINY = 1e-5
@@ -17,8 +17,8 @@ TINY = 1e-5
 
 def layout(**inputs: Any) -> dict[str, Any]:
     """The answer; what is not given stands at its default, and the room is 12 ft across."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, "width_near": 144.0, **inputs})
+    defaults = {declared.name: declared.default for declared in board_layout.inputs}
+    return run(board_layout, {**defaults, "width_near": 144.0, **inputs})
 
 
 def narrowest(answer: dict[str, Any]) -> float:

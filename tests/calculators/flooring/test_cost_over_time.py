@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.flooring.cost_over_time import CALCULATOR, cost_in
+from calculators.flooring.cost_over_time import cost_in, cost_over_time
 from calculators.run import compute, run
 
 prices = st.integers(0, 60).map(lambda quarters: quarters / 4)
@@ -16,7 +16,7 @@ every = st.integers(0, 40).map(float)
 
 
 def answer(**given: Any) -> dict[str, Any]:
-    return run(CALCULATOR, given)
+    return run(cost_over_time, given)
 
 
 @given(install=prices, refinish=prices, refinish_every=every, replace=prices, replace_every=every)
@@ -115,7 +115,7 @@ def test_cautions_stand_where_they_belong() -> None:
 
 
 def test_working_says_the_sums() -> None:
-    assert compute(CALCULATOR, {"rate": "3 %"})["working"] == [
+    assert compute(cost_over_time, {"rate": "3 %"})["working"] == [
         "300 sq ft to lay: 3600 and 1800 dollars",
         "the first floor: refinished every 10 years for 4 dollars a sq ft, never replaced",
         "the second floor: never refinished, replaced every 12 years for 8 dollars a sq ft",
@@ -124,5 +124,5 @@ def test_working_says_the_sums() -> None:
 
 
 def test_every_price_says_that_it_is_invented() -> None:
-    helps = [item.help for item in CALCULATOR.inputs if item.unit == "dollars"]
+    helps = [item.help for item in cost_over_time.inputs if item.unit == "dollars"]
     assert helps == ["Invented: put in your own price."] * 6

@@ -10,14 +10,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.flooring.floor_finish import CALCULATOR, CUBIC_FEET_A_GALLON, next_start
+from calculators.flooring.floor_finish import CUBIC_FEET_A_GALLON, floor_finish, next_start
 from calculators.run import run
 
 
 def finish(**inputs: Any) -> dict[str, Any]:
     """The answer for an area, the rest at their defaults."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, "measured_area": 500.0, **inputs})
+    defaults = {declared.name: declared.default for declared in floor_finish.inputs}
+    return run(floor_finish, {**defaults, "measured_area": 500.0, **inputs})
 
 
 def test_gallons_are_area_coats_and_what_stays_in_the_can() -> None:

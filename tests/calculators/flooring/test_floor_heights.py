@@ -8,15 +8,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.flooring.floor_heights import CALCULATOR
+from calculators.flooring.floor_heights import floor_heights
 from calculators.run import run
 from tests.shapes import drawing_of, measured
 
 
 def meet(**inputs: Any) -> dict[str, Any]:
     """The answer with these changes."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in floor_heights.inputs}
+    return run(floor_heights, {**defaults, **inputs})
 
 
 def test_our_layers_are_flush() -> None:

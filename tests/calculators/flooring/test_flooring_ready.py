@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 from calculators.declaration import Refused
 from calculators.flooring.flooring_ready import (
-    CALCULATOR,
     DAMP_BOARDS,
     DAMP_HOUSE,
     DO,
@@ -19,6 +18,7 @@ from calculators.flooring.flooring_ready import (
     WET_BOARDS,
     WET_SPOT,
     WET_SUBFLOOR,
+    flooring_ready,
 )
 from calculators.run import compute, run
 
@@ -30,7 +30,7 @@ def rows(*values: float) -> list[dict[str, float]]:
 
 
 def answer(subfloor: tuple[float, ...], boards: tuple[float, ...], **more: Any) -> dict[str, Any]:
-    return run(CALCULATOR, {"subfloor": rows(*subfloor), "boards": rows(*boards), **more})
+    return run(flooring_ready, {"subfloor": rows(*subfloor), "boards": rows(*boards), **more})
 
 
 @pytest.mark.parametrize(
@@ -105,7 +105,7 @@ def test_boards_that_scatter_and_a_cold_house_are_said() -> None:
 def test_no_reading_is_refused(missing: str) -> None:
     given = {"subfloor": rows(8.0), "boards": rows(7.5), missing: []}
     with pytest.raises(Refused, match="at least one is wanted") as caught:
-        run(CALCULATOR, given)
+        run(flooring_ready, given)
     assert caught.value.input == missing
 
 
@@ -115,5 +115,5 @@ def test_humidities_the_wrong_way_round_are_refused() -> None:
 
 
 def test_readings_are_written_as_a_list() -> None:
-    found = compute(CALCULATOR, {"subfloor": "9; 10; 11", "boards": "7 %; 8 %"})
+    found = compute(flooring_ready, {"subfloor": "9; 10; 11", "boards": "7 %; 8 %"})
     assert (found["subfloor_average"], found["boards_average"]) == (10.0, 7.5)

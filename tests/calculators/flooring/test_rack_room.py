@@ -11,7 +11,7 @@ import pytest
 
 from build_tools.bench.first_fit import first_fit
 from calculators.declaration import Refused
-from calculators.flooring.rack_room import CALCULATOR
+from calculators.flooring.rack_room import rack_room
 from calculators.flooring.racking.pile import Board
 from calculators.flooring.racking.plan import Pile, Racked, boards_of, rack, rows_of, rules_of, turned
 from calculators.flooring.racking.room import Layout, lay_room
@@ -159,14 +159,14 @@ def test_the_boards_left_are_like_those_of_the_pile() -> None:
 
 
 def test_the_same_seed_lays_the_same_floor_and_another_one_another() -> None:
-    answers = [compute(CALCULATOR, {"room": "9' x 4'", "seed": seed}) for seed in ("1", "1", "2")]
+    answers = [compute(rack_room, {"room": "9' x 4'", "seed": seed}) for seed in ("1", "1", "2")]
     assert answers[0] == answers[1]
     assert answers[0]["row_list"] != answers[2]["row_list"]
 
 
 def test_lists_tell_the_same_floor() -> None:
-    answer = compute(CALCULATOR, {"room": "9' x 4'"})
-    texts = shown(CALCULATOR, answer)
+    answer = compute(rack_room, {"room": "9' x 4'"})
+    texts = shown(rack_room, answer)
     for line in answer["row_list"]:
         lengths = [_inches(text.split()[0]) for text in line["pieces"].split(", ")]
         assert sum(lengths) == line["length"] == 107.5
@@ -197,8 +197,8 @@ def test_a_hearth_parts_the_rows_and_keeps_its_gap() -> None:
 
 
 def test_the_long_way_of_the_room_is_turned_to_the_rows() -> None:
-    assert compute(CALCULATOR, {"room": "4' x 9'"})["laid"] == compute(CALCULATOR, {"room": "9' x 4'"})["laid"]
-    down = compute(CALCULATOR, {"room": "9' x 4'", "along": "down"})
+    assert compute(rack_room, {"room": "4' x 9'"})["laid"] == compute(rack_room, {"room": "9' x 4'"})["laid"]
+    down = compute(rack_room, {"room": "9' x 4'", "along": "down"})
     assert down["row_list"][0]["length"] == 47.5
 
 
@@ -216,25 +216,25 @@ def test_the_long_way_of_the_room_is_turned_to_the_rows() -> None:
 )
 def test_what_cannot_be_laid_says_why(given: dict[str, str], name: str | None, says: str) -> None:
     if name is None:
-        assert compute(CALCULATOR, given)["rows"] > 0
+        assert compute(rack_room, given)["rows"] > 0
         return
     with pytest.raises(Refused) as caught:
-        compute(CALCULATOR, given)
+        compute(rack_room, given)
     assert caught.value.input == name
     assert says in caught.value.message
 
 
 def test_cautions_stand_where_they_belong() -> None:
-    scarce = compute(CALCULATOR, {"room": "5' x 3'", "spare": "12 %"})
+    scarce = compute(rack_room, {"room": "5' x 3'", "spare": "12 %"})
     assert any("Few boards are left" in caution for caution in scarce["cautions"])
-    assert compute(CALCULATOR, {"room": "20' x 10'"})["cautions"] == []
+    assert compute(rack_room, {"room": "20' x 10'"})["cautions"] == []
 
 
 def test_the_drawing_shows_every_joint() -> None:
-    assert CALCULATOR.drawing is not None
-    values = {item.name: item.default for item in CALCULATOR.inputs} | {"room": read_plan("9' x 4'")}
-    answer = run(CALCULATOR, values)
-    drawing = CALCULATOR.drawing(values, answer)
+    assert rack_room.drawing is not None
+    values = {item.name: item.default for item in rack_room.inputs} | {"room": read_plan("9' x 4'")}
+    answer = run(rack_room, values)
+    drawing = rack_room.drawing(values, answer)
     joints = sum(len(line["joints"]) for line in answer["row_list"])
     upright = [each for each in drawing["shapes"] if each["kind"] == "line" and each["style"] == "outline"]
     assert [each["points"][0][0] for each in upright] == [at for line in answer["row_list"] for at in line["joints"]]

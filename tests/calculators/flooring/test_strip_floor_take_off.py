@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.flooring.strip_floor_take_off import CALCULATOR, fasteners_a_board
+from calculators.flooring.strip_floor_take_off import fasteners_a_board, strip_floor_take_off
 from calculators.run import run
 
 FEET = 12
@@ -25,8 +25,8 @@ def room(length: float, width: float, less: bool = False, name: str = "room") ->
 
 def take_off(*rooms: dict[str, Any], **inputs: Any) -> dict[str, Any]:
     """The answer for these rooms; what is not given stands at its default."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, "rooms": list(rooms), **inputs})
+    defaults = {declared.name: declared.default for declared in strip_floor_take_off.inputs}
+    return run(strip_floor_take_off, {**defaults, "rooms": list(rooms), **inputs})
 
 
 def test_less_is_taken_off_and_closets_are_added() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calculators.declaration import Refused
 from calculators.flooring.tile_layout import balanced, full_at_start, positions
-from calculators.flooring.tile_take_off import CALCULATOR, joint_share
+from calculators.flooring.tile_take_off import joint_share, tile_take_off
 from calculators.run import run
 
 rooms = st.floats(24, 600)
@@ -20,8 +20,8 @@ joints = st.floats(0.0625, 0.5)
 
 def floor(**inputs: Any) -> dict[str, Any]:
     """The answer for a room of 8 ft by 5 ft with these changes."""
-    defaults = {declared.name: declared.default for declared in CALCULATOR.inputs}
-    return run(CALCULATOR, {**defaults, **inputs})
+    defaults = {declared.name: declared.default for declared in tile_take_off.inputs}
+    return run(tile_take_off, {**defaults, **inputs})
 
 
 @given(room=rooms, tile=tiles, joint=joints)

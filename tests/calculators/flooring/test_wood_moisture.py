@@ -33,7 +33,7 @@ def test_both_scales_agree(temperature: float, humidity: float) -> None:
 
 @given(temperature=temperatures, humidity=humidities)
 def test_every_answer_is_a_moisture(temperature: float, humidity: float) -> None:
-    answer = wood_moisture(temperature, humidity)
+    answer = wood_moisture(temperature=temperature, humidity=humidity)
     assert 0 <= answer["drier"] <= answer["moisture"] <= answer["damper"] < 40
 
 
@@ -51,14 +51,14 @@ def test_the_calculator_refuses_it_too(humidity: str) -> None:
 
 
 def test_cautions_stand_where_they_belong() -> None:
-    assert wood_moisture(70, 40)["cautions"] == []
-    assert "mould" in wood_moisture(70, 80)["cautions"][0]
-    assert "can rot" in wood_moisture(70, 92)["cautions"][1]
-    assert "half a percent" in wood_moisture(70, 10)["cautions"][0]
+    assert wood_moisture(temperature=70, humidity=40)["cautions"] == []
+    assert "mould" in wood_moisture(temperature=70, humidity=80)["cautions"][0]
+    assert "can rot" in wood_moisture(temperature=70, humidity=92)["cautions"][1]
+    assert "half a percent" in wood_moisture(temperature=70, humidity=10)["cautions"][0]
 
 
 def test_working_shows_constants_and_both_scales() -> None:
-    assert wood_moisture(70, 40)["working"] == [
+    assert wood_moisture(temperature=70, humidity=40)["working"] == [
         "W = 381.98, K = 0.8193, K1 = 5.936, K2 = 2.635 at 70 F",
         "equation 4-5 with h = 0.4: 7.7 %",
         "the handbook's constants for degrees C, at 21.1 C: 7.7 %",

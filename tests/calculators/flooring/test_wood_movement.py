@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.flooring.wood_moisture import moisture_at
-from calculators.flooring.wood_movement import CALCULATOR, change, wood_movement
+from calculators.flooring.wood_movement import change, wood_movement
 from calculators.flooring.wood_species import FROM_MEMORY, NAMES, SPECIES
 from calculators.run import run
 
@@ -20,7 +20,7 @@ widths = st.floats(1, 300)
 
 
 def answer(**given: Any) -> dict[str, Any]:
-    return run(CALCULATOR, given)
+    return run(wood_movement, given)
 
 
 @given(name=species, start=moistures, end=moistures, width=widths)
@@ -97,7 +97,20 @@ def test_what_is_from_memory_says_so() -> None:
     assert set(NAMES) == set(SPECIES)
     assert set(FROM_MEMORY) < set(SPECIES)
     for name in SPECIES:
-        moved = wood_movement(name, "flat", "moisture", 6, 6.1, 70, 30, 50, 2.25, 24, 0.25, 0.75)
+        moved = wood_movement(
+            species=name,
+            cut="flat",
+            by="moisture",
+            moisture_from=6,
+            moisture_to=6.1,
+            temperature=70,
+            humidity_from=30,
+            humidity_to=50,
+            board_width=2.25,
+            room_width=24,
+            gap=0.25,
+            thickness=0.75,
+        )
         assert any("from memory" in caution for caution in moved["cautions"]) == (name in FROM_MEMORY)
         assert ("from memory" in NAMES[name]) == (name in FROM_MEMORY)
 
