@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from calculators.concrete.approach_drawing import approach_drawing
 from calculators.concrete.approach_limits import access_cautions, grade_cautions, refuse_shape
 from calculators.concrete.approach_shape import (
@@ -27,7 +29,20 @@ from calculators.concrete.to_order import (
     supports,
     truck_loads,
 )
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, Rule
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
+from calculators.declaring import (
+    Guidance,
+    Help,
+    Usual,
+    calculator,
+    choice,
+    length,
+    mass,
+    percent,
+    slope,
+    volume,
+    yes_no,
+)
 from calculators.writing import decimal, feet_inches, inches
 
 
@@ -38,40 +53,195 @@ def side_rise(out: float, height: float) -> float:
     return height / out
 
 
+GUTTER_WAYS = ("falling to the curb", "rising to the curb")
+DRIVE_WAYS = ("rising from the street", "falling from the street")
+SIDES = {
+    "none": "none: square sides, curb returns",
+    "flare": "flare: runs out to nothing at the walk",
+    "wing": "wing: as wide at the walk as at the curb",
+}
+
+
+@calculator(
+    title="Concrete for a driveway approach",
+    summary="Concrete, base, forms, stakes and bars for one approach, and its slopes against the limits.",
+    outputs=(
+        Output("opening", "Opening at the curb", "length", "ft-in"),
+        Output("area", "Area, seen from above", "area", "sq ft", step=0.1),
+        Output("concrete", "Concrete in place", "volume", "cu yd", step=0.01, rounds="up"),
+        Output("order", "Concrete to order", "volume", "cu yd", step=1 / 4, rounds="up"),
+        Output("loads", "Truck loads", "count", step=1, rounds="up"),
+        Output("bags", "The same in bags", "count", "bags", step=1, rounds="up"),
+        Output("weight", "The order weighs", "mass", "lb", step=10, rounds="up"),
+        Output("base", "Base in place, compacted", "volume", "cu yd", step=0.01, rounds="up"),
+        Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", step=0.1, rounds="up"),
+        Output("base_tons", "Base to buy", "mass", "ton", step=0.1, rounds="up"),
+        Output("forms", "Form lumber", "length", "ft", step=1, rounds="up"),
+        Output("stakes", "Stakes", "count", "stakes", step=1, rounds="up"),
+        Output("strip", "Isolation strip, where no form stands", "length", "ft", step=1, rounds="up"),
+        Output("bars", "Reinforcing bar", "length", "ft", step=1, rounds="up"),
+        Output("supports", "Bar supports", "count", "each", step=1, rounds="up"),
+        Output("wire", "Tie wire", "count", "roll", step=1, rounds="up"),
+        Output("drop", "Drop from walk to curb", "length", "in"),
+        Output("side_slope", "Slope of the steeper side piece", "slope", "1:n", step=0.1, rounds="up"),
+        Output("gutter_break", "Change of grade at the gutter", "slope", "%", step=0.1, rounds="up"),
+        Output("drive_break", "Change of grade at the drive", "slope", "%", step=0.1, rounds="up"),
+        Output("access", "Where a public walk crosses", "text"),
+    ),
+    formula=(
+        "Surface = throat x depth + the side pieces (a flare is half of width x depth, a wing all of it), each "
+        "measured on its slope: x sqrt(1 + rise² + side slope²).\n\n"
+        "Concrete = surface x thickness + the thick edge (its extra depth x its width, and half of that over the "
+        "taper). Order = concrete x (1 + waste), up to the next quarter yard.\n\n"
+        "Base to buy = (surface + forms x the strip beyond them) x base thickness x (1 + extra for compaction)."
+    ),
+    sources=(
+        COMMON_PRACTICE,
+        Citation("ada-2010", "403.3, 405.2, 406.3"),
+        Citation("wsdot-design-manual", "Exhibit 620-1"),
+        Citation("txdot-roadway-design", "Appendix C, Section 4"),
+    ),
+    example={"throat": "14'", "depth": "6'", "side": "flare", "left": "5'", "right": "5'"},
+    other_names=("apron", "driveway entrance", "drive approach", "yards of concrete"),
+    cannot_decide=(
+        "The city's standard drawing sets thickness, width, flares, lip and reinforcement, and its inspector passes "
+        "the forms before the pour. Where the two differ, the drawing rules. The slopes here are checks of the single "
+        "figures given, not a survey of the walk."
+    ),
+    drawing=approach_drawing,
+    plots=(
+        Plot(
+            "Concrete against the throat, for three thicknesses",
+            x="throat",
+            y="concrete",
+            start=96,
+            end=288,
+            curves=("thickness", (5, 6, 8)),
+        ),
+    ),
+)
 def approach_concrete(
-    throat: float,
-    depth: float,
-    side: str,
-    left: float,
-    right: float,
-    curb_height: float,
-    lip: float,
-    thickness: float,
-    edge_thickness: float,
-    edge_width: float,
-    edge_taper: float,
-    slope: float,
-    gutter_slope: float,
-    drive_slope: float,
-    grade_break: float,
-    walk_crosses: bool,
-    base_thickness: float,
-    base_beyond: float,
-    base_loose: float,
-    base_weight: float,
-    waste: float,
-    truck: float,
-    bag_yield: float,
-    form_curb: bool,
-    form_walk: bool,
-    stake_spacing: float,
-    reinforced: bool,
-    bar_spacing: float,
-    bar_cover: float,
-    bar_lap: float,
-    bar_stock: float,
-    support_spacing: float,
-    bars_a_roll: float,
+    throat: Annotated[
+        float, length("Throat width, at the walk", "ft-in", default="12 ft", limits="3 to 100 ft"), Usual("9 to 24 ft")
+    ],
+    depth: Annotated[
+        float,
+        length("Depth, from curb line to walk", "ft-in", default="6 ft", limits="2 to 40 ft"),
+        Usual("3 to 15 ft"),
+    ],
+    side: Annotated[str, choice("Sides", SIDES, default="flare")],
+    left: Annotated[
+        float,
+        length("Left side's width at the curb", "ft-in", default="5 ft", limits="0 to 20 ft"),
+        Usual("0 to 10 ft"),
+    ],
+    right: Annotated[
+        float,
+        length("Right side's width at the curb", "ft-in", default="5 ft", limits="0 to 20 ft"),
+        Usual("0 to 10 ft"),
+    ],
+    curb_height: Annotated[
+        float, length("Curb above the gutter", "in", default="6 in", limits="0 to 12 in"), Usual("4 to 8 in")
+    ],
+    lip: Annotated[
+        float,
+        length("Approach's edge above the gutter", "in", default="1 in", limits="0 to 6 in"),
+        Usual("0 to 1-1/2 in"),
+    ],
+    thickness: Annotated[
+        float, length("Slab thickness", "in", default="6 in", limits="3 to 16 in"), Usual("6 to 8 in")
+    ],
+    edge_thickness: Annotated[
+        float, length("Thickness at the curb", "in", default="8 in", limits="3 to 24 in"), Usual("6 to 12 in")
+    ],
+    edge_width: Annotated[
+        float, length("Width of the thick edge", "in", default="12 in", limits="0 to 60 in"), Usual("6 to 24 in")
+    ],
+    edge_taper: Annotated[
+        float, length("Taper behind it", "in", default="12 in", limits="0 to 60 in"), Usual("0 to 24 in")
+    ],
+    slope: Annotated[
+        float, slope("Rise from curb to walk", "%", default="1.5 %", limits="0 to 20 %"), Usual("1 to 8 %")
+    ],
+    gutter_slope: Annotated[
+        float,
+        slope(
+            "Slope of the gutter",
+            "%",
+            default="2 % falling to the curb",
+            limits="10 % rising to the curb to 15 % falling to the curb",
+            ways=GUTTER_WAYS,
+        ),
+        Usual("0 to 6 % falling to the curb"),
+    ],
+    drive_slope: Annotated[
+        float,
+        slope(
+            "Slope of the drive beyond",
+            "%",
+            default="2 % rising from the street",
+            limits="30 % falling from the street to 30 % rising from the street",
+            ways=DRIVE_WAYS,
+        ),
+        Usual("2 % falling from the street to 12 % rising from the street"),
+    ],
+    grade_break: Annotated[
+        float,
+        slope("Most change of grade", "%", default="8 %", limits="1 to 20 %"),
+        Usual("3 to 8 %"),
+        Guidance("at most 8 %", "the road design manual"),
+        Help("3 % suits nearly every car; 6 to 8 % works for most."),
+    ],
+    walk_crosses: Annotated[bool, yes_no("A public walk crosses it", default="yes")],
+    base_thickness: Annotated[
+        float, length("Base thickness, compacted", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
+    ],
+    base_beyond: Annotated[
+        float, length("Base beyond each form", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
+    ],
+    base_loose: Annotated[
+        float, percent("Extra base for compaction", "%", default="25 %", limits="0 to 60 %"), Usual("15 to 35 %")
+    ],
+    base_weight: Annotated[
+        float,
+        mass("A loose cubic yard of base weighs", "lb", default="2950 lb", limits="1500 to 4500 lb"),
+        Usual("2700 to 3300 lb"),
+    ],
+    waste: Annotated[
+        float, percent("Concrete over the measure", "%", default="10 %", limits="0 to 40 %"), Usual("5 to 15 %")
+    ],
+    truck: Annotated[
+        float, volume("A truck carries", "cu yd", default="10 cu yd", limits="1 to 15 cu yd"), Usual("4 to 11 cu yd")
+    ],
+    bag_yield: Annotated[
+        float,
+        volume("A bag of concrete mix makes", "cu ft", default="0.6 cu ft", limits="0.1 to 2 cu ft"),
+        Usual("0.3 to 0.75 cu ft"),
+    ],
+    form_curb: Annotated[bool, yes_no("Form along the curb", default="no"), Help("No: poured against the gutter.")],
+    form_walk: Annotated[bool, yes_no("Form along the walk", default="yes"), Help("No: poured against the walk.")],
+    stake_spacing: Annotated[
+        float, length("Stakes at most apart", "in", default="36 in", limits="12 to 72 in"), Usual("24 to 48 in")
+    ],
+    reinforced: Annotated[bool, yes_no("Reinforcing bars", default="no")],
+    bar_spacing: Annotated[
+        float, length("Bar spacing, both ways", "in", default="18 in", limits="6 to 48 in"), Usual("12 to 24 in")
+    ],
+    bar_cover: Annotated[
+        float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 6 in"), Usual("2 to 4 in")
+    ],
+    bar_lap: Annotated[float, length("Lap of bars", "in", default="24 in", limits="6 to 72 in"), Usual("18 to 36 in")],
+    bar_stock: Annotated[
+        float, length("Bars are long", "ft", default="20 ft", limits="5 to 60 ft"), Usual("10 to 40 ft")
+    ],
+    support_spacing: Annotated[
+        float,
+        length("Bar supports apart, both ways", "in", default="24 in", limits="12 to 60 in"),
+        Usual("18 to 48 in"),
+    ],
+    bars_a_roll: Annotated[
+        float, length("Bar that a roll of tie wire ties", "ft", default="320 ft", limits="20 to 2000 ft")
+    ],
 ) -> Answer:
     """Quantities and slopes of one approach.
 
@@ -81,8 +251,9 @@ def approach_concrete(
 
     A plain slab of 20' x 16', 4 in thick, is 106.7 cu ft (a supplier's worked example):
 
-    >>> answer = approach_concrete(240, 192, "none", 0, 0, 6, 1, 4, 4, 12, 12, 0, 0, 0, 0.08, False, 4, 0, 25, 2950, 5,
-    ...     270, 0.6, False, False, 36, False, 24, 3, 24, 240, 24, 3840)
+    >>> answer = approach_concrete(throat=240, depth=192, side="none", left=0, right=0, thickness=4, edge_thickness=4,
+    ...     slope=0, gutter_slope=0, drive_slope=0, walk_crosses=False, base_thickness=4, base_beyond=0, waste=5,
+    ...     form_walk=False, bar_spacing=24)
     >>> round(answer["concrete"], 3)
     106.667
     """
@@ -191,122 +362,3 @@ def approach_concrete(
         "cautions": cautions,
         "working": working,
     }
-
-
-GUTTER_WAYS = ("falling to the curb", "rising to the curb")
-DRIVE_WAYS = ("rising from the street", "falling from the street")
-SIDES = (
-    Choice("none", "none: square sides, curb returns"),
-    Choice("flare", "flare: runs out to nothing at the walk"),
-    Choice("wing", "wing: as wide at the walk as at the curb"),
-)
-
-CALCULATOR = Calculator(
-    name="approach-concrete",
-    title="Concrete for a driveway approach",
-    trade="concrete",
-    summary="Concrete, base, forms, stakes and bars for one approach, and its slopes against the limits.",
-    function=approach_concrete,
-    drawing=approach_drawing,
-    plots=(
-        Plot(
-            "Concrete against the throat, for three thicknesses",
-            "throat",
-            "concrete",
-            96,
-            288,
-            ("thickness", (5, 6, 8)),
-        ),
-    ),
-    inputs=(
-        Input("throat", "Throat width, at the walk", "length", "ft-in", 144, 36, 1200, (108, 288)),
-        Input("depth", "Depth, from curb line to walk", "length", "ft-in", 72, 24, 480, (36, 180)),
-        Input("side", "Sides", "choice", default="flare", choices=SIDES),
-        Input("left", "Left side's width at the curb", "length", "ft-in", 60, 0, 240, (0, 120)),
-        Input("right", "Right side's width at the curb", "length", "ft-in", 60, 0, 240, (0, 120)),
-        Input("curb_height", "Curb above the gutter", "length", "in", 6, 0, 12, (4, 8)),
-        Input("lip", "Approach's edge above the gutter", "length", "in", 1, 0, 6, (0, 1.5)),
-        Input("thickness", "Slab thickness", "length", "in", 6, 3, 16, (6, 8)),
-        Input("edge_thickness", "Thickness at the curb", "length", "in", 8, 3, 24, (6, 12)),
-        Input("edge_width", "Width of the thick edge", "length", "in", 12, 0, 60, (6, 24)),
-        Input("edge_taper", "Taper behind it", "length", "in", 12, 0, 60, (0, 24)),
-        Input("slope", "Rise from curb to walk", "slope", "%", 0.015, 0, 0.2, (0.01, 0.08)),
-        Input("gutter_slope", "Slope of the gutter", "slope", "%", 0.02, -0.1, 0.15, (0, 0.06), ways=GUTTER_WAYS),
-        Input(
-            "drive_slope", "Slope of the drive beyond", "slope", "%", 0.02, -0.3, 0.3, (-0.02, 0.12), ways=DRIVE_WAYS
-        ),
-        Input(
-            "grade_break",
-            "Most change of grade",
-            "slope",
-            "%",
-            0.08,
-            0.01,
-            0.2,
-            (0.03, 0.08),
-            Rule("most", 0.08, "the road design manual", "guidance"),
-            help="3 % suits nearly every car; 6 to 8 % works for most.",
-        ),
-        Input("walk_crosses", "A public walk crosses it", "yes-no", default=True),
-        Input("base_thickness", "Base thickness, compacted", "length", "in", 6, 0, 24, (4, 12)),
-        Input("base_beyond", "Base beyond each form", "length", "in", 6, 0, 24, (4, 12)),
-        Input("base_loose", "Extra base for compaction", "percent", "%", 25, 0, 60, (15, 35)),
-        Input("base_weight", "A loose cubic yard of base weighs", "mass", "lb", 2950, 1500, 4500, (2700, 3300)),
-        Input("waste", "Concrete over the measure", "percent", "%", 10, 0, 40, (5, 15)),
-        Input("truck", "A truck carries", "volume", "cu yd", 270, 27, 405, (108, 297)),
-        Input("bag_yield", "A bag of concrete mix makes", "volume", "cu ft", 0.6, 0.1, 2, (0.3, 0.75)),
-        Input("form_curb", "Form along the curb", "yes-no", default=False, help="No: poured against the gutter."),
-        Input("form_walk", "Form along the walk", "yes-no", default=True, help="No: poured against the walk."),
-        Input("stake_spacing", "Stakes at most apart", "length", "in", 36, 12, 72, (24, 48)),
-        Input("reinforced", "Reinforcing bars", "yes-no", default=False),
-        Input("bar_spacing", "Bar spacing, both ways", "length", "in", 18, 6, 48, (12, 24)),
-        Input("bar_cover", "Bar ends from the edge", "length", "in", 3, 1.5, 6, (2, 4)),
-        Input("bar_lap", "Lap of bars", "length", "in", 24, 6, 72, (18, 36)),
-        Input("bar_stock", "Bars are long", "length", "ft", 240, 60, 720, (120, 480)),
-        Input("support_spacing", "Bar supports apart, both ways", "length", "in", 24, 12, 60, (18, 48)),
-        Input("bars_a_roll", "Bar that a roll of tie wire ties", "length", "ft", 3840, 240, 24000),
-    ),
-    outputs=(
-        Output("opening", "Opening at the curb", "length", "ft-in"),
-        Output("area", "Area, seen from above", "area", "sq ft", 0.1),
-        Output("concrete", "Concrete in place", "volume", "cu yd", 0.01, "up"),
-        Output("order", "Concrete to order", "volume", "cu yd", 0.25, "up"),
-        Output("loads", "Truck loads", "count", step=1, rounds="up"),
-        Output("bags", "The same in bags", "count", "bags", 1, "up"),
-        Output("weight", "The order weighs", "mass", "lb", 10, "up"),
-        Output("base", "Base in place, compacted", "volume", "cu yd", 0.01, "up"),
-        Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", 0.1, "up"),
-        Output("base_tons", "Base to buy", "mass", "ton", 0.1, "up"),
-        Output("forms", "Form lumber", "length", "ft", 1, "up"),
-        Output("stakes", "Stakes", "count", "stakes", 1, "up"),
-        Output("strip", "Isolation strip, where no form stands", "length", "ft", 1, "up"),
-        Output("bars", "Reinforcing bar", "length", "ft", 1, "up"),
-        Output("supports", "Bar supports", "count", "each", 1, "up"),
-        Output("wire", "Tie wire", "count", "roll", 1, "up"),
-        Output("drop", "Drop from walk to curb", "length", "in"),
-        Output("side_slope", "Slope of the steeper side piece", "slope", "1:n", 0.1, "up"),
-        Output("gutter_break", "Change of grade at the gutter", "slope", "%", 0.1, "up"),
-        Output("drive_break", "Change of grade at the drive", "slope", "%", 0.1, "up"),
-        Output("access", "Where a public walk crosses", "text"),
-    ),
-    formula=(
-        "Surface = throat x depth + the side pieces (a flare is half of width x depth, a wing all of it), each "
-        "measured on its slope: x sqrt(1 + rise² + side slope²).\n\n"
-        "Concrete = surface x thickness + the thick edge (its extra depth x its width, and half of that over the "
-        "taper). Order = concrete x (1 + waste), up to the next quarter yard.\n\n"
-        "Base to buy = (surface + forms x the strip beyond them) x base thickness x (1 + extra for compaction)."
-    ),
-    sources=(
-        COMMON_PRACTICE,
-        Citation("ada-2010", "403.3, 405.2, 406.3"),
-        Citation("wsdot-design-manual", "Exhibit 620-1"),
-        Citation("txdot-roadway-design", "Appendix C, Section 4"),
-    ),
-    example={"throat": "14'", "depth": "6'", "side": "flare", "left": "5'", "right": "5'"},
-    other_names=("apron", "driveway entrance", "drive approach", "yards of concrete"),
-    cannot_decide=(
-        "The city's standard drawing sets thickness, width, flares, lip and reinforcement, and its inspector passes "
-        "the forms before the pour. Where the two differ, the drawing rules. The slopes here are checks of the single "
-        "figures given, not a survey of the walk."
-    ),
-)

@@ -6,7 +6,7 @@ maturity method), and one published curve tells the strength of ordinary concret
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
 from calculators.concrete.maturity import (
     CURVES,
@@ -18,18 +18,8 @@ from calculators.concrete.maturity import (
     pace,
     share_at,
 )
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Plot,
-    Rule,
-)
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
+from calculators.declaring import Guidance, Help, Law, calculator, choice, number, rows, temperature, time
 from calculators.writing import NOISE, decimal, rounded, with_unit
 
 FREEZING = 32.0
@@ -74,20 +64,115 @@ def in_words(hours: float) -> str:
     return with_unit(decimal(rounded(hours / DAY, 0.5, "up"), 1), "days")
 
 
+class Weather(TypedDict):
+    """A time of weather and how warm it was."""
+
+    time: Annotated[float, time("Time", "days", limits="0 to 365 days")]
+    temperature: Annotated[float, temperature("Average", "F", limits="-40 to 130 F")]
+
+
+@calculator(
+    title="Strength of concrete by days and warmth",
+    summary="How strong the slab is after these days of weather, and when people, cars and trucks may cross.",
+    outputs=(
+        Output("strength_then", "Strength at that age", "number", "psi", step=10, rounds="down"),
+        Output("percent", "Of the 28-day strength", "percent", "%", step=1, rounds="down"),
+        Output("may_cross", "May cross at that age", "text"),
+        Output("walk", "People, after", "text"),
+        Output("car", "A car, after", "text"),
+        Output("truck", "A truck, after", "text"),
+        Output("equivalent_age", "Counts as, at 73 F", "time", "days", step=0.1, rounds="down"),
+        Output("maturity", "Maturity", "number", "C-h", step=1),
+    ),
+    formula=(
+        "Each stretch of weather counts as days at 73 F: days x (average - datum) / (73 F - datum), and nothing below "
+        "the datum. Their sum is t. Strength = 28-day strength x t / (4.0 + 0.85 t); with early-strength cement "
+        "t / (2.3 + 0.92 t). Maturity is the same sum in Celsius: hours x (average - datum).\n\n"
+        "Each crossing waits for its strength, and never less than the crew's wait."
+    ),
+    sources=(
+        Citation("aci-209", "Eq. 2-1, Table 2.2.1"),
+        Citation("astm-c1074", "Eq. 1, datum temperature"),
+        Citation("aci-306", "freezing before 500 psi, from memory"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={"weather": [{"time": "2 days", "temperature": "50 F"}], "temperature": "60 F", "age": "7 days"},
+    other_names=("maturity", "concrete curing time", "strength gain", "when to drive on concrete"),
+    cannot_decide=(
+        "How strong this concrete is: that is found by cylinders cured beside the slab, or by the mix's own maturity "
+        "curve from a laboratory. The curve is for moist-cured concrete; a slab that dried out, fly ash, slag and "
+        "added water are slower. For anything that carries people or a building, the engineer decides."
+    ),
+    plots=(
+        Plot(
+            "Strength against days, cold, cool and mild",
+            x="age",
+            y="strength_then",
+            start=0,
+            end=672,
+            curves=("temperature", (40.0, 55.0, 73.0)),
+            limits=("walk_strength", "car_strength", "truck_strength"),
+        ),
+    ),
+)
 def concrete_strength(
-    weather: list[dict[str, Any]] | None = None,
-    temperature: float = 73.0,
-    age: float = 168.0,
-    strength: float = 4000.0,
-    cement: str = "ordinary",
-    datum: float = 32.0,
-    walk_strength: float = 800.0,
-    car_strength: float = 1400.0,
-    truck_strength: float = 2800.0,
-    walk_wait: float = 24.0,
-    car_wait: float = 48.0,
-    truck_wait: float = 168.0,
-    frost_safe: float = 500.0,
+    weather: Annotated[
+        list[dict[str, Any]] | None,
+        rows("Weather since the pour", Weather, default=""),
+        Help("The slab's average, day and night; without a thermometer in it the air's."),
+    ],
+    temperature: Annotated[float, temperature("Average after that", "F", default="73 F", limits="-40 to 130 F")],
+    age: Annotated[
+        float, time("Age", "days", default="7 days", limits="0 to 365 days"), Help("From the last broom stroke.")
+    ],
+    strength: Annotated[
+        float, number("Strength of the mix at 28 days", "psi", default="4000 psi", limits="2000 to 10000 psi")
+    ],
+    cement: Annotated[
+        str, choice("Cement", {"ordinary": "ordinary, Type I", "early": "early strength, Type III"}, default="ordinary")
+    ],
+    datum: Annotated[
+        float,
+        temperature("Datum temperature", "F", default="32 F", limits="0 to 50 F"),
+        Guidance("at least 32 F", "ASTM C1074"),
+        Help("At or below it nothing is gained. 32 F unless a laboratory has found the mix's own."),
+    ],
+    walk_strength: Annotated[
+        float,
+        number("People cross at", "psi", default="800 psi", limits="500 to 10000 psi"),
+        Guidance("at least 800 psi", "common practice"),
+    ],
+    car_strength: Annotated[
+        float,
+        number("Cars cross at", "psi", default="1400 psi", limits="500 to 10000 psi"),
+        Guidance("at least 1400 psi", "common practice"),
+    ],
+    truck_strength: Annotated[
+        float,
+        number("Trucks cross at", "psi", default="2800 psi", limits="500 to 10000 psi"),
+        Guidance("at least 2800 psi", "common practice"),
+    ],
+    walk_wait: Annotated[
+        float,
+        time("Never before, on foot", "h", default="24 h", limits="12 to 8760 h"),
+        Guidance("at least 24 h", ADVICE),
+    ],
+    car_wait: Annotated[
+        float,
+        time("Never before, a car", "days", default="2 days", limits="1 to 365 days"),
+        Guidance("at least 7 days", ADVICE),
+    ],
+    truck_wait: Annotated[
+        float,
+        time("Never before, a truck", "days", default="7 days", limits="3 to 365 days"),
+        Guidance("at least 7 days", ADVICE),
+    ],
+    frost_safe: Annotated[
+        float,
+        number("Safe from one frost at", "psi", default="500 psi", limits="500 to 2000 psi"),
+        Law("at least 500 psi", "ACI 306R"),
+    ],
 ) -> Answer:
     """Strength at an age in the weather given, and when people, cars and trucks may cross.
 
@@ -227,136 +312,3 @@ def cautions_for(spells: list[dict[str, Any]], age: float, frozen: bool, chilled
     if age < DAY:
         cautions.append("In the first day the curve says more than there is: concrete has to set first.")
     return cautions
-
-
-def _crossing(name: str, label: str, least: float) -> Input:
-    """A strength to cross at, psi; one below the usual is cautioned."""
-    rule = Rule("least", least, "common practice", "guidance")
-    return Input(name, label, "number", "psi", default=least, least=500, most=10000, rule=rule)
-
-
-CALCULATOR = Calculator(
-    name="concrete-strength",
-    title="Strength of concrete by days and warmth",
-    trade="concrete",
-    summary="How strong the slab is after these days of weather, and when people, cars and trucks may cross.",
-    function=concrete_strength,
-    inputs=(
-        Input(
-            "weather",
-            "Weather since the pour",
-            "rows",
-            default=[],
-            columns=(
-                Input("time", "Time", "time", "days", least=0, most=8760),
-                Input("temperature", "Average", "temperature", "F", least=-40, most=130),
-            ),
-            help="The slab's average, day and night; without a thermometer in it the air's.",
-        ),
-        Input("temperature", "Average after that", "temperature", "F", default=73.0, least=-40, most=130),
-        Input("age", "Age", "time", "days", default=168.0, least=0, most=8760, help="From the last broom stroke."),
-        Input("strength", "Strength of the mix at 28 days", "number", "psi", default=4000.0, least=2000, most=10000),
-        Input(
-            "cement",
-            "Cement",
-            "choice",
-            default="ordinary",
-            choices=(Choice("ordinary", "ordinary, Type I"), Choice("early", "early strength, Type III")),
-        ),
-        Input(
-            "datum",
-            "Datum temperature",
-            "temperature",
-            "F",
-            default=32.0,
-            least=0,
-            most=50,
-            rule=Rule("least", 32, "ASTM C1074", "guidance"),
-            help="At or below it nothing is gained. 32 F unless a laboratory has found the mix's own.",
-        ),
-        _crossing("walk_strength", "People cross at", 800.0),
-        _crossing("car_strength", "Cars cross at", 1400.0),
-        _crossing("truck_strength", "Trucks cross at", 2800.0),
-        Input(
-            "walk_wait",
-            "Never before, on foot",
-            "time",
-            "h",
-            default=24.0,
-            least=12,
-            most=8760,
-            rule=Rule("least", 24, ADVICE, "guidance"),
-        ),
-        Input(
-            "car_wait",
-            "Never before, a car",
-            "time",
-            "days",
-            default=48.0,
-            least=24,
-            most=8760,
-            rule=Rule("least", 168, ADVICE, "guidance"),
-        ),
-        Input(
-            "truck_wait",
-            "Never before, a truck",
-            "time",
-            "days",
-            default=168.0,
-            least=72,
-            most=8760,
-            rule=Rule("least", 168, ADVICE, "guidance"),
-        ),
-        Input(
-            "frost_safe",
-            "Safe from one frost at",
-            "number",
-            "psi",
-            default=500.0,
-            least=500,
-            most=2000,
-            rule=Rule("least", 500, "ACI 306R"),
-        ),
-    ),
-    outputs=(
-        Output("strength_then", "Strength at that age", "number", "psi", 10, "down"),
-        Output("percent", "Of the 28-day strength", "percent", "%", 1, "down"),
-        Output("may_cross", "May cross at that age", "text"),
-        Output("walk", "People, after", "text"),
-        Output("car", "A car, after", "text"),
-        Output("truck", "A truck, after", "text"),
-        Output("equivalent_age", "Counts as, at 73 F", "time", "days", 0.1, "down"),
-        Output("maturity", "Maturity", "number", "C-h", 1),
-    ),
-    formula=(
-        "Each stretch of weather counts as days at 73 F: days x (average - datum) / (73 F - datum), and nothing below "
-        "the datum. Their sum is t. Strength = 28-day strength x t / (4.0 + 0.85 t); with early-strength cement "
-        "t / (2.3 + 0.92 t). Maturity is the same sum in Celsius: hours x (average - datum).\n\n"
-        "Each crossing waits for its strength, and never less than the crew's wait."
-    ),
-    sources=(
-        Citation("aci-209", "Eq. 2-1, Table 2.2.1"),
-        Citation("astm-c1074", "Eq. 1, datum temperature"),
-        Citation("aci-306", "freezing before 500 psi, from memory"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={"weather": [{"time": "2 days", "temperature": "50 F"}], "temperature": "60 F", "age": "7 days"},
-    other_names=("maturity", "concrete curing time", "strength gain", "when to drive on concrete"),
-    cannot_decide=(
-        "How strong this concrete is: that is found by cylinders cured beside the slab, or by the mix's own maturity "
-        "curve from a laboratory. The curve is for moist-cured concrete; a slab that dried out, fly ash, slag and "
-        "added water are slower. For anything that carries people or a building, the engineer decides."
-    ),
-    plots=(
-        Plot(
-            "Strength against days, cold, cool and mild",
-            "age",
-            "strength_then",
-            0,
-            672,
-            ("temperature", (40.0, 55.0, 73.0)),
-            ("walk_strength", "car_strength", "truck_strength"),
-        ),
-    ),
-)

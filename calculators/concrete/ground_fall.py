@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from calculators.concrete.ground_fall_drawing import ground_fall_drawing
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Calculator, Citation, Input, Output, Rule
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
+from calculators.declaring import Guidance, Law, Usual, calculator, length, slope, yes_no
 from calculators.writing import TAPE, feet_inches, inches, tape, write
 
 STRIP = 120.0
@@ -13,16 +16,80 @@ NOISE = 1e-9
 """A drop that is short by less than this is not short."""
 
 
+@calculator(
+    title="Fall of the ground from a house",
+    summary="How far the ground drops along a wall, with the room there is, and how far a swale falls.",
+    outputs=(
+        Output("drop_wanted", "Drop over the strip, at least", "length", "in", step=1 / 8, rounds="up"),
+        Output("drop_fresh", "Drop to build in fresh ground", "length", "in", step=1 / 8, rounds="up"),
+        Output("slope", "Slope over the strip", "slope", "%", step=0.1, rounds="up"),
+        Output("way", "Where the water goes", "text"),
+        Output("swale_drop", "Drop of the swale, end to end", "length", "in", step=1 / 8, rounds="up"),
+        Output("verdict", "The drop that was read", "text"),
+    ),
+    formula=(
+        "With 10 ft of room: the drop. With less room: slope x room. On paving: fall x 10 ft, or the "
+        "room.\n\n"
+        "Fresh = that + what the ground settles. Swale = length x fall."
+    ),
+    sources=(Citation("irc", "R401.3 and its exception"), COMMON_PRACTICE, CREW_RULE),
+    example={"room": "5'", "swale": "40'"},
+    other_names=("grading", "slope away from foundation", "yard slope", "swale", "drainage around a house"),
+    cannot_decide=(
+        "Where the water may go: the city's drainage plan and the neighbour's line rule. How much ground settles is a "
+        "guess; deep backfill and clay settle more. The adopted code and the inspector decide."
+    ),
+    drawing=ground_fall_drawing,
+)
 def ground_fall(
-    room: float,
-    drop: float,
-    short_slope: float,
-    paved: bool,
-    paved_fall: float,
-    settles: float,
-    reading: float,
-    swale: float,
-    swale_fall: float,
+    room: Annotated[
+        float,
+        length("Room from the wall to what stands in the way", "ft-in", default="10 ft", limits="1 to 200 ft"),
+        Usual("2 to 50 ft"),
+    ],
+    drop: Annotated[
+        float,
+        length("Drop over the first 10 ft, at least", "in", default="6 in", limits="6 to 36 in"),
+        Usual("6 to 12 in"),
+        Law("at least 6 in", CODE),
+    ],
+    short_slope: Annotated[
+        float,
+        slope("Slope where there is less room, at least", "%", default="5 %", limits="5 to 30 %"),
+        Usual("5 to 10 %"),
+        Law("at least 5 %", CODE),
+    ],
+    paved: Annotated[bool, yes_no("The strip is paved", default="no")],
+    paved_fall: Annotated[
+        float,
+        slope("Fall of paving, at least", "%", default="2 %", limits="2 to 10 %"),
+        Usual("2 to 3 %"),
+        Law("at least 2 %", CODE),
+    ],
+    settles: Annotated[
+        float,
+        length("Fresh ground settles at the wall", "in", default="1 in", limits="0 to 12 in"),
+        Usual("1/2 to 3 in"),
+    ],
+    reading: Annotated[
+        float,
+        length(
+            "Ground at the end of the strip, against that at the wall",
+            "in",
+            default="7 in lower than at the wall",
+            limits="60 in higher than at the wall to 120 in lower than at the wall",
+            ways=("lower than at the wall", "higher than at the wall"),
+        ),
+    ],
+    swale: Annotated[
+        float, length("Length of the swale", "ft-in", default="40 ft", limits="1 to 500 ft"), Usual("5 to 200 ft")
+    ],
+    swale_fall: Annotated[
+        float,
+        slope("Fall of the swale", "%", default="2 %", limits="0.1 to 20 %"),
+        Usual("2 to 5 %"),
+        Guidance("at least 2 %", CODE + " within 10 ft of a house"),
+    ],
 ) -> Answer:
     """The drop of the ground over the strip along a wall.
 
@@ -30,7 +97,7 @@ def ground_fall(
     the fall over the code's strip of 10 ft. With less room the ground keeps ``short_slope`` over the room, and a
     swale or a drain takes the water at its end. Paving wants ``paved_fall`` over the same length.
 
-    >>> answer = ground_fall(60, 6, 0.05, False, 0.02, 1, 7, 480, 0.02)
+    >>> answer = ground_fall(room=60)
     >>> [answer["drop_wanted"], answer["drop_fresh"], answer["swale_drop"], answer["verdict"]]
     [3.0, 4.0, 9.6, 'passes']
     """
@@ -74,83 +141,3 @@ def ground_fall(
         "cautions": cautions,
         "working": working,
     }
-
-
-CALCULATOR = Calculator(
-    name="ground-fall",
-    title="Fall of the ground from a house",
-    trade="concrete",
-    summary="How far the ground drops along a wall, with the room there is, and how far a swale falls.",
-    function=ground_fall,
-    drawing=ground_fall_drawing,
-    inputs=(
-        Input("room", "Room from the wall to what stands in the way", "length", "ft-in", 120, 12, 2400, (24, 600)),
-        Input("drop", "Drop over the first 10 ft, at least", "length", "in", 6, 6, 36, (6, 12), Rule("least", 6, CODE)),
-        Input(
-            "short_slope",
-            "Slope where there is less room, at least",
-            "slope",
-            "%",
-            0.05,
-            0.05,
-            0.3,
-            (0.05, 0.1),
-            Rule("least", 0.05, CODE),
-        ),
-        Input("paved", "The strip is paved", "yes-no", default=False),
-        Input(
-            "paved_fall",
-            "Fall of paving, at least",
-            "slope",
-            "%",
-            0.02,
-            0.02,
-            0.1,
-            (0.02, 0.03),
-            Rule("least", 0.02, CODE),
-        ),
-        Input("settles", "Fresh ground settles at the wall", "length", "in", 1, 0, 12, (0.5, 3)),
-        Input(
-            "reading",
-            "Ground at the end of the strip, against that at the wall",
-            "length",
-            "in",
-            7,
-            -60,
-            120,
-            ways=("lower than at the wall", "higher than at the wall"),
-        ),
-        Input("swale", "Length of the swale", "length", "ft-in", 480, 12, 6000, (60, 2400)),
-        Input(
-            "swale_fall",
-            "Fall of the swale",
-            "slope",
-            "%",
-            0.02,
-            0.001,
-            0.2,
-            (0.02, 0.05),
-            Rule("least", 0.02, CODE + " within 10 ft of a house", "guidance"),
-        ),
-    ),
-    outputs=(
-        Output("drop_wanted", "Drop over the strip, at least", "length", "in", 0.125, "up"),
-        Output("drop_fresh", "Drop to build in fresh ground", "length", "in", 0.125, "up"),
-        Output("slope", "Slope over the strip", "slope", "%", 0.1, "up"),
-        Output("way", "Where the water goes", "text"),
-        Output("swale_drop", "Drop of the swale, end to end", "length", "in", 0.125, "up"),
-        Output("verdict", "The drop that was read", "text"),
-    ),
-    formula=(
-        "With 10 ft of room: the drop. With less room: slope x room. On paving: fall x 10 ft, or the "
-        "room.\n\n"
-        "Fresh = that + what the ground settles. Swale = length x fall."
-    ),
-    sources=(Citation("irc", "R401.3 and its exception"), COMMON_PRACTICE, CREW_RULE),
-    example={"room": "5'", "swale": "40'"},
-    other_names=("grading", "slope away from foundation", "yard slope", "swale", "drainage around a house"),
-    cannot_decide=(
-        "Where the water may go: the city's drainage plan and the neighbour's line rule. How much ground settles is a "
-        "guess; deep backfill and clay settle more. The adopted code and the inspector decide."
-    ),
-)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from calculators.concrete.joint_spacing_drawing import joint_spacing_drawing
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Rule
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
+from calculators.declaring import Guidance, Help, Law, Usual, calculator, choice, count, length, number, yes_no
 from calculators.writing import decimal, feet_inches, inches, whole
 
 FOOT = 12.0
@@ -72,17 +75,69 @@ def sawing(along: int, across: int, length: float, width: float) -> float:
     return (along - 1) * width + (across - 1) * length
 
 
+AGGREGATES = {"up-to-3-4": "up to 3/4 in", "over-3-4": "over 3/4 in"}
+
+
+@calculator(
+    title="Contraction joints of a slab",
+    summary="How far apart and how deep the joints of a plain slab go, and how a pad is divided.",
+    outputs=(
+        Output("spacing", "Joints at most apart", "length", "ft-in", step=1 / 2, rounds="down"),
+        Output("table_spacing", "The table's figure, in whole feet", "length", "ft", step=1),
+        Output("joint_depth", "Depth of the joint, at least", "length", "in", step=1 / 16, rounds="up"),
+        Output("panels_along", "Panels along the length", "count", step=1),
+        Output("panels_across", "Panels across the width", "count", step=1),
+        Output("panel_length", "Panel, along the length", "length", "ft-in"),
+        Output("panel_width", "Panel, across the width", "length", "ft-in"),
+        Output("ratio", "Long side over short side", "number", step=0.01),
+        Output("joints", "Length of joints", "length", "ft", step=1, rounds="up"),
+        Output("verdict", "Layout", "text"),
+    ),
+    formula=(
+        "Spacing = thickness x 24 (slump 4 to 6 in, stone up to 3/4 in), x 30 (larger stone) or x 36 (slump under "
+        "4 in), and never more than the most set.\n\n"
+        "Depth of the joint = thickness / 4; 1 in with an early-entry saw.\n\n"
+        "Panels: the fewest that keep both sides within the spacing and the long side within 1.5 times the short."
+    ),
+    sources=(
+        Citation("pca-floors", "joint spacing table, 2nd ed. 1983"),
+        Citation("aci-302", "joint spacing, depth and panel shape"),
+        COMMON_PRACTICE,
+    ),
+    example={"thickness": "6 in", "length": "12'", "width": "6'"},
+    other_names=("control joints", "saw cuts", "crack control"),
+    cannot_decide=(
+        "It is for plain slabs on ground. Joints at manholes, inside corners and old slabs follow those, and the "
+        "city's standard drawing rules where it shows joints. Reinforced and structural slabs are an engineer's."
+    ),
+    drawing=joint_spacing_drawing,
+)
 def joint_spacing(
-    thickness: float,
-    aggregate: str,
-    slump: float,
-    most_spacing: float,
-    length: float,
-    width: float,
-    most_ratio: float,
-    along: int,
-    across: int,
-    early_entry: bool,
+    thickness: Annotated[
+        float, length("Slab thickness", "in", default="6 in", limits="3 to 12 in"), Usual("4 to 10 in")
+    ],
+    aggregate: Annotated[str, choice("Largest stone", AGGREGATES, default="up-to-3-4")],
+    slump: Annotated[float, length("Slump", "in", default="4 in", limits="1 to 6 in"), Usual("2 to 5 in")],
+    most_spacing: Annotated[
+        float,
+        length("Never further apart than", "ft-in", default="18 ft", limits="4 to 30 ft"),
+        Usual("8 to 18 ft"),
+        Guidance("at most 18 ft", "ACI 302.1R"),
+    ],
+    length: Annotated[float, length("Length of the pad", "ft-in", default="12 ft", limits="1 to 200 ft")],
+    width: Annotated[float, length("Width of the pad", "ft-in", default="6 ft", limits="1 to 200 ft")],
+    most_ratio: Annotated[
+        float,
+        number("Long side at most so many times the short", default="1.5", limits="1.25 to 1.5"),
+        Law("at most 1.5", "ACI 302.1R"),
+    ],
+    along: Annotated[
+        int, count("Panels along the length", default="0", limits="0 to 200"), Help("0: the fewest that fit.")
+    ],
+    across: Annotated[
+        int, count("Panels across the width", default="0", limits="0 to 200"), Help("0: the fewest that fit.")
+    ],
+    early_entry: Annotated[bool, yes_no("Early-entry saw", default="no")],
 ) -> Answer:
     """Joint spacing by the thickness, and the panels of a pad. All lengths in inches.
 
@@ -90,7 +145,7 @@ def joint_spacing(
 
     A plain 4 in slab of ordinary mix wants a joint every 8 ft (PCA, Concrete Floors on Ground, 2nd ed.):
 
-    >>> answer = joint_spacing(4, "up-to-3-4", 4, 216, 240, 192, 1.5, 0, 0, False)
+    >>> answer = joint_spacing(thickness=4, length=240, width=192)
     >>> answer["spacing"] / 12, answer["joint_depth"]
     (8.0, 1.0)
     """
@@ -151,75 +206,3 @@ def joint_spacing(
         "cautions": cautions,
         "working": working,
     }
-
-
-AGGREGATES = (Choice("up-to-3-4", "up to 3/4 in"), Choice("over-3-4", "over 3/4 in"))
-
-CALCULATOR = Calculator(
-    name="joint-spacing",
-    title="Contraction joints of a slab",
-    trade="concrete",
-    summary="How far apart and how deep the joints of a plain slab go, and how a pad is divided.",
-    function=joint_spacing,
-    drawing=joint_spacing_drawing,
-    inputs=(
-        Input("thickness", "Slab thickness", "length", "in", 6, 3, 12, (4, 10)),
-        Input("aggregate", "Largest stone", "choice", default="up-to-3-4", choices=AGGREGATES),
-        Input("slump", "Slump", "length", "in", 4.0, 1.0, 6.0, (2.0, 5.0)),
-        Input(
-            "most_spacing",
-            "Never further apart than",
-            "length",
-            "ft-in",
-            216,
-            48,
-            360,
-            (96, 216),
-            Rule("most", 216, "ACI 302.1R", "guidance"),
-        ),
-        Input("length", "Length of the pad", "length", "ft-in", 144, 12, 2400),
-        Input("width", "Width of the pad", "length", "ft-in", 72, 12, 2400),
-        Input(
-            "most_ratio",
-            "Long side at most so many times the short",
-            "number",
-            "",
-            1.5,
-            1.25,
-            1.5,
-            rule=Rule("most", 1.5, "ACI 302.1R"),
-        ),
-        Input("along", "Panels along the length", "count", "", 0, 0, 200, help="0: the fewest that fit."),
-        Input("across", "Panels across the width", "count", "", 0, 0, 200, help="0: the fewest that fit."),
-        Input("early_entry", "Early-entry saw", "yes-no", default=False),
-    ),
-    outputs=(
-        Output("spacing", "Joints at most apart", "length", "ft-in", 0.5, "down"),
-        Output("table_spacing", "The table's figure, in whole feet", "length", "ft", 1),
-        Output("joint_depth", "Depth of the joint, at least", "length", "in", 0.0625, "up"),
-        Output("panels_along", "Panels along the length", "count", step=1),
-        Output("panels_across", "Panels across the width", "count", step=1),
-        Output("panel_length", "Panel, along the length", "length", "ft-in"),
-        Output("panel_width", "Panel, across the width", "length", "ft-in"),
-        Output("ratio", "Long side over short side", "number", "", 0.01),
-        Output("joints", "Length of joints", "length", "ft", 1, "up"),
-        Output("verdict", "Layout", "text"),
-    ),
-    formula=(
-        "Spacing = thickness x 24 (slump 4 to 6 in, stone up to 3/4 in), x 30 (larger stone) or x 36 (slump under "
-        "4 in), and never more than the most set.\n\n"
-        "Depth of the joint = thickness / 4; 1 in with an early-entry saw.\n\n"
-        "Panels: the fewest that keep both sides within the spacing and the long side within 1.5 times the short."
-    ),
-    sources=(
-        Citation("pca-floors", "joint spacing table, 2nd ed. 1983"),
-        Citation("aci-302", "joint spacing, depth and panel shape"),
-        COMMON_PRACTICE,
-    ),
-    example={"thickness": "6 in", "length": "12'", "width": "6'"},
-    other_names=("control joints", "saw cuts", "crack control"),
-    cannot_decide=(
-        "It is for plain slabs on ground. Joints at manholes, inside corners and old slabs follow those, and the "
-        "city's standard drawing rules where it shows joints. Reinforced and structural slabs are an engineer's."
-    ),
-)

@@ -7,8 +7,10 @@ tell the rate from the air, the concrete and the wind; the larger one counts.
 from __future__ import annotations
 
 from math import exp, sqrt
+from typing import Annotated
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Choice, Citation, Input, Output, Plot, Rule
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
+from calculators.declaring import Guidance, Help, Law, calculator, choice, number, percent, temperature, yes_no
 from calculators.writing import NOISE, decimal
 
 HPA_IN_PSI = 68.94757293168361
@@ -91,18 +93,106 @@ def wind_that_dries(air: float, humidity: float, mix: float, limit: float) -> st
     return f"up to {decimal(wind, 0)} mph"
 
 
+@calculator(
+    title="Weather for a pour",
+    summary="Whether this day suits a pour: how fast the slab dries, heat, cold, rain and frozen ground.",
+    outputs=(
+        Output("verdict", "Verdict", "text"),
+        Output("evaporation", "Drying, the larger of both", "number", "lb/sq ft/h", step=0.01, rounds="up"),
+        Output("todo", "Against drying", "text"),
+        Output("calm", "Without it", "text", help="The wind up to which the slab dries slowly enough by itself."),
+        Output("menzel", "Drying by Menzel", "number", "lb/sq ft/h", step=0.001),
+        Output("uno", "Drying by Uno", "number", "lb/sq ft/h", step=0.001),
+        Output("passes", "Pour as planned", "yes-no"),
+    ),
+    formula=(
+        "Menzel: W = 0.44 (e0 - ea) (0.253 + 0.096 V), in lb/sq ft/h; e0 is the vapour pressure of water at the "
+        "concrete's temperature and ea that of the air, in psi; V is the wind in mph.\n\n"
+        "Uno: E = 5 ([Tc + 18]^2.5 - r [Ta + 18]^2.5) (V + 4) / 1,000,000, in kg/m2/h; C and km/h; r is the humidity "
+        "as a share.\n\n"
+        "Vapour pressure at saturation: 6.112 exp(17.62 t / (243.12 + t)) hPa, t in C."
+    ),
+    sources=(
+        Citation("aci-301", "5.3.2.1, wet weather"),
+        Citation("aci-305", "305R, evaporation of surface moisture; 305.1, temperature at discharge"),
+        Citation("uno-1998"),
+        Citation("wmo-8", "Annex 4.B"),
+        Citation("aci-306", "1.1, Table 3.1; Table 5.1 and frozen ground, from memory"),
+        Citation("hover-2020"),
+        COMMON_PRACTICE,
+    ),
+    example={
+        "air": "80 F",
+        "humidity": "50 %",
+        "mix": "87 F",
+        "wind": "12",
+        "coldest": "50 F",
+        "rain": "dry",
+        "frozen": "no",
+    },
+    other_names=("evaporation rate", "plastic shrinkage cracks", "hot weather concreting", "cold weather concreting"),
+    cannot_decide=(
+        "An estimate: the true rate may be 40 % more or less. Mixes that hardly bleed (silica fume, low water) crack "
+        "earlier, from about 0.1 lb/sq ft/h. The limits of cold are for slabs under 12 in. Whoever leads the pour "
+        "decides on the day, by the surface and not by the figure; the city's and the engineer's limits rule."
+    ),
+    plots=(
+        Plot(
+            "Drying against wind, in dry, middling and damp air",
+            x="wind",
+            y="evaporation",
+            start=0,
+            end=25,
+            curves=("humidity", (20.0, 50.0, 80.0)),
+            limits=("act_above",),
+        ),
+    ),
+)
 def pour_weather(
-    air: float = 80.0,
-    humidity: float = 50.0,
-    mix: float = 80.0,
-    wind: float = 10.0,
-    coldest: float = 50.0,
-    rain: str = "dry",
-    frozen: bool = False,
-    act_above: float = 0.2,
-    hottest_mix: float = 95.0,
-    coldest_mix: float = 55.0,
-    coldest_air: float = 40.0,
+    air: Annotated[float, temperature("Air at the pour", "F", default="80 F", limits="-40 to 125 F")],
+    humidity: Annotated[float, percent("Relative humidity", "%", default="50 %", limits="1 to 100 %")],
+    mix: Annotated[
+        float,
+        temperature("Concrete", "F", default="80 F", limits="33 to 125 F"),
+        Help("From the ticket or by thermometer. Before the truck comes: the air's, and 10 F more in summer."),
+    ],
+    wind: Annotated[
+        float,
+        number("Wind at the slab", "mph", default="10 mph", limits="0 to 60 mph"),
+        Help("Average, 20 in above the slab. A forecast is for 33 ft up, where it blows harder: the safe side."),
+    ],
+    coldest: Annotated[
+        float,
+        temperature("Coldest air of the three days after the pour", "F", default="50 F", limits="-40 to 110 F"),
+        Help("The forecast's lowest, all three nights: as long as a cold slab is protected."),
+    ],
+    rain: Annotated[
+        str,
+        choice(
+            "Rain, sleet or snow until the cure is on",
+            {"dry": "none is forecast", "possible": "may come", "falling": "falls"},
+            default="dry",
+        ),
+    ],
+    frozen: Annotated[bool, yes_no("Ground, base or forms hold frost, ice or snow", default="no")],
+    act_above: Annotated[
+        float,
+        number("Act above", "lb/sq ft/h", default="0.2 lb/sq ft/h", limits="0.05 to 0.25 lb/sq ft/h"),
+        Guidance("at most 0.2 lb/sq ft/h", "ACI 305R"),
+    ],
+    hottest_mix: Annotated[
+        float, temperature("Hottest mix", "F", default="95 F", limits="70 to 95 F"), Law("at most 95 F", "ACI 305.1")
+    ],
+    coldest_mix: Annotated[
+        float,
+        temperature("Coldest mix", "F", default="55 F", limits="55 to 70 F"),
+        Law("at least 55 F", "ACI 306R for slabs under 12 in"),
+    ],
+    coldest_air: Annotated[
+        float,
+        temperature("Coldest air without protection", "F", default="40 F", limits="40 to 60 F"),
+        Law("at least 40 F", "ACI 306R"),
+    ],
 ) -> Answer:
     """How fast the fresh slab dries, and whether heat, cold, rain or frozen ground forbids the pour.
 
@@ -213,145 +303,3 @@ def cautions_for(rate: float, fast: bool, act_above: float, mix: float, hottest_
     if rate <= NOISE:
         cautions.append("The air wets the slab instead of drying it: bleed water stays long. Wait with the finish.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="pour-weather",
-    title="Weather for a pour",
-    trade="concrete",
-    summary="Whether this day suits a pour: how fast the slab dries, heat, cold, rain and frozen ground.",
-    function=pour_weather,
-    inputs=(
-        Input("air", "Air at the pour", "temperature", "F", default=80.0, least=-40, most=125),
-        Input("humidity", "Relative humidity", "percent", "%", default=50.0, least=1, most=100),
-        Input(
-            "mix",
-            "Concrete",
-            "temperature",
-            "F",
-            default=80.0,
-            least=33,
-            most=125,
-            help="From the ticket or by thermometer. Before the truck comes: the air's, and 10 F more in summer.",
-        ),
-        Input(
-            "wind",
-            "Wind at the slab",
-            "number",
-            "mph",
-            default=10.0,
-            least=0,
-            most=60,
-            help="Average, 20 in above the slab. A forecast is for 33 ft up, where it blows harder: the safe side.",
-        ),
-        Input(
-            "coldest",
-            "Coldest air of the three days after the pour",
-            "temperature",
-            "F",
-            default=50.0,
-            least=-40,
-            most=110,
-            help="The forecast's lowest, all three nights: as long as a cold slab is protected.",
-        ),
-        Input(
-            "rain",
-            "Rain, sleet or snow until the cure is on",
-            "choice",
-            default="dry",
-            choices=(Choice("dry", "none is forecast"), Choice("possible", "may come"), Choice("falling", "falls")),
-        ),
-        Input("frozen", "Ground, base or forms hold frost, ice or snow", "yes-no", default=False),
-        Input(
-            "act_above",
-            "Act above",
-            "number",
-            "lb/sq ft/h",
-            default=0.2,
-            least=0.05,
-            most=0.25,
-            rule=Rule("most", 0.2, "ACI 305R", "guidance"),
-        ),
-        Input(
-            "hottest_mix",
-            "Hottest mix",
-            "temperature",
-            "F",
-            default=95.0,
-            least=70,
-            most=95,
-            rule=Rule("most", 95, "ACI 305.1"),
-        ),
-        Input(
-            "coldest_mix",
-            "Coldest mix",
-            "temperature",
-            "F",
-            default=55.0,
-            least=55,
-            most=70,
-            rule=Rule("least", 55, "ACI 306R for slabs under 12 in"),
-        ),
-        Input(
-            "coldest_air",
-            "Coldest air without protection",
-            "temperature",
-            "F",
-            default=40.0,
-            least=40,
-            most=60,
-            rule=Rule("least", 40, "ACI 306R"),
-        ),
-    ),
-    outputs=(
-        Output("verdict", "Verdict", "text"),
-        Output("evaporation", "Drying, the larger of both", "number", "lb/sq ft/h", 0.01, "up"),
-        Output("todo", "Against drying", "text"),
-        Output("calm", "Without it", "text", help="The wind up to which the slab dries slowly enough by itself."),
-        Output("menzel", "Drying by Menzel", "number", "lb/sq ft/h", 0.001),
-        Output("uno", "Drying by Uno", "number", "lb/sq ft/h", 0.001),
-        Output("passes", "Pour as planned", "yes-no"),
-    ),
-    formula=(
-        "Menzel: W = 0.44 (e0 - ea) (0.253 + 0.096 V), in lb/sq ft/h; e0 is the vapour pressure of water at the "
-        "concrete's temperature and ea that of the air, in psi; V is the wind in mph.\n\n"
-        "Uno: E = 5 ([Tc + 18]^2.5 - r [Ta + 18]^2.5) (V + 4) / 1,000,000, in kg/m2/h; C and km/h; r is the humidity "
-        "as a share.\n\n"
-        "Vapour pressure at saturation: 6.112 exp(17.62 t / (243.12 + t)) hPa, t in C."
-    ),
-    sources=(
-        Citation("aci-301", "5.3.2.1, wet weather"),
-        Citation("aci-305", "305R, evaporation of surface moisture; 305.1, temperature at discharge"),
-        Citation("uno-1998"),
-        Citation("wmo-8", "Annex 4.B"),
-        Citation("aci-306", "1.1, Table 3.1; Table 5.1 and frozen ground, from memory"),
-        Citation("hover-2020"),
-        COMMON_PRACTICE,
-    ),
-    example={
-        "air": "80 F",
-        "humidity": "50 %",
-        "mix": "87 F",
-        "wind": "12",
-        "coldest": "50 F",
-        "rain": "dry",
-        "frozen": "no",
-    },
-    other_names=("evaporation rate", "plastic shrinkage cracks", "hot weather concreting", "cold weather concreting"),
-    cannot_decide=(
-        "An estimate: the true rate may be 40 % more or less. Mixes that hardly bleed (silica fume, low water) crack "
-        "earlier, from about 0.1 lb/sq ft/h. The limits of cold are for slabs under 12 in. Whoever leads the pour "
-        "decides on the day, by the surface and not by the figure; the city's and the engineer's limits rule."
-    ),
-    plots=(
-        Plot(
-            "Drying against wind, in dry, middling and damp air",
-            "wind",
-            "evaporation",
-            0,
-            25,
-            ("humidity", (20.0, 50.0, 80.0)),
-            ("act_above",),
-        ),
-    ),
-)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import sqrt
+from typing import Annotated
 
 from calculators.concrete.approach_shape import bars_along, bars_down
 from calculators.concrete.slab_drawing import slab_drawing
@@ -20,33 +21,135 @@ from calculators.concrete.to_order import (
     supports,
     truck_loads,
 )
-from calculators.declaration import COMMON_PRACTICE, Answer, Calculator, Citation, Input, Output, Plot, Rule
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
+from calculators.declaring import Guidance, Help, Usual, calculator, count, length, mass, percent, slope, volume, yes_no
 from calculators.writing import decimal, feet_inches, inches, whole
 
 
+@calculator(
+    title="Concrete for a rectangular slab",
+    summary="Concrete, base, form boards, stakes and bars for a pad or a walk, and the diagonal to square it by.",
+    outputs=(
+        Output("area", "Area", "area", "sq ft", step=0.1),
+        Output("concrete", "Concrete in place", "volume", "cu yd", step=0.01, rounds="up"),
+        Output("order", "Concrete to order", "volume", "cu yd", step=1 / 4, rounds="up"),
+        Output("loads", "Truck loads", "count", step=1, rounds="up"),
+        Output("bags", "The same in bags", "count", "bags", step=1, rounds="up"),
+        Output("weight", "The order weighs", "mass", "lb", step=10, rounds="up"),
+        Output("base", "Base in place, compacted", "volume", "cu yd", step=0.01, rounds="up"),
+        Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", step=0.1, rounds="up"),
+        Output("base_tons", "Base to buy", "mass", "ton", step=0.1, rounds="up"),
+        Output("forms", "Form lumber", "length", "ft", step=1, rounds="up"),
+        Output("boards", "Form boards", "count", "boards", step=1, rounds="up"),
+        Output("stakes", "Stakes", "count", "stakes", step=1, rounds="up"),
+        Output("strip", "Isolation strip, where no form stands", "length", "ft", step=1, rounds="up"),
+        Output("bars", "Reinforcing bar", "length", "ft", step=1, rounds="up"),
+        Output("supports", "Bar supports", "count", "each", step=1, rounds="up"),
+        Output("wire", "Tie wire", "count", "roll", step=1, rounds="up"),
+        Output("diagonal", "Corner to corner, when it is square", "length", "ft-in"),
+        Output("drop", "Low end below the high end", "length", "in"),
+    ),
+    formula=(
+        "Concrete = length x width x thickness. Order = concrete x (1 + waste), up to the next quarter yard. In "
+        "yards: square feet x inches / 324.\n\n"
+        "Base to buy = (length + the strip beyond each formed end) x (width + the strip beyond each formed side) x "
+        "base thickness x (1 + extra for compaction).\n\n"
+        "Diagonal = sqrt(length² + width²)."
+    ),
+    sources=(COMMON_PRACTICE, Citation("wsdot-design-manual", "Exhibit 620-1")),
+    example={"length": "20'", "width": "16'", "thickness": "4 in"},
+    other_names=("yards of concrete", "parking pad", "patio", "walk", "slab calculator", "square footage"),
+    cannot_decide=(
+        "It is for a flat slab on ground that carries cars and people. Footings, thick edges, slabs under walls and "
+        "slabs on poor ground are drawn by an engineer, and the city's drawing rules in the public way. The slope "
+        "makes the surface at most half a percent larger than the plan, and is left out."
+    ),
+    drawing=slab_drawing,
+    plots=(
+        Plot(
+            "Concrete against the length, for three thicknesses",
+            x="length",
+            y="concrete",
+            start=96,
+            end=480,
+            curves=("thickness", (4, 5, 6)),
+        ),
+    ),
+)
 def slab_concrete(
-    length: float,
-    width: float,
-    thickness: float,
-    fall: float,
-    ends: float,
-    sides: float,
-    base_thickness: float,
-    base_beyond: float,
-    base_loose: float,
-    base_weight: float,
-    waste: float,
-    truck: float,
-    bag_yield: float,
-    stake_spacing: float,
-    board: float,
-    reinforced: bool,
-    bar_spacing: float,
-    bar_cover: float,
-    bar_lap: float,
-    bar_stock: float,
-    support_spacing: float,
-    bars_a_roll: float,
+    length: Annotated[
+        float, length("Length, the way it falls", "ft-in", default="20 ft", limits="1 to 200 ft"), Usual("3 to 60 ft")
+    ],
+    width: Annotated[float, length("Width", "ft-in", default="10 ft", limits="1 to 200 ft"), Usual("3 to 40 ft")],
+    thickness: Annotated[
+        float, length("Slab thickness", "in", default="5 in", limits="2 to 16 in"), Usual("4 to 8 in")
+    ],
+    fall: Annotated[
+        float,
+        slope("Fall along its length", "%", default="2.5 %", limits="0 to 10 %"),
+        Usual("1 to 5 %"),
+        Guidance("at least 2 %", "IRC R401.3 beside a house"),
+    ],
+    ends: Annotated[
+        float,
+        count("Ends that have a form", default="2", limits="0 to 2"),
+        Help("The others meet a wall or an old slab."),
+    ],
+    sides: Annotated[
+        float,
+        count("Sides that have a form", default="2", limits="0 to 2"),
+        Help("The others meet a wall or an old slab."),
+    ],
+    base_thickness: Annotated[
+        float, length("Base thickness, compacted", "in", default="4 in", limits="0 to 24 in"), Usual("4 to 12 in")
+    ],
+    base_beyond: Annotated[
+        float, length("Base beyond each form", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
+    ],
+    base_loose: Annotated[
+        float, percent("Extra base for compaction", "%", default="25 %", limits="0 to 60 %"), Usual("15 to 35 %")
+    ],
+    base_weight: Annotated[
+        float,
+        mass("A loose cubic yard of base weighs", "lb", default="2950 lb", limits="1500 to 4500 lb"),
+        Usual("2700 to 3300 lb"),
+    ],
+    waste: Annotated[
+        float, percent("Concrete over the measure", "%", default="10 %", limits="0 to 40 %"), Usual("5 to 15 %")
+    ],
+    truck: Annotated[
+        float, volume("A truck carries", "cu yd", default="10 cu yd", limits="1 to 15 cu yd"), Usual("4 to 11 cu yd")
+    ],
+    bag_yield: Annotated[
+        float,
+        volume("A bag of concrete mix makes", "cu ft", default="0.6 cu ft", limits="0.1 to 2 cu ft"),
+        Usual("0.3 to 0.75 cu ft"),
+    ],
+    stake_spacing: Annotated[
+        float, length("Stakes at most apart", "in", default="36 in", limits="12 to 72 in"), Usual("24 to 48 in")
+    ],
+    board: Annotated[
+        float, length("Form boards are long", "ft-in", default="16 ft", limits="4 to 24 ft"), Usual("8 to 20 ft")
+    ],
+    reinforced: Annotated[bool, yes_no("Reinforcing bars", default="no")],
+    bar_spacing: Annotated[
+        float, length("Bar spacing, both ways", "in", default="18 in", limits="6 to 48 in"), Usual("12 to 24 in")
+    ],
+    bar_cover: Annotated[
+        float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 5 in"), Usual("2 to 4 in")
+    ],
+    bar_lap: Annotated[float, length("Lap of bars", "in", default="24 in", limits="6 to 72 in"), Usual("18 to 36 in")],
+    bar_stock: Annotated[
+        float, length("Bars are long", "ft", default="20 ft", limits="5 to 60 ft"), Usual("10 to 40 ft")
+    ],
+    support_spacing: Annotated[
+        float,
+        length("Bar supports apart, both ways", "in", default="24 in", limits="12 to 60 in"),
+        Usual("18 to 48 in"),
+    ],
+    bars_a_roll: Annotated[
+        float, length("Bar that a roll of tie wire ties", "ft", default="320 ft", limits="20 to 2000 ft")
+    ],
 ) -> Answer:
     """Quantities of one rectangular slab of the same thickness all over.
 
@@ -56,11 +159,9 @@ def slab_concrete(
 
     A slab of 20' x 16', 4 in thick, is 106.7 cu ft (a supplier's worked example):
 
-    >>> answer = slab_concrete(
-    ...     240, 192, 4, 0, 2, 2, 4, 0, 25, 2950, 5, 270, 0.6, 36, 192, False, 18, 3, 24, 240, 24, 3840
-    ... )
+    >>> answer = slab_concrete(width=192, thickness=4, fall=0, base_beyond=0, waste=5)
     >>> [round(answer["concrete"], 3), answer["forms"], answer["boards"]]
-    [106.667, 864, 5]
+    [106.667, 864.0, 5]
     """
     area = length * width
     concrete = area * thickness / CUBIC_FOOT
@@ -120,92 +221,3 @@ def slab_concrete(
         "cautions": loads_cautions(loads),
         "working": working,
     }
-
-
-CALCULATOR = Calculator(
-    name="slab-concrete",
-    title="Concrete for a rectangular slab",
-    trade="concrete",
-    summary="Concrete, base, form boards, stakes and bars for a pad or a walk, and the diagonal to square it by.",
-    function=slab_concrete,
-    drawing=slab_drawing,
-    plots=(
-        Plot(
-            "Concrete against the length, for three thicknesses",
-            "length",
-            "concrete",
-            96,
-            480,
-            ("thickness", (4, 5, 6)),
-        ),
-    ),
-    inputs=(
-        Input("length", "Length, the way it falls", "length", "ft-in", 240, 12, 2400, (36, 720)),
-        Input("width", "Width", "length", "ft-in", 120, 12, 2400, (36, 480)),
-        Input("thickness", "Slab thickness", "length", "in", 5, 2, 16, (4, 8)),
-        Input(
-            "fall",
-            "Fall along its length",
-            "slope",
-            "%",
-            0.025,
-            0,
-            0.1,
-            (0.01, 0.05),
-            Rule("least", 0.02, "IRC R401.3 beside a house", "guidance"),
-        ),
-        Input("ends", "Ends that have a form", "count", "", 2, 0, 2, help="The others meet a wall or an old slab."),
-        Input("sides", "Sides that have a form", "count", "", 2, 0, 2, help="The others meet a wall or an old slab."),
-        Input("base_thickness", "Base thickness, compacted", "length", "in", 4, 0, 24, (4, 12)),
-        Input("base_beyond", "Base beyond each form", "length", "in", 6, 0, 24, (4, 12)),
-        Input("base_loose", "Extra base for compaction", "percent", "%", 25, 0, 60, (15, 35)),
-        Input("base_weight", "A loose cubic yard of base weighs", "mass", "lb", 2950, 1500, 4500, (2700, 3300)),
-        Input("waste", "Concrete over the measure", "percent", "%", 10, 0, 40, (5, 15)),
-        Input("truck", "A truck carries", "volume", "cu yd", 270, 27, 405, (108, 297)),
-        Input("bag_yield", "A bag of concrete mix makes", "volume", "cu ft", 0.6, 0.1, 2, (0.3, 0.75)),
-        Input("stake_spacing", "Stakes at most apart", "length", "in", 36, 12, 72, (24, 48)),
-        Input("board", "Form boards are long", "length", "ft-in", 192, 48, 288, (96, 240)),
-        Input("reinforced", "Reinforcing bars", "yes-no", default=False),
-        Input("bar_spacing", "Bar spacing, both ways", "length", "in", 18, 6, 48, (12, 24)),
-        Input("bar_cover", "Bar ends from the edge", "length", "in", 3, 1.5, 5, (2, 4)),
-        Input("bar_lap", "Lap of bars", "length", "in", 24, 6, 72, (18, 36)),
-        Input("bar_stock", "Bars are long", "length", "ft", 240, 60, 720, (120, 480)),
-        Input("support_spacing", "Bar supports apart, both ways", "length", "in", 24, 12, 60, (18, 48)),
-        Input("bars_a_roll", "Bar that a roll of tie wire ties", "length", "ft", 3840, 240, 24000),
-    ),
-    outputs=(
-        Output("area", "Area", "area", "sq ft", 0.1),
-        Output("concrete", "Concrete in place", "volume", "cu yd", 0.01, "up"),
-        Output("order", "Concrete to order", "volume", "cu yd", 0.25, "up"),
-        Output("loads", "Truck loads", "count", step=1, rounds="up"),
-        Output("bags", "The same in bags", "count", "bags", 1, "up"),
-        Output("weight", "The order weighs", "mass", "lb", 10, "up"),
-        Output("base", "Base in place, compacted", "volume", "cu yd", 0.01, "up"),
-        Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", 0.1, "up"),
-        Output("base_tons", "Base to buy", "mass", "ton", 0.1, "up"),
-        Output("forms", "Form lumber", "length", "ft", 1, "up"),
-        Output("boards", "Form boards", "count", "boards", 1, "up"),
-        Output("stakes", "Stakes", "count", "stakes", 1, "up"),
-        Output("strip", "Isolation strip, where no form stands", "length", "ft", 1, "up"),
-        Output("bars", "Reinforcing bar", "length", "ft", 1, "up"),
-        Output("supports", "Bar supports", "count", "each", 1, "up"),
-        Output("wire", "Tie wire", "count", "roll", 1, "up"),
-        Output("diagonal", "Corner to corner, when it is square", "length", "ft-in"),
-        Output("drop", "Low end below the high end", "length", "in"),
-    ),
-    formula=(
-        "Concrete = length x width x thickness. Order = concrete x (1 + waste), up to the next quarter yard. In "
-        "yards: square feet x inches / 324.\n\n"
-        "Base to buy = (length + the strip beyond each formed end) x (width + the strip beyond each formed side) x "
-        "base thickness x (1 + extra for compaction).\n\n"
-        "Diagonal = sqrt(length² + width²)."
-    ),
-    sources=(COMMON_PRACTICE, Citation("wsdot-design-manual", "Exhibit 620-1")),
-    example={"length": "20'", "width": "16'", "thickness": "4 in"},
-    other_names=("yards of concrete", "parking pad", "patio", "walk", "slab calculator", "square footage"),
-    cannot_decide=(
-        "It is for a flat slab on ground that carries cars and people. Footings, thick edges, slabs under walls and "
-        "slabs on poor ground are drawn by an engineer, and the city's drawing rules in the public way. The slope "
-        "makes the surface at most half a percent larger than the plan, and is left out."
-    ),
-)

@@ -7,19 +7,11 @@ steepest slope by soil; whoever is trained to judge the soil says on the site wh
 from __future__ import annotations
 
 from math import atan, pi, sqrt
+from typing import Annotated
 
 from calculators.concrete.trench_drawing import trench_drawing
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    Rule,
-    refuse,
-)
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
+from calculators.declaring import Help, Law, Usual, calculator, choice, length, percent
 from calculators.writing import NOISE, decimal, feet_inches, whole
 
 RUN_OF_SOIL: dict[str, float] = {"stable-rock": 0.0, "a": 0.75, "b": 1.0, "c": 1.5, "fill": 1.5, "unknown": 1.5}
@@ -111,17 +103,113 @@ def under_footing(depth: float, footing: float, footing_depth: float, soil: str)
     return footing < max(FOOTING_LINE, RUN_OF_SOIL[soil]) * below - NOISE
 
 
+@calculator(
+    title="Trench: slope, spoil and ways out",
+    summary="How wide a trench is at the top, what comes out of it and where that lies, and how people get out.",
+    outputs=(
+        Output("protection", "Protection of the walls", "text"),
+        Output("beside_footing", "Beside the footing", "text"),
+        Output("slope", "Slope, across to up", "text"),
+        Output("angle", "Angle from level, at most", "angle", "deg", step=1, rounds="down"),
+        Output("top_width", "Width at the top", "length", "ft-in", step=1, rounds="up"),
+        Output("top_length", "Length at the top", "length", "ft-in", step=1, rounds="up"),
+        Output("spoil_from_edge", "Spoil from the edge, at least", "length", "ft-in", step=1, rounds="up"),
+        Output("heap_width", "Width of the spoil heap", "length", "ft-in", step=1, rounds="up"),
+        Output("heap_height", "Height of the spoil heap", "length", "ft-in", step=1, rounds="up"),
+        Output("ground", "Ground taken, spoil on one side", "length", "ft-in", step=1, rounds="up"),
+        Output("fence", "Fence round the trench and its spoil", "length", "ft", step=1, rounds="up"),
+        Output("bank", "Earth in the ground", "volume", "cu yd", step=1 / 2, rounds="up"),
+        Output("loose", "Spoil, loose", "volume", "cu yd", step=1 / 2, rounds="up"),
+        Output("ladders", "Ladders, ramps or steps", "count", step=1, rounds="up"),
+        Output(
+            "ladders_apart", "One for each", "length", "ft-in", step=1, rounds="down", help="Half as far from each end."
+        ),
+        Output(
+            "ladder_length", "Ladder, at least", "length", "ft-in", step=1, rounds="up", help="3 ft above the edge."
+        ),
+    ),
+    formula=(
+        "Top = bottom + 2 x depth x run, along and across. Run for 1 up: rock 0, type A 3/4, type B 1, type C, filled "
+        "ground and soil not judged 1-1/2. Earth = depth / 6 x (bottom + 4 x middle + top). Loose = earth x "
+        "(1 + swell). The heap lies at 1-1/2 to 1 along one side.\n\n"
+        "Footing: the bottom stays away from it by the run x what the trench is deeper than it, 1 at least. "
+        "Where the slope's top would reach it, there is no slope: the trench is shored or shielded.\n\n"
+        "Ways out: from 4 ft deep, one for each 50 ft, so that nobody has more than 25 ft to go."
+    ),
+    sources=(
+        Citation("osha-excavation", "(c)(2) ways out, (g) air, (i)(2) footings, (j)(2) spoil, (k) inspections"),
+        Citation("osha-subpart-p", "1926.652(a)(1), (b); App. A; App. B, Table B-1"),
+        Citation("osha-ladders", "(b)(1), (b)(5)(i)"),
+        Citation("osha-falls", "(b)(7)(i)"),
+        Citation("irc", "P2604.4, trenches beside footings"),
+        COMMON_PRACTICE,
+    ),
+    example={"depth": "6'", "width": "2'", "length": "60'", "footing": "20'", "soil": "b"},
+    other_names=("excavation", "ditch", "sloping and benching", "shoring", "cave-in", "spoil pile"),
+    cannot_decide=(
+        "Which soil it is, and whether anybody may go in: a competent person decides that on the site (29 CFR "
+        "1926.650), and he may ask for flatter walls. Shores and boxes go by their maker's tables. Layers, water, "
+        "buildings, roads and poles near by, and anything deeper than 20 ft are a registered professional engineer's. "
+        "Nobody digs before the lines are marked (811). State plans may be stricter."
+    ),
+    drawing=trench_drawing,
+)
 def trench(
-    depth: float = 60.0,
-    width: float = 24.0,
-    length: float = 480.0,
-    footing: float = 240.0,
-    footing_depth: float = 12.0,
-    soil: str = "unknown",
-    walls: str = "sloped",
-    protect_from: float = 60.0,
-    set_back: float = 24.0,
-    swell: float = 25.0,
+    depth: Annotated[float, length("Depth", "ft-in", default="5 ft", limits='6" to 100 ft')],
+    width: Annotated[
+        float, length("Width of the bottom", "ft-in", default="2 ft", limits='6" to 20 ft'), Usual("1' 6\" to 6 ft")
+    ],
+    length: Annotated[float, length("Length of the bottom", "ft-in", default="40 ft", limits="1 to 1000 ft")],
+    footing: Annotated[
+        float,
+        length("From the bottom's near side to the nearest footing, level", "ft-in", limits="0 to 200 ft"),
+        Help("Of a house, a wall, a chimney, a porch. If none is near, the way to the nearest that you see."),
+    ],
+    footing_depth: Annotated[
+        float,
+        length("Bottom of that footing below the ground", "ft-in", default="1 ft", limits="0 to 20 ft"),
+        Help("From the drawing. Not known: leave it shallow."),
+    ],
+    soil: Annotated[
+        str,
+        choice(
+            "Soil",
+            {
+                "unknown": "not judged",
+                "fill": "filled ground, as beside a house: type C",
+                "c": "type C: sand, gravel, soft or wet soil",
+                "b": "type B: medium clay or silt that holds together",
+                "a": "type A: stiff clay, never dug, dry, no shaking",
+                "stable-rock": "stable rock",
+            },
+            default="unknown",
+        ),
+        Help("The competent person judges it on the site, by eye and by hand (App. A). In doubt, the weaker."),
+    ],
+    walls: Annotated[
+        str,
+        choice(
+            "Walls",
+            {"sloped": "sloped at every depth", "by-depth": "upright where the depth asks for no protection"},
+            default="sloped",
+        ),
+    ],
+    protect_from: Annotated[
+        float,
+        length("Protected from a depth of", "ft-in", default="5 ft", limits="2 to 5 ft"),
+        Law("at most 5 ft", "29 CFR 1926.652(a)(1)(ii)"),
+    ],
+    set_back: Annotated[
+        float,
+        length("Spoil from the edge", "ft-in", default="2 ft", limits="2 to 20 ft"),
+        Law("at least 2 ft", "29 CFR 1926.651(j)(2)"),
+    ],
+    swell: Annotated[
+        float,
+        percent("Loose over what was in the ground", "%", default="25 %", limits="0 to 80 %"),
+        Usual("10 to 50 %"),
+        Help("Sand and gravel 10 to 15, ordinary earth 25, clay 30 to 40, broken rock 50 and more."),
+    ],
 ) -> Answer:
     """Slope, width at the top, spoil and ways out of a trench.
 
@@ -279,135 +367,3 @@ def cautions_for(depth: float, soil: str, needed: str, run: float, undermined: b
     if depth >= GUARD_FROM - NOISE:
         cautions.append("6 ft deep or more: guardrail, fence or barricade along an edge that cannot be seen.")
     return cautions
-
-
-CALCULATOR = Calculator(
-    name="trench",
-    title="Trench: slope, spoil and ways out",
-    trade="concrete",
-    summary="How wide a trench is at the top, what comes out of it and where that lies, and how people get out.",
-    function=trench,
-    drawing=trench_drawing,
-    inputs=(
-        Input("depth", "Depth", "length", "ft-in", default=60.0, least=6, most=1200),
-        Input("width", "Width of the bottom", "length", "ft-in", default=24.0, least=6, most=240, usual=(18, 72)),
-        Input("length", "Length of the bottom", "length", "ft-in", default=480.0, least=12, most=12000),
-        Input(
-            "footing",
-            "From the bottom's near side to the nearest footing, level",
-            "length",
-            "ft-in",
-            least=0,
-            most=2400,
-            help="Of a house, a wall, a chimney, a porch. If none is near, the way to the nearest that you see.",
-        ),
-        Input(
-            "footing_depth",
-            "Bottom of that footing below the ground",
-            "length",
-            "ft-in",
-            default=12.0,
-            least=0,
-            most=240,
-            help="From the drawing. Not known: leave it shallow.",
-        ),
-        Input(
-            "soil",
-            "Soil",
-            "choice",
-            default="unknown",
-            choices=(
-                Choice("unknown", "not judged"),
-                Choice("fill", "filled ground, as beside a house: type C"),
-                Choice("c", "type C: sand, gravel, soft or wet soil"),
-                Choice("b", "type B: medium clay or silt that holds together"),
-                Choice("a", "type A: stiff clay, never dug, dry, no shaking"),
-                Choice("stable-rock", "stable rock"),
-            ),
-            help="The competent person judges it on the site, by eye and by hand (App. A). In doubt, the weaker.",
-        ),
-        Input(
-            "walls",
-            "Walls",
-            "choice",
-            default="sloped",
-            choices=(
-                Choice("sloped", "sloped at every depth"),
-                Choice("by-depth", "upright where the depth asks for no protection"),
-            ),
-        ),
-        Input(
-            "protect_from",
-            "Protected from a depth of",
-            "length",
-            "ft-in",
-            default=60.0,
-            least=24,
-            most=60,
-            rule=Rule("most", 60, "29 CFR 1926.652(a)(1)(ii)"),
-        ),
-        Input(
-            "set_back",
-            "Spoil from the edge",
-            "length",
-            "ft-in",
-            default=24.0,
-            least=24,
-            most=240,
-            rule=Rule("least", 24, "29 CFR 1926.651(j)(2)"),
-        ),
-        Input(
-            "swell",
-            "Loose over what was in the ground",
-            "percent",
-            "%",
-            default=25.0,
-            least=0,
-            most=80,
-            usual=(10, 50),
-            help="Sand and gravel 10 to 15, ordinary earth 25, clay 30 to 40, broken rock 50 and more.",
-        ),
-    ),
-    outputs=(
-        Output("protection", "Protection of the walls", "text"),
-        Output("beside_footing", "Beside the footing", "text"),
-        Output("slope", "Slope, across to up", "text"),
-        Output("angle", "Angle from level, at most", "angle", "deg", 1, "down"),
-        Output("top_width", "Width at the top", "length", "ft-in", 1, "up"),
-        Output("top_length", "Length at the top", "length", "ft-in", 1, "up"),
-        Output("spoil_from_edge", "Spoil from the edge, at least", "length", "ft-in", 1, "up"),
-        Output("heap_width", "Width of the spoil heap", "length", "ft-in", 1, "up"),
-        Output("heap_height", "Height of the spoil heap", "length", "ft-in", 1, "up"),
-        Output("ground", "Ground taken, spoil on one side", "length", "ft-in", 1, "up"),
-        Output("fence", "Fence round the trench and its spoil", "length", "ft", 1, "up"),
-        Output("bank", "Earth in the ground", "volume", "cu yd", 0.5, "up"),
-        Output("loose", "Spoil, loose", "volume", "cu yd", 0.5, "up"),
-        Output("ladders", "Ladders, ramps or steps", "count", step=1, rounds="up"),
-        Output("ladders_apart", "One for each", "length", "ft-in", 1, "down", help="Half as far from each end."),
-        Output("ladder_length", "Ladder, at least", "length", "ft-in", 1, "up", help="3 ft above the edge."),
-    ),
-    formula=(
-        "Top = bottom + 2 x depth x run, along and across. Run for 1 up: rock 0, type A 3/4, type B 1, type C, filled "
-        "ground and soil not judged 1-1/2. Earth = depth / 6 x (bottom + 4 x middle + top). Loose = earth x "
-        "(1 + swell). The heap lies at 1-1/2 to 1 along one side.\n\n"
-        "Footing: the bottom stays away from it by the run x what the trench is deeper than it, 1 at least. "
-        "Where the slope's top would reach it, there is no slope: the trench is shored or shielded.\n\n"
-        "Ways out: from 4 ft deep, one for each 50 ft, so that nobody has more than 25 ft to go."
-    ),
-    sources=(
-        Citation("osha-excavation", "(c)(2) ways out, (g) air, (i)(2) footings, (j)(2) spoil, (k) inspections"),
-        Citation("osha-subpart-p", "1926.652(a)(1), (b); App. A; App. B, Table B-1"),
-        Citation("osha-ladders", "(b)(1), (b)(5)(i)"),
-        Citation("osha-falls", "(b)(7)(i)"),
-        Citation("irc", "P2604.4, trenches beside footings"),
-        COMMON_PRACTICE,
-    ),
-    example={"depth": "6'", "width": "2'", "length": "60'", "footing": "20'", "soil": "b"},
-    other_names=("excavation", "ditch", "sloping and benching", "shoring", "cave-in", "spoil pile"),
-    cannot_decide=(
-        "Which soil it is, and whether anybody may go in: a competent person decides that on the site (29 CFR "
-        "1926.650), and he may ask for flatter walls. Shores and boxes go by their maker's tables. Layers, water, "
-        "buildings, roads and poles near by, and anything deeper than 20 ft are a registered professional engineer's. "
-        "Nobody digs before the lines are marked (811). State plans may be stricter."
-    ),
-)

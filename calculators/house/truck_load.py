@@ -6,18 +6,22 @@ together may weigh, and the tongue of a loaded trailer counts against it.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import (
-    COMMON_PRACTICE,
-    CREW_RULE,
-    Answer,
-    Calculator,
-    Choice,
-    Citation,
-    Input,
-    Output,
-    refuse,
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaring import (
+    Help,
+    Usual,
+    area,
+    calculator,
+    choice,
+    count,
+    length,
+    mass,
+    percent,
+    rows,
+    text,
+    yes_no,
 )
 from calculators.writing import NOISE, decimal
 
@@ -143,20 +147,120 @@ def put_on(trip: dict[str, Any], lot: dict[str, Any], left: int, bed: str, room:
     return taken
 
 
+class LoadItem(TypedDict):
+    """Something that goes onto the truck."""
+
+    kind: Annotated[str, choice("What", {kind: NAMES[kind] for kind in NAMES})]
+    note: Annotated[str, text("Its name", default=""), Help("For 'other', and where a name helps.")]
+    count: Annotated[float, count("How many", default="1", limits="1 to 200")]
+    each: Annotated[
+        float,
+        mass("Weight of one", "lb", default="0", limits="0 to 5000 lb"),
+        Help("Off the label or the scale. 0 takes the book's weight."),
+    ]
+
+
+@calculator(
+    title="Truck load",
+    summary="What a list of material or waste weighs, what truck and trailer may carry, and in how many trips.",
+    outputs=(
+        Output("result", "This list", "text"),
+        Output("trips", "Trips", "count", step=1, rounds="up"),
+        Output("total", "The list weighs", "mass", "lb", step=1, rounds="up"),
+        Output("pieces", "Pieces", "count", step=1),
+        Output("truck_room", "Room in the truck", "mass", "lb", step=1, rounds="down"),
+        Output("trailer_room", "Room on the trailer", "mass", "lb", step=1, rounds="down"),
+        Output("room", "Room in one trip", "mass", "lb", step=1, rounds="down"),
+        Output("too_heavy", "Pieces too heavy for both", "count", step=1),
+        Output(
+            "loads",
+            "Trip by trip",
+            "rows",
+            columns=(
+                Output("trip", "Trip", "count", step=1),
+                Output("truck", "In the truck", "mass", "lb", step=1, rounds="up"),
+                Output("trailer", "On the trailer", "mass", "lb", step=1, rounds="up"),
+                Output("what", "What", "text"),
+            ),
+        ),
+        Output(
+            "weights",
+            "Weights",
+            "rows",
+            columns=(
+                Output("what", "What", "text"),
+                Output("count", "How many", "count", step=1),
+                Output("each", "Weight of one", "mass", "lb", step=0.1, rounds="up"),
+                Output("weight", "Together", "mass", "lb", step=1, rounds="up"),
+            ),
+        ),
+    ),
+    formula=(
+        "Weight = count x weight of one, summed. Truck's room = payload less the reserve - people and tools - tongue"
+        " share x loaded trailer. Trailer's room = its most less the reserve - its empty weight. The heaviest pieces"
+        " are loaded first, each where it first fits; trips are counted."
+    ),
+    sources=(
+        Citation("wood-handbook", "Table 5-3b (from memory), at 12 % moisture"),
+        Citation("asce-7", "Table C3-1"),
+        Citation("wsdot-design-manual", "Chapter 620"),
+        Citation("waste-weights-state", "construction debris, loose"),
+        Citation("waste-weights-guide", "Table 2, as a training sheet quotes it"),
+        COMMON_PRACTICE,
+        CREW_RULE,
+    ),
+    example={
+        "items": [
+            {"kind": "strip-flooring", "count": "30"},
+            {"kind": "lumber-2x8", "count": "6"},
+            {"kind": "concrete-bag", "count": "10"},
+        ]
+    },
+    other_names=("payload", "how many trips", "trailer load", "weight of materials", "dump run"),
+    cannot_decide=(
+        "Whether the load fits by length and height, how it is tied, and what each axle and tire carries: the labels,"
+        " the scale and the law of the road. A wet load weighs more than the book says."
+    ),
+)
 def truck_load(
-    items: list[dict[str, Any]],
-    payload: float = 1500.0,
-    aboard: float = 450.0,
-    trailer: bool = True,
-    trailer_gross: float = 2990.0,
-    trailer_empty: float = 900.0,
-    tongue: float = 12.0,
-    margin: float = 10.0,
-    bundle_coverage: float = 20.0,
-    strip_thickness: float = 0.75,
-    base_weight: float = 2950.0,
-    concrete_bag: float = 80.0,
-    mortar_bag: float = 50.0,
+    items: Annotated[list[dict[str, Any]], rows("On the list", LoadItem)],
+    payload: Annotated[
+        float,
+        mass("Payload on the door label", "lb", default="1500 lb", limits="500 to 15000 lb"),
+        Usual("800 to 4500 lb"),
+        Help("The label says what people and cargo together may weigh."),
+    ],
+    aboard: Annotated[float, mass("People and tools in the truck", "lb", default="450 lb", limits="0 to 2000 lb")],
+    trailer: Annotated[bool, yes_no("With the trailer", default="yes")],
+    trailer_gross: Annotated[
+        float,
+        mass("Loaded trailer at most", "lb", default="2990 lb", limits="500 to 15000 lb"),
+        Help("The least of the trailer's plate, the hitch's stamp and what the truck may tow."),
+    ],
+    trailer_empty: Annotated[float, mass("Empty trailer", "lb", default="900 lb", limits="50 to 5000 lb")],
+    tongue: Annotated[float, percent("Tongue's share of the loaded trailer", "%", default="12 %", limits="0 to 30 %")],
+    margin: Annotated[float, percent("Kept in reserve", "%", default="10 %", limits="0 to 50 %")],
+    bundle_coverage: Annotated[
+        float,
+        area("Floor that a bundle covers", "sq ft", default="20 sq ft", limits="1 to 100 sq ft"),
+        Usual("15 to 30 sq ft"),
+    ],
+    strip_thickness: Annotated[
+        float, length("Thickness of the strip", "in", default="3/4 in", limits="5/16 to 1-1/8 in")
+    ],
+    base_weight: Annotated[
+        float,
+        mass("A loose cubic yard of base weighs", "lb", default="2950 lb", limits="1500 to 4500 lb"),
+        Usual("2700 to 3300 lb"),
+    ],
+    concrete_bag: Annotated[
+        float, mass("A bag of concrete mix weighs", "lb", default="80 lb", limits="20 to 120 lb"), Usual("40 to 94 lb")
+    ],
+    mortar_bag: Annotated[
+        float,
+        mass("A bag of mortar or plaster weighs", "lb", default="50 lb", limits="10 to 120 lb"),
+        Usual("25 to 94 lb"),
+    ],
 ) -> Answer:
     """Weight of a load and the trips it takes with this truck and trailer, heaviest pieces first.
 
@@ -168,7 +272,7 @@ def truck_load(
     goes where it first fits, so the trips are enough and may be one more than the fewest. Refused above 40 trips.
 
     >>> rows = [{"kind": "strip-flooring", "note": "", "count": 30, "each": 0}]
-    >>> found = truck_load(rows)
+    >>> found = truck_load(items=rows)
     >>> [round(found["total"]), round(found["truck_room"]), round(found["trailer_room"]), found["trips"]]
     [1782, 541, 1791, 1]
     """
@@ -246,123 +350,3 @@ def truck_load(
         "cautions": cautions,
         "working": working,
     }
-
-
-CALCULATOR = Calculator(
-    name="truck-load",
-    title="Truck load",
-    trade="house",
-    summary="What a list of material or waste weighs, what truck and trailer may carry, and in how many trips.",
-    function=truck_load,
-    inputs=(
-        Input(
-            "items",
-            "On the list",
-            "rows",
-            columns=(
-                Input("kind", "What", "choice", choices=tuple(Choice(kind, NAMES[kind]) for kind in NAMES)),
-                Input("note", "Its name", "text", default="", help="For 'other', and where a name helps."),
-                Input("count", "How many", "count", default=1, least=1, most=200),
-                Input(
-                    "each",
-                    "Weight of one",
-                    "mass",
-                    "lb",
-                    default=0.0,
-                    least=0,
-                    most=5000,
-                    help="Off the label or the scale. 0 takes the book's weight.",
-                ),
-            ),
-        ),
-        Input(
-            "payload",
-            "Payload on the door label",
-            "mass",
-            "lb",
-            default=1500.0,
-            least=500,
-            most=15000,
-            usual=(800, 4500),
-            help="The label says what people and cargo together may weigh.",
-        ),
-        Input("aboard", "People and tools in the truck", "mass", "lb", default=450.0, least=0, most=2000),
-        Input("trailer", "With the trailer", "yes-no", default=True),
-        Input(
-            "trailer_gross",
-            "Loaded trailer at most",
-            "mass",
-            "lb",
-            default=2990.0,
-            least=500,
-            most=15000,
-            help="The least of the trailer's plate, the hitch's stamp and what the truck may tow.",
-        ),
-        Input("trailer_empty", "Empty trailer", "mass", "lb", default=900.0, least=50, most=5000),
-        Input("tongue", "Tongue's share of the loaded trailer", "percent", "%", default=12.0, least=0, most=30),
-        Input("margin", "Kept in reserve", "percent", "%", default=10.0, least=0, most=50),
-        Input("bundle_coverage", "Floor that a bundle covers", "area", "sq ft", 20.0, 1.0, 100.0, (15.0, 30.0)),
-        Input("strip_thickness", "Thickness of the strip", "length", "in", 0.75, 0.3125, 1.125),
-        Input("base_weight", "A loose cubic yard of base weighs", "mass", "lb", 2950.0, 1500, 4500, (2700, 3300)),
-        Input("concrete_bag", "A bag of concrete mix weighs", "mass", "lb", 80.0, 20, 120, (40, 94)),
-        Input("mortar_bag", "A bag of mortar or plaster weighs", "mass", "lb", 50.0, 10, 120, (25, 94)),
-    ),
-    outputs=(
-        Output("result", "This list", "text"),
-        Output("trips", "Trips", "count", step=1, rounds="up"),
-        Output("total", "The list weighs", "mass", "lb", 1, "up"),
-        Output("pieces", "Pieces", "count", step=1),
-        Output("truck_room", "Room in the truck", "mass", "lb", 1, "down"),
-        Output("trailer_room", "Room on the trailer", "mass", "lb", 1, "down"),
-        Output("room", "Room in one trip", "mass", "lb", 1, "down"),
-        Output("too_heavy", "Pieces too heavy for both", "count", step=1),
-        Output(
-            "loads",
-            "Trip by trip",
-            "rows",
-            columns=(
-                Output("trip", "Trip", "count", step=1),
-                Output("truck", "In the truck", "mass", "lb", 1, "up"),
-                Output("trailer", "On the trailer", "mass", "lb", 1, "up"),
-                Output("what", "What", "text"),
-            ),
-        ),
-        Output(
-            "weights",
-            "Weights",
-            "rows",
-            columns=(
-                Output("what", "What", "text"),
-                Output("count", "How many", "count", step=1),
-                Output("each", "Weight of one", "mass", "lb", 0.1, "up"),
-                Output("weight", "Together", "mass", "lb", 1, "up"),
-            ),
-        ),
-    ),
-    formula=(
-        "Weight = count x weight of one, summed. Truck's room = payload less the reserve - people and tools - tongue"
-        " share x loaded trailer. Trailer's room = its most less the reserve - its empty weight. The heaviest pieces"
-        " are loaded first, each where it first fits; trips are counted."
-    ),
-    sources=(
-        Citation("wood-handbook", "Table 5-3b (from memory), at 12 % moisture"),
-        Citation("asce-7", "Table C3-1"),
-        Citation("wsdot-design-manual", "Chapter 620"),
-        Citation("waste-weights-state", "construction debris, loose"),
-        Citation("waste-weights-guide", "Table 2, as a training sheet quotes it"),
-        COMMON_PRACTICE,
-        CREW_RULE,
-    ),
-    example={
-        "items": [
-            {"kind": "strip-flooring", "count": "30"},
-            {"kind": "lumber-2x8", "count": "6"},
-            {"kind": "concrete-bag", "count": "10"},
-        ]
-    },
-    other_names=("payload", "how many trips", "trailer load", "weight of materials", "dump run"),
-    cannot_decide=(
-        "Whether the load fits by length and height, how it is tied, and what each axle and tire carries: the labels,"
-        " the scale and the law of the road. A wet load weighs more than the book says."
-    ),
-)

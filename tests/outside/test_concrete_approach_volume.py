@@ -9,11 +9,11 @@ import pytest
 from scipy.integrate import dblquad
 from shapely.geometry import LineString, Polygon
 
-from calculators.concrete.approach_concrete import CALCULATOR
+from calculators.concrete.approach_concrete import approach_concrete
 from calculators.declaration import Answer
 from calculators.run import run
 
-STANDARD: dict[str, Any] = {one.name: one.default for one in CALCULATOR.inputs}
+STANDARD: dict[str, Any] = {one.name: one.default for one in approach_concrete.inputs}
 PLAIN: dict[str, Any] = {"side": "none", "slope": 0.0, "edge_width": 0.0, "edge_taper": 0.0}
 APPROACHES: list[dict[str, Any]] = [
     {},
@@ -26,7 +26,7 @@ APPROACHES: list[dict[str, Any]] = [
 
 def approach(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(approach_concrete, changes)
 
 
 def corners(given: dict[str, Any]) -> list[tuple[float, float, float]]:

@@ -6,14 +6,14 @@ from typing import Any
 
 import pytest
 
-from calculators.concrete.ground_fall import CALCULATOR
+from calculators.concrete.ground_fall import ground_fall
 from calculators.declaration import Answer
 from calculators.run import run
 
 
 def fall(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(ground_fall, changes)
 
 
 def test_six_inches_in_ten_feet() -> None:

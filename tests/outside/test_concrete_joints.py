@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from calculators.concrete.joint_spacing import CALCULATOR
+from calculators.concrete.joint_spacing import joint_spacing
 from calculators.declaration import Answer
 from calculators.run import run
 
@@ -15,7 +15,7 @@ THICKNESSES = (4, 5, 6, 7, 8, 9, 10)
 
 def joints(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(joint_spacing, changes)
 
 
 @pytest.mark.parametrize(

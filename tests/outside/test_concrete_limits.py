@@ -6,16 +6,16 @@ from typing import Any
 
 import pytest
 
-from calculators.concrete.approach_concrete import CALCULATOR
+from calculators.concrete.approach_concrete import approach_concrete
 from calculators.declaration import Answer
 from calculators.run import run
 
-STANDARD: dict[str, Any] = {one.name: one.default for one in CALCULATOR.inputs}
+STANDARD: dict[str, Any] = {one.name: one.default for one in approach_concrete.inputs}
 
 
 def approach(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(approach_concrete, changes)
 
 
 @pytest.mark.parametrize(

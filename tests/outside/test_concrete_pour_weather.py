@@ -6,7 +6,6 @@ import psychrolib
 import pytest
 
 from calculators.concrete.pour_weather import (
-    CALCULATOR,
     KG_M2_IN_LB_SQ_FT,
     celsius,
     larger,
@@ -80,7 +79,7 @@ def test_the_two_equations_are_one_rate(air: float, mix: float, humidity: float,
 )
 def test_published_limits(source: str, name: str, figure: float) -> None:
     """Each limit is the default of its input."""
-    declared = CALCULATOR.input(name)
+    declared = pour_weather.input(name)
     assert declared is not None
     assert declared.default == figure
 
@@ -93,7 +92,7 @@ def test_the_limit_in_metric() -> None:
 
 def test_the_estimate_says_how_far_off_it_may_be() -> None:
     """K. Hover, ACI SP-338 (2020): the real rate may differ by 40 %."""
-    assert "40 %" in CALCULATOR.cannot_decide
+    assert "40 %" in pour_weather.cannot_decide
     under = pour_weather(humidity=50, wind=12)
     assert under["verdict"] == "pour"
     assert larger(80, 50, 80, 12) * 1.4 > 0.2

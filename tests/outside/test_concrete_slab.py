@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from calculators.concrete.slab_concrete import CALCULATOR
+from calculators.concrete.slab_concrete import slab_concrete
 from calculators.declaration import Answer
 from calculators.run import run
 from calculators.writing import write
@@ -14,7 +14,7 @@ from calculators.writing import write
 
 def slab(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(slab_concrete, changes)
 
 
 @pytest.mark.parametrize(

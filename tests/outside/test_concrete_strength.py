@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scipy.integrate import quad
 
-from calculators.concrete.concrete_strength import CALCULATOR, concrete_strength
+from calculators.concrete.concrete_strength import concrete_strength
 from calculators.concrete.maturity import counted_hours
 
 
@@ -56,7 +56,7 @@ def test_equivalent_age_is_the_integral_of_the_standard() -> None:
 
 def test_the_datum_is_the_one_of_the_standard() -> None:
     """ASTM C1074: 0 C for ordinary cement without admixtures, between 0 and 40 C."""
-    declared = CALCULATOR.input("datum")
+    declared = concrete_strength.input("datum")
     assert declared is not None
     assert declared.default == 32.0
 

@@ -9,16 +9,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.approach_concrete import CALCULATOR
+from calculators.concrete.approach_concrete import approach_concrete
 from calculators.declaration import Answer, Input, Refused
 from calculators.run import compute, run, shown
 
-STANDARD: dict[str, Any] = {one.name: one.default for one in CALCULATOR.inputs}
+STANDARD: dict[str, Any] = {one.name: one.default for one in approach_concrete.inputs}
 
 
 def approach(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(approach_concrete, changes)
 
 
 def anything(one: Input) -> st.SearchStrategy[Any]:
@@ -119,8 +119,8 @@ def test_more_than_one_load_is_said() -> None:
 
 def test_people_write_feet_and_percent() -> None:
     """What a helper types, and what he reads."""
-    answer = compute(CALCULATOR, {"throat": "14'", "depth": "6'", "slope": "2 %", "walk_crosses": "yes"})
-    texts = shown(CALCULATOR, answer)
+    answer = compute(approach_concrete, {"throat": "14'", "depth": "6'", "slope": "2 %", "walk_crosses": "yes"})
+    texts = shown(approach_concrete, answer)
     wanted = ("opening", "order", "forms", "side_slope", "drop")
     assert [texts[name] for name in wanted] == ["24' 0\"", "2-3/4 cu yd", "30 ft", "1:12", "1-7/16 in"]
 
@@ -156,16 +156,16 @@ def test_what_cannot_be_formed_is_refused(changes: dict[str, Any], name: str, wo
     assert (caught.value.input, caught.value.message) == (name, words)
 
 
-@given(st.fixed_dictionaries({one.name: anything(one) for one in CALCULATOR.inputs}))
+@given(st.fixed_dictionaries({one.name: anything(one) for one in approach_concrete.inputs}))
 def test_within_the_limits_it_answers_or_refuses(inputs: dict[str, Any]) -> None:
     try:
-        answer = run(CALCULATOR, inputs)
+        answer = run(approach_concrete, inputs)
     except Refused as refused:
-        assert CALCULATOR.input(refused.input) is not None
+        assert approach_concrete.input(refused.input) is not None
         return
-    numbers = [answer[one.name] for one in CALCULATOR.outputs if one.quantity != "text"]
+    numbers = [answer[one.name] for one in approach_concrete.outputs if one.quantity != "text"]
     assert all(isfinite(number) and number >= 0 for number in numbers)
-    assert set(answer) == {one.name for one in CALCULATOR.outputs} | {"cautions", "working"}
+    assert set(answer) == {one.name for one in approach_concrete.outputs} | {"cautions", "working"}
 
 
 @given(sizes)

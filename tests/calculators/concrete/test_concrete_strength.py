@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.concrete_strength import CALCULATOR, concrete_strength, may_cross
+from calculators.concrete.concrete_strength import concrete_strength, may_cross
 from calculators.concrete.maturity import counted_hours, days_to_share, hours_until, share_at
 from calculators.declaration import Refused
 from calculators.run import compute, run
@@ -18,7 +18,7 @@ spells = st.lists(st.fixed_dictionaries({"time": st.floats(1, 200), "temperature
 
 
 def test_mild_weather_gives_the_crew_waits() -> None:
-    answer = run(CALCULATOR, {})
+    answer = run(concrete_strength, {})
     assert (answer["walk"], answer["car"], answer["truck"]) == ("1 day", "2 days", "7 days")
     assert answer["may_cross"] == "people, cars and trucks"
     assert answer["cautions"] == [
@@ -33,7 +33,7 @@ def test_heat_never_shortens_the_crew_waits() -> None:
 
 
 def test_a_cold_spell_counts_for_less() -> None:
-    answer = compute(CALCULATOR, {"weather": "2 days, 52.5 F; 1 day, 32 F", "age": "4 days"})
+    answer = compute(concrete_strength, {"weather": "2 days, 52.5 F; 1 day, 32 F", "age": "4 days"})
     assert answer["equivalent_age"] == pytest.approx(48)
     assert answer["working"] == [
         "2 days at 53 F x (53 - 32) / (73 - 32) = 1 at 73 F",
@@ -46,7 +46,7 @@ def test_a_cold_spell_counts_for_less() -> None:
 
 
 def test_weather_beyond_the_age_is_not_in_the_working() -> None:
-    answer = compute(CALCULATOR, {"weather": "5 days, 60 F; 5 days, 70 F", "age": "3 days"})
+    answer = compute(concrete_strength, {"weather": "5 days, 60 F; 5 days, 70 F", "age": "3 days"})
     assert [line[0:7] for line in answer["working"]] == ["3 days ", "share o"]
 
 
@@ -65,11 +65,11 @@ def test_an_average_near_freezing_has_nights_that_freeze() -> None:
 @pytest.mark.parametrize("looser", [{"frost_safe": 400}, {"walk_strength": 400}])
 def test_what_concrete_must_have_is_not_typed_away(looser: dict[str, float]) -> None:
     with pytest.raises(Refused):
-        run(CALCULATOR, looser)
+        run(concrete_strength, looser)
 
 
 def test_a_colder_datum_is_cautioned() -> None:
-    assert "14 F is looser than the 32 F of ASTM C1074" in run(CALCULATOR, {"datum": 14})["cautions"][0]
+    assert "14 F is looser than the 32 F of ASTM C1074" in run(concrete_strength, {"datum": 14})["cautions"][0]
 
 
 def test_what_never_comes_is_said() -> None:

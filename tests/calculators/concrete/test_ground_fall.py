@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.ground_fall import CALCULATOR
+from calculators.concrete.ground_fall import ground_fall
 from calculators.declaration import Answer, Refused
 from calculators.run import run
 from tests.shapes import drawing_of, measured, shapes_of
@@ -16,7 +16,7 @@ from tests.shapes import drawing_of, measured, shapes_of
 
 def fall(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(ground_fall, changes)
 
 
 def test_with_the_whole_strip() -> None:

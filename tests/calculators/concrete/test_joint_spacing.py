@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.joint_spacing import CALCULATOR, least_panels, ratio_of, sawing
+from calculators.concrete.joint_spacing import joint_spacing, least_panels, ratio_of, sawing
 from calculators.declaration import Answer
 from calculators.run import run
 
@@ -19,7 +19,7 @@ ratios = st.floats(1.25, 1.5)
 
 def joints(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(joint_spacing, changes)
 
 
 def test_the_standard_pad_is_halved_once() -> None:

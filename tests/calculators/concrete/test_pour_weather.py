@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.pour_weather import CALCULATOR, larger, pour_weather, wind_that_dries
+from calculators.concrete.pour_weather import larger, pour_weather, wind_that_dries
 from calculators.declaration import Refused
 from calculators.run import run
 
@@ -44,7 +44,7 @@ winds = st.floats(0, 60)
     ],
 )
 def test_verdicts(given: dict[str, Any], verdict: str) -> None:
-    answer = run(CALCULATOR, given)
+    answer = run(pour_weather, given)
     assert answer["verdict"] == verdict
     assert answer["passes"] == (verdict == "pour")
 
@@ -101,11 +101,11 @@ def test_it_never_says_pour_on_a_day_that_freezes_or_rains(air: float, coldest: 
 )
 def test_a_published_limit_is_not_typed_away(looser: dict[str, float]) -> None:
     with pytest.raises(Refused, match="never looser"):
-        run(CALCULATOR, looser)
+        run(pour_weather, looser)
 
 
 def test_a_looser_limit_of_drying_is_cautioned() -> None:
-    assert "looser than the 0.2 lb/sq ft/h of ACI 305R" in run(CALCULATOR, {"act_above": 0.24})["cautions"][0]
+    assert "looser than the 0.2 lb/sq ft/h of ACI 305R" in run(pour_weather, {"act_above": 0.24})["cautions"][0]
 
 
 def test_a_cold_mix_under_wet_air_takes_water_up() -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.slab_concrete import CALCULATOR
+from calculators.concrete.slab_concrete import slab_concrete
 from calculators.declaration import Answer, Refused
 from calculators.run import run
 from tests.shapes import drawing_of, measured, shapes_of
@@ -21,7 +21,7 @@ inside = st.floats(2, 16)
 
 def slab(**changes: Any) -> Answer:
     """The answer for the standard inputs with these changes."""
-    return run(CALCULATOR, changes)
+    return run(slab_concrete, changes)
 
 
 def test_the_standard_pad() -> None:

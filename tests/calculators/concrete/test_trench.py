@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.trench import BY_LOOK, CALCULATOR, REQUIRED, ROCK, trench
+from calculators.concrete.trench import BY_LOOK, REQUIRED, ROCK, trench
 from calculators.concrete.trench_drawing import trench_drawing
 from calculators.declaration import Refused
 from calculators.run import compute, run
@@ -18,7 +18,7 @@ soils = st.sampled_from(["stable-rock", "a", "b", "c", "fill", "unknown"])
 
 
 def test_a_trench_by_its_arithmetic() -> None:
-    answer = compute(CALCULATOR, {"depth": "6'", "width": "2'", "length": "60'", "soil": "b", "footing": "20'"})
+    answer = compute(trench, {"depth": "6'", "width": "2'", "length": "60'", "soil": "b", "footing": "20'"})
     assert (answer["top_width"], answer["top_length"]) == (14 * 12, 72 * 12)
     assert answer["bank"] == pytest.approx(6 / 6 * (2 * 60 + 4 * 8 * 66 + 14 * 72))
     assert answer["loose"] == pytest.approx(answer["bank"] * 1.25)
@@ -34,7 +34,7 @@ def test_a_trench_by_its_arithmetic() -> None:
 
 def test_the_way_to_a_footing_is_asked() -> None:
     with pytest.raises(Refused) as caught:
-        run(CALCULATOR, {"depth": 60.0})
+        run(trench, {"depth": 60.0})
     assert caught.value.input == "footing"
 
 
@@ -52,40 +52,40 @@ def test_the_way_to_a_footing_is_asked() -> None:
 )
 def test_below_a_footing_it_stops(footing: float, footing_depth: float, soil: str, stops: bool) -> None:
     """5 ft deep: nearer than the slope, or than 45 degrees from the footing's lower edge (IRC P2604.4)."""
-    answer = run(CALCULATOR, {"depth": 60.0, "footing": footing, "footing_depth": footing_depth, "soil": soil})
+    answer = run(trench, {"depth": 60.0, "footing": footing, "footing_depth": footing_depth, "soil": soil})
     assert answer["beside_footing"].startswith("stop") == stops
     assert any("from under a footing" in said for said in answer["cautions"]) == stops
 
 
 def test_filled_ground_beside_a_house_is_type_c() -> None:
-    assert trench(soil="fill")["top_width"] == trench(soil="c")["top_width"]
-    soil = CALCULATOR.input("soil")
+    assert trench(soil="fill", footing=240)["top_width"] == trench(soil="c", footing=240)["top_width"]
+    soil = trench.input("soil")
     assert soil is not None
     labels = {choice.name: choice.label for choice in soil.choices}
     assert "dug before" not in labels["b"]
-    assert any("type C" in said for said in trench(soil="b")["cautions"])
+    assert any("type C" in said for said in trench(soil="b", footing=240)["cautions"])
 
 
 def test_soil_that_nobody_judged_is_dug_as_the_weakest() -> None:
-    judged, unknown = trench(soil="c"), trench(soil="unknown")
+    judged, unknown = trench(soil="c", footing=240), trench(soil="unknown", footing=240)
     assert unknown["top_width"] == judged["top_width"]
     assert "Soil not judged yet: dug as type C, the weakest." in unknown["cautions"]
 
 
 def test_deeper_than_twenty_feet_is_handed_over() -> None:
     with pytest.raises(Refused) as caught:
-        run(CALCULATOR, {"depth": 241.0, "footing": 240.0})
+        run(trench, {"depth": 241.0, "footing": 240.0})
     assert caught.value.input == "depth"
     assert "registered professional engineer" in caught.value.message
     assert trench(depth=240, footing=400)["protection"] == REQUIRED
 
 
 def test_a_crew_may_protect_earlier_but_not_later() -> None:
-    assert run(CALCULATOR, {"depth": 50.0, "protect_from": 48.0, "footing": 240.0})["protection"] == REQUIRED
+    assert run(trench, {"depth": 50.0, "protect_from": 48.0, "footing": 240.0})["protection"] == REQUIRED
     with pytest.raises(Refused, match=r"looser than the .* of 29 CFR 1926\.652"):
-        run(CALCULATOR, {"protect_from": 61.0, "footing": 240.0})
+        run(trench, {"protect_from": 61.0, "footing": 240.0})
     with pytest.raises(Refused, match=r"looser than the .* of 29 CFR 1926\.651\(j\)\(2\)"):
-        run(CALCULATOR, {"set_back": 23.0, "footing": 240.0})
+        run(trench, {"set_back": 23.0, "footing": 240.0})
 
 
 @pytest.mark.parametrize(
@@ -98,14 +98,16 @@ def test_a_crew_may_protect_earlier_but_not_later() -> None:
     ],
 )
 def test_walls_and_protection(depth: float, soil: str, walls: str, slope: str, protection: str) -> None:
-    answer = trench(depth=depth, soil=soil, walls=walls)
+    answer = trench(depth=depth, soil=soil, walls=walls, footing=240)
     assert (answer["slope"], answer["protection"]) == (slope, protection)
 
 
 def test_the_competent_person_is_named_in_every_answer() -> None:
     for depth in (12.0, 59.0, 60.0, 240.0):
-        assert trench(depth=depth)["cautions"][0].startswith("A competent person looks before anybody goes in")
-    assert "competent person decides that on the site" in CALCULATOR.cannot_decide
+        assert trench(depth=depth, footing=240)["cautions"][0].startswith(
+            "A competent person looks before anybody goes in"
+        )
+    assert "competent person decides that on the site" in trench.cannot_decide
 
 
 @pytest.mark.parametrize(
@@ -118,13 +120,13 @@ def test_the_competent_person_is_named_in_every_answer() -> None:
     ],
 )
 def test_cautions_stand_where_they_belong(given: dict[str, float | str], words: str) -> None:
-    assert any(words in caution for caution in run(CALCULATOR, {"footing": 240.0, **given})["cautions"])
-    assert not any(words in caution for caution in trench(depth=48.0, soil="b")["cautions"])
+    assert any(words in caution for caution in run(trench, {"footing": 240.0, **given})["cautions"])
+    assert not any(words in caution for caution in trench(depth=48.0, soil="b", footing=240)["cautions"])
 
 
 @given(depth=depths, width=widths, length=lengths, soil=soils)
 def test_the_heap_holds_the_spoil(depth: float, width: float, length: float, soil: str) -> None:
-    answer = trench(depth=depth, width=width, length=length, soil=soil)
+    answer = trench(depth=depth, width=width, length=length, soil=soil, footing=240)
     heap = answer["heap_width"] * answer["heap_height"] / 2 * answer["top_length"]
     assert heap == pytest.approx(answer["loose"] * 1728)
     assert answer["bank"] >= width * length * depth / 1728 - 1e-9
@@ -139,7 +141,7 @@ def test_weaker_soil_never_takes_a_narrower_trench(depth: float, width: float, l
 
 @given(depth=st.floats(48, 240), length=lengths)
 def test_nobody_is_further_than_25_feet_from_a_way_out(depth: float, length: float) -> None:
-    answer = trench(depth=depth, length=length)
+    answer = trench(depth=depth, length=length, footing=240)
     assert answer["ladders"] >= 1
     assert answer["ladders_apart"] / 2 <= 300 + 1e-6
     assert answer["ladder_length"] > depth + 36
@@ -148,8 +150,8 @@ def test_nobody_is_further_than_25_feet_from_a_way_out(depth: float, length: flo
 def drawn(**given: float | str) -> dict[str, object]:
     """The drawing of a trench."""
     values = {"footing": 240.0, **given}
-    filled = {item.name: values.get(item.name, item.default) for item in CALCULATOR.inputs}
-    return trench_drawing(filled, run(CALCULATOR, values))
+    filled = {item.name: values.get(item.name, item.default) for item in trench.inputs}
+    return trench_drawing(filled, run(trench, values))
 
 
 def test_the_drawing_says_the_figures() -> None:
