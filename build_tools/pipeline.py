@@ -20,6 +20,7 @@ from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.load import Cache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.parallel import MIN_ITEMS, in_background
+from build_tools.book.schema import write_schemas
 from build_tools.browser.scripts import script_problems
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.icons import manifest
@@ -121,6 +122,7 @@ def read_checked(folder: Path, options: Options, held: Held | None = None, *, ah
     """
     held = held or Held()
     loaded = load_book(folder, held.files)
+    write_schemas(folder)
     book = loaded.book if options.for_owner else without_private(loaded.book)
     large = ahead and held.is_first and len(book.procedures) > MIN_ITEMS
     with in_background(partial(make_fonts, options.cache / "fonts")) if large else nullcontext():

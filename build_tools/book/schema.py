@@ -1,14 +1,17 @@
 """The JSON Schema of the book's files, made from the model, so that editors complete and check the YAML.
 
-``python3 -m build_tools.book.schema`` writes ``build_tools/book/schema/``; a test compares what lies there.
+They lie in the book itself, in the hidden folder ``.schema``, and are made anew whenever the book is checked.
 """
 
 from __future__ import annotations
 
 import json
+from contextlib import suppress
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from build_tools.book.files import write_whole
 from build_tools.book.model.base import Part
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
@@ -16,7 +19,7 @@ from build_tools.book.model.reference import KINDS, Person
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
 
-FOLDER = Path(__file__).parent / "schema"
+FOLDER = ".schema"
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -73,22 +76,25 @@ def _know_calculators(definition: dict[str, Any], calculators: dict[str, Calcula
     definition["allOf"] = rules
 
 
-def as_text(schema: dict[str, Any]) -> str:
-    """A schema as it lies in the file."""
-    return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
+@lru_cache
+def schema_files() -> dict[str, str]:
+    """File name to text, for the book's own calculators."""
+    made = {
+        name: json.dumps(schema, indent=1, ensure_ascii=False) + "\n" for name, schema in schemas(CALCULATORS).items()
+    }
+    return {".gitignore": "*\n", **made}
 
 
-def write_schemas(folder: Path = FOLDER) -> list[Path]:
-    """Write every schema; gives the files."""
-    folder.mkdir(exist_ok=True)
-    written = []
-    for name, schema in schemas(CALCULATORS).items():
-        path = folder / name
-        path.write_text(as_text(schema), encoding="utf-8")
-        written.append(path)
-    return written
+def write_schemas(book: Path) -> None:
+    """Put the schemas where the first line of a book's files says, as far as they are not there.
 
-
-if __name__ == "__main__":
-    for path in write_schemas():
-        print(path.name)
+    A book that cannot be written to does without: only editors read them.
+    """
+    folder = book / FOLDER
+    if not book.is_dir():
+        return
+    with suppress(OSError):
+        for name, text in schema_files().items():
+            path = folder / name
+            if not path.is_file() or path.read_text(encoding="utf-8") != text:
+                write_whole(path, text)
