@@ -13,12 +13,11 @@ from datetime import date, datetime, timedelta
 from math import ceil
 from typing import Literal
 
-from build_tools.book.references import figure_of
+from build_tools.book import quantities
 from build_tools.plan.office import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
 from build_tools.plan.plan import Plan, Stretch
 from build_tools.plan.prepare import Visit, lead_days
 from build_tools.plan.worktime import SLOT, SLOTS_PER_HOUR
-from calculators.reading import read
 
 Kind = Literal["inspection", "delivery", "rental", "friend"]
 KINDS: tuple[Kind, ...] = ("inspection", "delivery", "rental", "friend")
@@ -90,7 +89,7 @@ def looks(plan: Plan) -> list[Look]:
     for task in plan.prepared.activities:
         for number, step in enumerate(book.procedures[plan.job.tasks[task].procedure].item.steps, 1):
             if step.hold and book.inspections[step.hold.inspection].item.by == "crew":
-                notice = figure_of(book.inspections[step.hold.inspection].item.notice, book) or ""
+                notice = quantities.text(book, book.inspections[step.hold.inspection].item.notice)
                 about = _step_ends(plan, task, number)
                 if about is not None:
                     made.append(Look(step.hold.inspection, about, notice, _release(plan, task, step.id)))
@@ -121,7 +120,7 @@ def _inspections(plan: Plan) -> Iterator[Call]:
             comes.starts,
             comes.ends,
             (visit.task,),
-            figure_of(visit.notice, plan.context.book) or "",
+            quantities.text(plan.context.book, visit.notice),
             ready,
             release=_release(plan, visit.task, visit.step),
             late=_late(plan, at),
@@ -238,7 +237,7 @@ def _friends(plan: Plan) -> Iterator[Call]:
     for hand in plan.job.people:
         person = plan.context.book.people[hand.person].item
         if person.role == "friend":
-            lead = _days(figure_of(person.notice, plan.context.book) or "") if person.notice else 0
+            lead = ceil(quantities.hours(plan.context.book, person.notice) / 24) if person.notice else 0
             mine = [stretch for stretch in plan.stretches if hand.person in stretch.people]
             yield from _asked(plan, "friend", hand.person, mine, lead)
 
@@ -267,10 +266,6 @@ def _thing(
     own = tuple(tasks)
     key = f"{kind} {thing} {min(own, key=list(plan.job.tasks).index)}"
     return Call(kind, thing, key, at, by, *times, own, notice, materials=materials, late=_late(plan, at))
-
-
-def _days(text: str) -> int:
-    return ceil(read(text, "time", "h") / 24)
 
 
 # what they share

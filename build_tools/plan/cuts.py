@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import Any
 
+from build_tools.book import quantities
 from build_tools.book.calls import Called
 from build_tools.book.model.base import Row
-from build_tools.book.references import figure_of
 from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed, Piece
-from calculators.reading import read
 
 CUT_LIST = "cut-list"
 """The calculator that packs."""
@@ -41,7 +40,7 @@ class Cuts:
 def cuts_of(plan: Plan, material: str, needs: Collection[Needed]) -> Cuts | None:
     """The cut list of a material for these needs; None where one of them does not say its pieces."""
     entry = plan.context.book.materials[material].item
-    stock = sorted({read(figure_of(each, plan.context.book) or each, "length", "ft") for each in entry.stock})
+    stock = sorted({quantities.inches(plan.context.book, each) for each in entry.stock})
     needs = [need for need in needs if need.number]
     if not stock or not needs or not all(need.pieces for need in needs):
         return None
@@ -57,7 +56,7 @@ def cuts_of(plan: Plan, material: str, needs: Collection[Needed]) -> Cuts | None
     if called.answer is None:
         return None
     sticks = {row["length"]: row["count"] for row in called.answer["order"]}
-    part = read(figure_of(entry.spare, plan.context.book) or "0 %", "percent", "%") if entry.spare else 0.0
+    part = quantities.percent(plan.context.book, entry.spare) if entry.spare else 0.0
     spare = ceil(round(sum(sticks.values()) * part / 100, 6))
     sticks[max(sticks)] += spare
     return Cuts(material, called, sticks, spare, tuple(joined))

@@ -11,8 +11,8 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from math import ceil
 
+from build_tools.book import quantities
 from build_tools.book.amounts import split_amount
-from build_tools.book.references import figure_of
 from build_tools.plan.cuts import Cuts, cuts_of
 from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import Needed, all_needed
@@ -65,7 +65,7 @@ def _ordered(plan: Plan, id: str, needs: list[Needed]) -> Ordered:
     for need in needs:
         by_task[need.task] += need.number
     unit = material.counted_in
-    pack = figure_of(material.sold_by, plan.context.book) if material.sold_by else None
+    pack = quantities.text(plan.context.book, material.sold_by) if material.sold_by else ""
     made = Ordered(id, 0.0, unit, pack or f"1 {unit}", dict(by_task), tuple(need for need in needs if need.number))
     cuts = cuts_of(plan, id, needs)
     if cuts is not None:

@@ -12,11 +12,11 @@ from datetime import date, datetime, time, timedelta
 from graphlib import TopologicalSorter
 from math import ceil
 
+from build_tools.book import quantities
 from build_tools.book.book import Book, Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Hand, Job, Task
 from build_tools.book.model.procedure import Closes
-from build_tools.book.references import figure_of
 from build_tools.plan.crew import Able, able, hands_of
 from build_tools.plan.horizon import MOST, NO_TEAM, Serial
 from build_tools.plan.office import A_CALL, add_weekdays, answered_from
@@ -371,8 +371,7 @@ class _Preparer:
         """The notice of an inspection on this job: its figure, in weekdays where it is given in days, and in hours."""
         usual = self.book.inspections[inspection].item.notice
         notice = next((visit.notice for visit in self.job.visits if visit.inspection == inspection), usual)
-        text = figure_of(notice, self.book) or "0 h"
-        hours = read(text, "time", "h")
+        text, hours = quantities.text(self.book, notice), quantities.hours(self.book, notice)
         return text, (round(hours / 24) if "day" in text else None), hours
 
     def _notice_wait(self, notice: str, weekdays: int | None, hours: float) -> str:
@@ -451,7 +450,7 @@ class _Preparer:
         return next((name for name in reversed(self.made.activities[id]) if self.made.trip_of.get(name) == number), "")
 
     def _hours(self, closing: Closes) -> float:
-        return read(figure_of(closing.time, self.book) or "0 h", "time", "h")
+        return quantities.hours(self.book, closing.time)
 
     def _wait(self, hours: float) -> str:
         name = f"{hours:.10g} h"

@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from build_tools.book import quantities
 from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import Entry
 from build_tools.book.calls import Called, shown_input
@@ -15,7 +16,6 @@ from build_tools.book.model.base import Written
 from build_tools.book.model.job import Job, Task
 from build_tools.book.model.procedure import MaterialLine, Procedure
 from build_tools.book.model.table import Amount, Call
-from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.example import example_of, settings_of, unsaid
 from build_tools.plan.measures import Unknown, columns_of, known_sizes, put_in
@@ -90,7 +90,7 @@ class _TaskReader:
         labour = self.procedure.labour
         self.look_for_sizes()
         self.look_for_served()
-        times = self.times(figure_of(labour.per, self.context.book) or "", ("tasks", self.id))
+        times = self.times(quantities.text(self.context.book, labour.per), ("tasks", self.id))
         hours = self.hours(labour.hours, times)
         made = TakeOff(hours, times, diagnostics=self.diagnostics)
         made.materials = [self.needed(line) for line in self.procedure.materials]
@@ -153,11 +153,10 @@ class _TaskReader:
             output = self.context.calculators[amount.calculator].output(amount.output)
             value, _ = self.called(amount)
             return to_inside(value, "time", output.unit) * self.calls(amount) if output else 0.0
-        text = figure_of(amount, self.context.book) or "0 h"
-        return read(text, "time", "h") * times
+        return quantities.hours(self.context.book, amount) * times
 
     def needed(self, line: MaterialLine) -> Needed:
-        work = (figure_of(line.work, self.context.book) if line.work else "") or ""
+        work = quantities.text(self.context.book, line.work) if line.work else ""
         served, share = self.served(line, work) if line.serves else (None, "")
         if isinstance(line.quantity, Call):
             value, called = self.called(line.quantity)
@@ -173,8 +172,7 @@ class _TaskReader:
                 tuple(shown_inputs(called)),
                 tuple(pieces_of(answer, line.cut, round(count))) if line.cut else (),
             )
-        parts = split_amount(figure_of(line.quantity, self.context.book) or "")
-        number = parts.number if parts else 0.0
+        number = quantities.amount(self.context.book, line.quantity).number
         if served is None:
             served = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
             share = f"{self.shown_quantity(work)} / {work}" if work else str(self.task.count)

@@ -6,14 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
+from build_tools.book import quantities
 from build_tools.book.book import Book
 from build_tools.book.model.base import Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Closes, Procedure
-from build_tools.book.references import figure_of
 from build_tools.plan.measures import put_in
 from build_tools.plan.worktime import SLOTS_PER_HOUR
-from calculators.reading import read
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +48,8 @@ def trips_of(book: Book, job: Job, id: str, hours: float) -> list[Trip]:
     ends: dict[str, int] = {}
     for name, trip in labour.trips.items():
         times = times_of(book, job, id, trip.times)
-        part = read(figure_of(trip.part, book) or "", "percent", "%") / 100
-        wait = read(figure_of(trip.wait, book) or "0 h", "time", "h") if trip.wait else 0.0
+        part = quantities.percent(book, trip.part) / 100
+        wait = quantities.hours(book, trip.wait) if trip.wait else 0.0
         slots = _slots(hours * part / times / people)
         for nth in range(1, times + 1):
             since = ends[trip.since] if trip.since and nth == 1 else max(len(made) - 1, 0)
@@ -80,7 +79,7 @@ def times_of(book: Book, job: Job, id: str, written: str) -> int:
             given = job.tasks[id].inputs.get(calculator, {}).get(item)
             if isinstance(given, str):
                 written = str(put_in(given, job, job.tasks[id].space))
-    return max(1, round(read(figure_of(written, book) or "1", "count", "")))
+    return max(1, quantities.count(book, written))
 
 
 def last_of(procedure: Procedure, closing: Closes, trips: Sequence[Trip]) -> int:
@@ -93,7 +92,7 @@ def last_of(procedure: Procedure, closing: Closes, trips: Sequence[Trip]) -> int
 def left_when_done(book: Book, job: Job, id: str, closing: Closes) -> float:
     """The hours of a closing that may be left when the last trip of its task is over."""
     trips = trips_of(book, job, id, 1.0)
-    hours = read(figure_of(closing.time, book) or "0 h", "time", "h")
+    hours = quantities.hours(book, closing.time)
     return max(0.0, hours - hours_after(trips, last_of(book.procedures[job.tasks[id].procedure].item, closing, trips)))
 
 
