@@ -7,27 +7,39 @@ from typing import Annotated
 from calculators.concrete.approach_drawing import approach_drawing
 from calculators.concrete.approach_limits import access_cautions, grade_cautions, refuse_shape
 from calculators.concrete.approach_shape import (
-    bars_along,
-    bars_down,
+    bars_both_ways,
     side_area,
     side_edge,
     straight_edge,
     thickening,
     tilt,
 )
+from calculators.concrete.slab_inputs import (
+    BOUGHT,
+    EDGES_AND_BARS,
+    BagYield,
+    BarLap,
+    BarsARoll,
+    BarSpacing,
+    BarStock,
+    BaseBeyond,
+    BaseLoose,
+    BaseWeight,
+    Reinforced,
+    StakeSpacing,
+    SupportSpacing,
+    Truck,
+    Waste,
+)
 from calculators.concrete.to_order import (
     CUBIC_FOOT,
     CUBIC_YARD,
-    base_pounds,
     base_words,
+    bought,
     loads_cautions,
-    more,
-    order_weight,
     order_words,
-    order_yards,
     stakes,
     supports,
-    truck_loads,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
 from calculators.declaring import (
@@ -37,10 +49,7 @@ from calculators.declaring import (
     calculator,
     choice,
     length,
-    mass,
-    percent,
     slope,
-    volume,
     yes_no,
 )
 from calculators.writing import decimal, feet_inches, inches
@@ -68,20 +77,8 @@ SIDES = {
     outputs=(
         Output("opening", "Opening at the curb", "length", "ft-in"),
         Output("area", "Area, seen from above", "area", "sq ft", step=0.1),
-        Output("concrete", "Concrete in place", "volume", "cu yd", step=0.01, rounds="up"),
-        Output("order", "Concrete to order", "volume", "cu yd", step=1 / 4, rounds="up"),
-        Output("loads", "Truck loads", "count", step=1, rounds="up"),
-        Output("bags", "The same in bags", "count", "bags", step=1, rounds="up"),
-        Output("weight", "The order weighs", "mass", "lb", step=10, rounds="up"),
-        Output("base", "Base in place, compacted", "volume", "cu yd", step=0.01, rounds="up"),
-        Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", step=0.1, rounds="up"),
-        Output("base_tons", "Base to buy", "mass", "ton", step=0.1, rounds="up"),
-        Output("forms", "Form lumber", "length", "ft", step=1, rounds="up"),
-        Output("stakes", "Stakes", "count", "stakes", step=1, rounds="up"),
-        Output("strip", "Isolation strip, where no form stands", "length", "ft", step=1, rounds="up"),
-        Output("bars", "Reinforcing bar", "length", "ft", step=1, rounds="up"),
-        Output("supports", "Bar supports", "count", "each", step=1, rounds="up"),
-        Output("wire", "Tie wire", "count", "roll", step=1, rounds="up"),
+        *BOUGHT,
+        *EDGES_AND_BARS,
         Output("drop", "Drop from walk to curb", "length", "in"),
         Output("side_slope", "Slope of the steeper side piece", "slope", "1:n", step=0.1, rounds="up"),
         Output("gutter_break", "Change of grade at the gutter", "slope", "%", step=0.1, rounds="up"),
@@ -196,52 +193,24 @@ def approach_concrete(
     base_thickness: Annotated[
         float, length("Base thickness, compacted", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
     ],
-    base_beyond: Annotated[
-        float, length("Base beyond each form", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
-    ],
-    base_loose: Annotated[
-        float, percent("Extra base for compaction", "%", default="25 %", limits="0 to 60 %"), Usual("15 to 35 %")
-    ],
-    base_weight: Annotated[
-        float,
-        mass("A loose cubic yard of base weighs", "lb", default="2950 lb", limits="1500 to 4500 lb"),
-        Usual("2700 to 3300 lb"),
-    ],
-    waste: Annotated[
-        float, percent("Concrete over the measure", "%", default="10 %", limits="0 to 40 %"), Usual("5 to 15 %")
-    ],
-    truck: Annotated[
-        float, volume("A truck carries", "cu yd", default="10 cu yd", limits="1 to 15 cu yd"), Usual("4 to 11 cu yd")
-    ],
-    bag_yield: Annotated[
-        float,
-        volume("A bag of concrete mix makes", "cu ft", default="0.6 cu ft", limits="0.1 to 2 cu ft"),
-        Usual("0.3 to 0.75 cu ft"),
-    ],
+    base_beyond: BaseBeyond,
+    base_loose: BaseLoose,
+    base_weight: BaseWeight,
+    waste: Waste,
+    truck: Truck,
+    bag_yield: BagYield,
     form_curb: Annotated[bool, yes_no("Form along the curb", default="no"), Help("No: poured against the gutter.")],
     form_walk: Annotated[bool, yes_no("Form along the walk", default="yes"), Help("No: poured against the walk.")],
-    stake_spacing: Annotated[
-        float, length("Stakes at most apart", "in", default="36 in", limits="12 to 72 in"), Usual("24 to 48 in")
-    ],
-    reinforced: Annotated[bool, yes_no("Reinforcing bars", default="no")],
-    bar_spacing: Annotated[
-        float, length("Bar spacing, both ways", "in", default="18 in", limits="6 to 48 in"), Usual("12 to 24 in")
-    ],
+    stake_spacing: StakeSpacing,
+    reinforced: Reinforced,
+    bar_spacing: BarSpacing,
     bar_cover: Annotated[
         float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 6 in"), Usual("2 to 4 in")
     ],
-    bar_lap: Annotated[float, length("Lap of bars", "in", default="24 in", limits="6 to 72 in"), Usual("18 to 36 in")],
-    bar_stock: Annotated[
-        float, length("Bars are long", "ft", default="20 ft", limits="5 to 60 ft"), Usual("10 to 40 ft")
-    ],
-    support_spacing: Annotated[
-        float,
-        length("Bar supports apart, both ways", "in", default="24 in", limits="12 to 60 in"),
-        Usual("18 to 48 in"),
-    ],
-    bars_a_roll: Annotated[
-        float, length("Bar that a roll of tie wire ties", "ft", default="320 ft", limits="20 to 2000 ft")
-    ],
+    bar_lap: BarLap,
+    bar_stock: BarStock,
+    support_spacing: SupportSpacing,
+    bars_a_roll: BarsARoll,
 ) -> Answer:
     """Quantities and slopes of one approach.
 
@@ -281,9 +250,6 @@ def approach_concrete(
     slab = surface * thickness / CUBIC_FOOT
     edge = thickening(front, back, depth, edge_thickness - thickness, edge_width, edge_taper) / CUBIC_FOOT
     concrete = slab + edge
-    order = more(concrete, waste)
-    yards = order_yards(order)
-    loads = truck_loads(yards, truck)
 
     edges = [
         side_edge(left, left_back, depth, slope, left_rise),
@@ -305,14 +271,14 @@ def approach_concrete(
         forms = forms + one
 
     base = (surface + forms * base_beyond) * base_thickness / CUBIC_FOOT
-    base_bought = more(base, base_loose)
+    to_buy = bought(concrete, waste, truck, bag_yield, base, base_loose, base_weight)
 
     bars = 0.0
     under = 0
     if reinforced:
-        along = bars_along(front, back, depth, bar_spacing, bar_cover, bar_lap, bar_stock)
-        down = bars_down(throat, left, left_back, right, right_back, depth, bar_spacing, bar_cover, bar_lap, bar_stock)
-        bars = along + down
+        bars = bars_both_ways(
+            throat, left, left_back, right, right_back, depth, bar_spacing, bar_cover, bar_lap, bar_stock
+        )
         under = supports(plan, support_spacing)
 
     gutter_break = abs(slope + gutter_slope)
@@ -325,7 +291,7 @@ def approach_concrete(
         if len(cautions) > 0:
             access = "too steep where the walk crosses"
     cautions.extend(grade_cautions(gutter_break, drive_break, grade_break))
-    cautions.extend(loads_cautions(loads))
+    cautions.extend(loads_cautions(to_buy["loads"]))
     working = [
         f"Opening at the curb: {feet_inches(throat)} throat + {feet_inches(left)} + {feet_inches(right)} "
         f"= {feet_inches(front)}; at the walk {feet_inches(back)}.",
@@ -334,20 +300,13 @@ def approach_concrete(
         f"Slab: {decimal(surface / 144, 1)} sq ft x {inches(thickness)} = {decimal(slab, 2)} cu ft; "
         f"thickened edge {decimal(edge, 2)} cu ft; together {decimal(concrete, 2)} cu ft.",
         f"27 cu ft a yard: {decimal(concrete, 2)} / 27 = {decimal(concrete / CUBIC_YARD, 2)} cu yd, "
-        f"plus {order_words(order, waste)}",
+        f"plus {order_words(to_buy['order'], waste)}",
         f"Base: {inches(base_thickness)} {base_words(base, base_loose, base_weight)}",
     ]
     return {
         "opening": front,
         "area": plan / 144,
-        "concrete": concrete,
-        "order": order,
-        "loads": loads,
-        "bags": order / bag_yield,
-        "weight": order_weight(yards),
-        "base": base,
-        "base_loose_volume": base_bought,
-        "base_tons": base_pounds(base_bought, base_weight),
+        **to_buy,
         "forms": forms,
         "stakes": stakes(edges, stake_spacing),
         "strip": strip,

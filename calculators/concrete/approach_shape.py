@@ -141,3 +141,26 @@ def bars_down(
         if length > 2 * cover:
             total = total + lapped(length - 2 * cover, lap, stock)
     return total
+
+
+def bars_both_ways(
+    throat: float,
+    left: float,
+    left_back: float,
+    right: float,
+    right_back: float,
+    depth: float,
+    spacing: float,
+    cover: float,
+    lap: float,
+    stock: float,
+) -> float:
+    """Total length of the bars of a mat; a rectangle is a throat alone. Inches.
+
+    >>> bars_both_ways(240, 0, 0, 0, 0, 120, 60, 0, 24, 240)
+    1320.0
+    """
+    front = throat + left + right
+    back = throat + left_back + right_back
+    along = bars_along(front, back, depth, spacing, cover, lap, stock)
+    return along + bars_down(throat, left, left_back, right, right_back, depth, spacing, cover, lap, stock)

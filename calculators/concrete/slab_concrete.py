@@ -5,24 +5,37 @@ from __future__ import annotations
 from math import sqrt
 from typing import Annotated
 
-from calculators.concrete.approach_shape import bars_along, bars_down
+from calculators.concrete.approach_shape import bars_both_ways
 from calculators.concrete.slab_drawing import slab_drawing
+from calculators.concrete.slab_inputs import (
+    BOUGHT,
+    EDGES_AND_BARS,
+    BagYield,
+    BarLap,
+    BarsARoll,
+    BarSpacing,
+    BarStock,
+    BaseBeyond,
+    BaseLoose,
+    BaseWeight,
+    Reinforced,
+    StakeSpacing,
+    SupportSpacing,
+    Truck,
+    Waste,
+)
 from calculators.concrete.to_order import (
     CUBIC_FOOT,
     CUBIC_YARD,
-    base_pounds,
     base_words,
+    bought,
     loads_cautions,
-    more,
-    order_weight,
     order_words,
-    order_yards,
     stakes,
     supports,
-    truck_loads,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
-from calculators.declaring import Guidance, Help, Usual, calculator, count, length, mass, percent, slope, volume, yes_no
+from calculators.declaring import Guidance, Help, Usual, calculator, count, length, slope
 from calculators.writing import decimal, feet_inches, inches, whole
 
 
@@ -31,21 +44,9 @@ from calculators.writing import decimal, feet_inches, inches, whole
     summary="Concrete, base, form boards, stakes and bars for a pad or a walk, and the diagonal to square it by.",
     outputs=(
         Output("area", "Area", "area", "sq ft", step=0.1),
-        Output("concrete", "Concrete in place", "volume", "cu yd", step=0.01, rounds="up"),
-        Output("order", "Concrete to order", "volume", "cu yd", step=1 / 4, rounds="up"),
-        Output("loads", "Truck loads", "count", step=1, rounds="up"),
-        Output("bags", "The same in bags", "count", "bags", step=1, rounds="up"),
-        Output("weight", "The order weighs", "mass", "lb", step=10, rounds="up"),
-        Output("base", "Base in place, compacted", "volume", "cu yd", step=0.01, rounds="up"),
-        Output("base_loose_volume", "Base to buy, loose", "volume", "cu yd", step=0.1, rounds="up"),
-        Output("base_tons", "Base to buy", "mass", "ton", step=0.1, rounds="up"),
-        Output("forms", "Form lumber", "length", "ft", step=1, rounds="up"),
+        *BOUGHT,
         Output("boards", "Form boards", "count", "boards", step=1, rounds="up"),
-        Output("stakes", "Stakes", "count", "stakes", step=1, rounds="up"),
-        Output("strip", "Isolation strip, where no form stands", "length", "ft", step=1, rounds="up"),
-        Output("bars", "Reinforcing bar", "length", "ft", step=1, rounds="up"),
-        Output("supports", "Bar supports", "count", "each", step=1, rounds="up"),
-        Output("wire", "Tie wire", "count", "roll", step=1, rounds="up"),
+        *EDGES_AND_BARS,
         Output("diagonal", "Corner to corner, when it is square", "length", "ft-in"),
         Output("drop", "Low end below the high end", "length", "in"),
     ),
@@ -103,53 +104,25 @@ def slab_concrete(
     base_thickness: Annotated[
         float, length("Base thickness, compacted", "in", default="4 in", limits="0 to 24 in"), Usual("4 to 12 in")
     ],
-    base_beyond: Annotated[
-        float, length("Base beyond each form", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
-    ],
-    base_loose: Annotated[
-        float, percent("Extra base for compaction", "%", default="25 %", limits="0 to 60 %"), Usual("15 to 35 %")
-    ],
-    base_weight: Annotated[
-        float,
-        mass("A loose cubic yard of base weighs", "lb", default="2950 lb", limits="1500 to 4500 lb"),
-        Usual("2700 to 3300 lb"),
-    ],
-    waste: Annotated[
-        float, percent("Concrete over the measure", "%", default="10 %", limits="0 to 40 %"), Usual("5 to 15 %")
-    ],
-    truck: Annotated[
-        float, volume("A truck carries", "cu yd", default="10 cu yd", limits="1 to 15 cu yd"), Usual("4 to 11 cu yd")
-    ],
-    bag_yield: Annotated[
-        float,
-        volume("A bag of concrete mix makes", "cu ft", default="0.6 cu ft", limits="0.1 to 2 cu ft"),
-        Usual("0.3 to 0.75 cu ft"),
-    ],
-    stake_spacing: Annotated[
-        float, length("Stakes at most apart", "in", default="36 in", limits="12 to 72 in"), Usual("24 to 48 in")
-    ],
+    base_beyond: BaseBeyond,
+    base_loose: BaseLoose,
+    base_weight: BaseWeight,
+    waste: Waste,
+    truck: Truck,
+    bag_yield: BagYield,
+    stake_spacing: StakeSpacing,
     board: Annotated[
         float, length("Form boards are long", "ft-in", default="16 ft", limits="4 to 24 ft"), Usual("8 to 20 ft")
     ],
-    reinforced: Annotated[bool, yes_no("Reinforcing bars", default="no")],
-    bar_spacing: Annotated[
-        float, length("Bar spacing, both ways", "in", default="18 in", limits="6 to 48 in"), Usual("12 to 24 in")
-    ],
+    reinforced: Reinforced,
+    bar_spacing: BarSpacing,
     bar_cover: Annotated[
         float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 5 in"), Usual("2 to 4 in")
     ],
-    bar_lap: Annotated[float, length("Lap of bars", "in", default="24 in", limits="6 to 72 in"), Usual("18 to 36 in")],
-    bar_stock: Annotated[
-        float, length("Bars are long", "ft", default="20 ft", limits="5 to 60 ft"), Usual("10 to 40 ft")
-    ],
-    support_spacing: Annotated[
-        float,
-        length("Bar supports apart, both ways", "in", default="24 in", limits="12 to 60 in"),
-        Usual("18 to 48 in"),
-    ],
-    bars_a_roll: Annotated[
-        float, length("Bar that a roll of tie wire ties", "ft", default="320 ft", limits="20 to 2000 ft")
-    ],
+    bar_lap: BarLap,
+    bar_stock: BarStock,
+    support_spacing: SupportSpacing,
+    bars_a_roll: BarsARoll,
 ) -> Answer:
     """Quantities of one rectangular slab of the same thickness all over.
 
@@ -165,14 +138,11 @@ def slab_concrete(
     """
     area = length * width
     concrete = area * thickness / CUBIC_FOOT
-    order = more(concrete, waste)
-    yards = order_yards(order)
-    loads = truck_loads(yards, truck)
 
     base_length = length + ends * base_beyond
     base_width = width + sides * base_beyond
     base = base_length * base_width * base_thickness / CUBIC_FOOT
-    base_bought = more(base, base_loose)
+    to_buy = bought(concrete, waste, truck, bag_yield, base, base_loose, base_weight)
 
     forms = ends * width + sides * length
     strip = (2 - ends) * width + (2 - sides) * length
@@ -185,15 +155,13 @@ def slab_concrete(
     bars = 0.0
     under = 0
     if reinforced:
-        along = bars_along(length, length, width, bar_spacing, bar_cover, bar_lap, bar_stock)
-        down = bars_down(length, 0.0, 0.0, 0.0, 0.0, width, bar_spacing, bar_cover, bar_lap, bar_stock)
-        bars = along + down
+        bars = bars_both_ways(length, 0.0, 0.0, 0.0, 0.0, width, bar_spacing, bar_cover, bar_lap, bar_stock)
         under = supports(area, support_spacing)
 
     working = [
         f"{feet_inches(length)} x {feet_inches(width)} = {decimal(area / 144, 1)} sq ft; x {inches(thickness)} = "
         f"{decimal(concrete, 2)} cu ft; 27 cu ft a yard: {decimal(concrete / CUBIC_YARD, 2)} cu yd.",
-        f"Plus {order_words(order, waste)}",
+        f"Plus {order_words(to_buy['order'], waste)}",
         f"Base: {feet_inches(base_length)} x {feet_inches(base_width)} x {inches(base_thickness)} "
         f"{base_words(base, base_loose, base_weight)}",
         f"Forms: {decimal(ends, 0)} x {feet_inches(width)} + {decimal(sides, 0)} x {feet_inches(length)} = "
@@ -201,14 +169,7 @@ def slab_concrete(
     ]
     return {
         "area": area / 144,
-        "concrete": concrete,
-        "order": order,
-        "loads": loads,
-        "bags": order / bag_yield,
-        "weight": order_weight(yards),
-        "base": base,
-        "base_loose_volume": base_bought,
-        "base_tons": base_pounds(base_bought, base_weight),
+        **to_buy,
         "forms": forms,
         "boards": whole(forms / board, "up"),
         "stakes": pins,
@@ -218,6 +179,6 @@ def slab_concrete(
         "wire": bars / bars_a_roll,
         "diagonal": sqrt(length * length + width * width),
         "drop": fall * length,
-        "cautions": loads_cautions(loads),
+        "cautions": loads_cautions(to_buy["loads"]),
         "working": working,
     }

@@ -22,50 +22,39 @@ def more(volume: float, percent: float) -> float:
     return volume * (1 + percent / 100)
 
 
-def order_yards(order: float) -> float:
-    """Cubic yards that the plant is told: up to the next quarter.
+def bought(
+    concrete: float, waste: float, truck: float, bag_yield: float, base: float, base_loose: float, base_weight: float
+) -> dict[str, float]:
+    """What is ordered for a slab: concrete up to the next quarter yard, its loads of ``truck`` cubic feet, the same in
+    bags of ``bag_yield`` cubic feet, its pounds; loose base in cubic feet and in pounds, ``base_weight`` a cubic yard.
 
-    >>> order_yards(111)
-    4.25
+    >>> answer = bought(100, 11, 270, 0.6, 43.2, 25, 2950)
+    >>> answer["loads"], round(answer["weight"], 1), round(answer["base_tons"], 1)
+    (1, 17212.5, 5900.0)
     """
-    return rounded(order / CUBIC_YARD, 0.25, "up")
+    order = more(concrete, waste)
+    yards = rounded(order / CUBIC_YARD, 0.25, "up")
+    loose = more(base, base_loose)
+    return {
+        "concrete": concrete,
+        "order": order,
+        "loads": whole(yards * CUBIC_YARD / truck, "up"),
+        "bags": order / bag_yield,
+        "weight": yards * CUBIC_YARD * CONCRETE_WEIGHT,
+        "base": base,
+        "base_loose_volume": loose,
+        "base_tons": loose / CUBIC_YARD * base_weight,
+    }
 
 
-def truck_loads(yards: float, truck: float) -> int:
-    """Loads for the yards ordered; ``truck`` is what one carries, in cubic feet.
-
-    >>> [truck_loads(10, 270), truck_loads(10.25, 270)]
-    [1, 2]
-    """
-    return whole(yards * CUBIC_YARD / truck, "up")
-
-
-def order_weight(yards: float) -> float:
-    """Pounds that the order weighs.
-
-    >>> order_weight(2)
-    8100.0
-    """
-    return yards * CUBIC_YARD * CONCRETE_WEIGHT
-
-
-def loads_cautions(loads: int) -> list[str]:
+def loads_cautions(loads: float) -> list[str]:
     """What to agree with the plant when one truck does not carry it all."""
     if loads > 1:
         return [
-            f"{loads} loads: agree the time between trucks when ordering, so that the first load does not set "
-            "before the second one meets it."
+            f"{decimal(loads, 0)} loads: agree the time between trucks when ordering, so that the first load does not "
+            "set before the second one meets it."
         ]
     return []
-
-
-def base_pounds(bought: float, base_weight: float) -> float:
-    """Pounds of loose base; ``base_weight`` in lb a loose cubic yard.
-
-    >>> base_pounds(54, 2950)
-    5900.0
-    """
-    return bought / CUBIC_YARD * base_weight
 
 
 def order_words(order: float, waste: float) -> str:
@@ -86,11 +75,10 @@ def base_words(base: float, loose: float, base_weight: float) -> str:
     >>> base_words(27, 25, 2950)
     'compacted = 1 cu yd, plus 25 % loose = 1.25 cu yd x 2950 lb = 1.84 tons.'
     """
-    bought = more(base, loose)
+    yards = more(base, loose) / CUBIC_YARD
     return (
         f"compacted = {decimal(base / CUBIC_YARD, 2)} cu yd, plus {decimal(loose, 1)} % loose = "
-        f"{decimal(bought / CUBIC_YARD, 2)} cu yd x {decimal(base_weight, 0)} lb = "
-        f"{decimal(base_pounds(bought, base_weight) / 2000, 2)} tons."
+        f"{decimal(yards, 2)} cu yd x {decimal(base_weight, 0)} lb = {decimal(yards * base_weight / 2000, 2)} tons."
     )
 
 

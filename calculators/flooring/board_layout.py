@@ -12,6 +12,7 @@ from typing import Annotated
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
 from calculators.declaring import Help, Usual, calculator, length
 from calculators.flooring.board_layout_drawing import board_layout_drawing
+from calculators.flooring.floor_inputs import FaceWidth
 from calculators.writing import feet_inches, inches
 
 LEAST_ROOM = 24.0
@@ -67,9 +68,7 @@ def board_layout(
         length("Expansion gap at each wall", "in", default="1/4 in", limits="0 to 1-1/2 in"),
         Usual("1/4 to 3/4 in"),
     ],
-    face_width: Annotated[
-        float, length("Face width of the strip", "in", default="2-1/4 in", limits="1 to 8 in"), Usual("1-1/2 to 5 in")
-    ],
+    face_width: FaceWidth,
     least_width: Annotated[float, length("Least first or last row", "in", default="1 in", limits="1/4 to 8 in")],
     most_taper: Annotated[float, length("Most taper left in one row", "in", default="1/2 in", limits="0 to 2 in")],
 ) -> Answer:

@@ -7,6 +7,7 @@ from typing import Annotated, Any
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output
 from calculators.declaring import Help, Usual, area, calculator, count, percent, plan, time, volume
 from calculators.flooring.floor_area import floor_area
+from calculators.flooring.floor_inputs import HoursADay, MeasuredArea
 from calculators.writing import decimal, whole
 
 CUBIC_FEET_A_GALLON = 231 / 1728
@@ -79,12 +80,7 @@ def floor_finish(
     rooms: Annotated[
         list[dict[str, Any]], plan("Rooms", default=""), Help("Wall to wall, closets too; less what is not finished.")
     ],
-    measured_area: Annotated[
-        float,
-        area(
-            "Area already measured, beside the rooms", "sq ft", default="0", limits="0 to 20000 sq ft", instead="rooms"
-        ),
-    ],
+    measured_area: MeasuredArea,
     coats: Annotated[float, count("Coats", default="3", limits="1 to 8"), Usual("1 to 4")],
     coverage: Annotated[
         float,
@@ -115,7 +111,7 @@ def floor_finish(
         Help("The scuffing and vacuuming before it counts."),
     ],
     people: Annotated[float, count("People", default="2", limits="1 to 6")],
-    hours_a_day: Annotated[float, time("Working hours a day", "h", default="8 h", limits="1 to 16 h")],
+    hours_a_day: HoursADay,
 ) -> Answer:
     """Finish, containers, hours of work and hours shut for the coats of a floor.
 

@@ -11,6 +11,7 @@ from typing import Annotated, Any, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
 from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, length, percent, plan, rows
+from calculators.flooring.floor_inputs import FaceWidth
 from calculators.flooring.rack_room_drawing import rack_room_drawing
 from calculators.flooring.racking.pile import SIXTEENTHS
 from calculators.flooring.racking.plan import Pile, Racked, rack, rules_of, turned
@@ -114,9 +115,7 @@ def rack_room(
         float, percent("Boards beyond the rows", "%", default="10 %", limits="0 to 100 %"), Usual("5 to 20 %")
     ],
     seed: Annotated[float, count("Number that the lot starts from", default="1", limits="0 to 1000000")],
-    face_width: Annotated[
-        float, length("Face width of the strip", "in", default="2-1/4 in", limits="1 to 8 in"), Usual("1-1/2 to 5 in")
-    ],
+    face_width: FaceWidth,
     gap: Annotated[
         float, length("Gap at each wall", "in", default="1/4 in", limits="0 to 1-1/2 in"), Usual("1/4 to 3/4 in")
     ],

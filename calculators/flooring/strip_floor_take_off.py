@@ -11,8 +11,9 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Guidance, Help, Usual, area, calculator, choice, count, length, percent, plan, time
+from calculators.declaring import Guidance, Help, Usual, area, calculator, count, length, percent, plan, time
 from calculators.flooring.floor_area import floor_area
+from calculators.flooring.floor_inputs import FaceWidth, HoursADay, Layout, MeasuredArea
 from calculators.shapes import perimeter_in
 from calculators.writing import decimal, inches
 
@@ -119,19 +120,10 @@ def strip_floor_take_off(
     rooms: Annotated[
         list[dict[str, Any]], plan("Rooms", default=""), Help("Wall to wall, closets too; less what is not floored.")
     ],
-    measured_area: Annotated[
-        float,
-        area(
-            "Area already measured, beside the rooms", "sq ft", default="0", limits="0 to 20000 sq ft", instead="rooms"
-        ),
-    ],
-    face_width: Annotated[
-        float, length("Face width of the strip", "in", default="2-1/4 in", limits="1 to 8 in"), Usual("1-1/2 to 5 in")
-    ],
+    measured_area: MeasuredArea,
+    face_width: FaceWidth,
     thickness: Annotated[float, length("Thickness", "in", default="3/4 in", limits="5/16 to 1-1/8 in")],
-    layout: Annotated[
-        str, choice("Layout", {"straight": "Straight with the walls", "diagonal": "Diagonal"}, default="straight")
-    ],
+    layout: Layout,
     waste: Annotated[
         float, percent("Cutting waste, straight", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 10 %")
     ],
@@ -185,7 +177,7 @@ def strip_floor_take_off(
         float, time("Labour to sand and finish 100 sq ft", "h", default="3.5 h", limits="0 to 100 h")
     ],
     people: Annotated[float, count("People", default="2", limits="1 to 12")],
-    hours_a_day: Annotated[float, time("Working hours a day", "h", default="8 h", limits="1 to 16 h")],
+    hours_a_day: HoursADay,
 ) -> Answer:
     """Materials and labour for a nailed strip floor.
 

@@ -25,6 +25,7 @@ from calculators.declaring import (
     volume,
     yes_no,
 )
+from calculators.flooring.floor_inputs import Layout
 from calculators.flooring.tile_drawing import tile_drawing
 from calculators.flooring.tile_layout import balanced, full_at_start
 from calculators.writing import decimal, feet_inches, inches, whole
@@ -140,9 +141,7 @@ def tile_take_off(
     gap: Annotated[
         float, length("Gap at every wall", "in", default="1/4 in", limits="1/16 to 1 in"), Usual("1/8 to 1/2 in")
     ],
-    layout: Annotated[
-        str, choice("Layout", {"straight": "Straight with the walls", "diagonal": "Diagonal"}, default="straight")
-    ],
+    layout: Layout,
     doorway: Annotated[
         str,
         choice(

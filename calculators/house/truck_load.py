@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, TypedDict
 
+from calculators.concrete.slab_inputs import BaseWeight
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
 from calculators.declaring import (
     Help,
@@ -248,11 +249,7 @@ def truck_load(
     strip_thickness: Annotated[
         float, length("Thickness of the strip", "in", default="3/4 in", limits="5/16 to 1-1/8 in")
     ],
-    base_weight: Annotated[
-        float,
-        mass("A loose cubic yard of base weighs", "lb", default="2950 lb", limits="1500 to 4500 lb"),
-        Usual("2700 to 3300 lb"),
-    ],
+    base_weight: BaseWeight,
     concrete_bag: Annotated[
         float, mass("A bag of concrete mix weighs", "lb", default="80 lb", limits="20 to 120 lb"), Usual("40 to 94 lb")
     ],

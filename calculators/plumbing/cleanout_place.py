@@ -9,7 +9,8 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
-from calculators.declaring import Help, calculator, choice, length
+from calculators.declaring import Help, calculator, length
+from calculators.plumbing.drain_fall import CodeFamily, DrainSize
 from calculators.writing import NOISE, TAPE, decimal, tape, whole
 
 LARGEST_OPENING = 4.0
@@ -83,18 +84,14 @@ def cleanouts_by_length(run: float) -> int:
 )
 def cleanout_place(
     run: Annotated[float, length("Length along the pipe", "ft", default="40 ft", limits="1 to 1000 ft")],
-    pipe: Annotated[float, length("Size of the pipe", "in", default="3 in", limits="1-1/4 to 15 in")],
+    pipe: DrainSize,
     opening: Annotated[float, length("Size of the opening", "in", default="3 in", limits="1 to 15 in")],
     front: Annotated[
         float,
         length("Clear in front", "in", default="24 in", limits="0 to 20 ft"),
         Help("Square to the face of the plug, to what stands there when the house is done."),
     ],
-    code: Annotated[
-        str,
-        choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
-        Help("The building department says which one it has adopted."),
-    ],
+    code: CodeFamily,
 ) -> Answer:
     """Size, room in front and number by length of the cleanouts of a run.
 

@@ -49,6 +49,14 @@ def judge(slope: float, pipe: float, code: str) -> str:
     return "too flat"
 
 
+CodeFamily = Annotated[
+    str,
+    choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
+    Help("The building department says which one it has adopted."),
+]
+DrainSize = Annotated[float, length("Size of the pipe", "in", default="3 in", limits="1-1/4 to 15 in")]
+
+
 @calculator(
     title="Fall of a drain",
     summary="How far the pipe drops over its run, and whether the slope passes for its size.",
@@ -93,12 +101,8 @@ def drain_fall(
         slope("Slope", "in/ft", default="1/4 in/ft", limits="0 to 1:1"),
         Help("As 1/4 in/ft, 2.1 % or 1:48. A pipe steeper than 45 degrees counts as upright."),
     ],
-    pipe: Annotated[float, length("Size of the pipe", "in", default="3 in", limits="1-1/4 to 15 in")],
-    code: Annotated[
-        str,
-        choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
-        Help("The building department says which one it has adopted."),
-    ],
+    pipe: DrainSize,
+    code: CodeFamily,
     water_closet: Annotated[bool, yes_no("Serves a toilet", default="yes")],
     upper_invert: Annotated[
         float,

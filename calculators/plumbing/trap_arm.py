@@ -9,8 +9,8 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
-from calculators.declaring import Help, calculator, choice, length, slope
-from calculators.plumbing.drain_fall import STOCK_SIZES, least_slope_for
+from calculators.declaring import Help, calculator, length, slope
+from calculators.plumbing.drain_fall import STOCK_SIZES, CodeFamily, least_slope_for
 from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
 from calculators.writing import NOISE, decimal, near, tape
 
@@ -109,11 +109,7 @@ def at_least(what: str, measured: float, least: float, clause: str) -> dict[str,
     drawing=trap_arm_drawing,
 )
 def trap_arm(
-    code: Annotated[
-        str,
-        choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
-        Help("The building department says which one it has adopted."),
-    ],
+    code: CodeFamily,
     pipe: Annotated[
         float,
         length("Size of the arm", "in", default="1-1/2 in", limits="1-1/4 to 4 in"),

@@ -6,6 +6,7 @@ from typing import Annotated, Any
 
 from calculators.declaration import CREW_RULE, Answer, Citation, Output
 from calculators.declaring import Help, calculator, choice, length, yes_no
+from calculators.power.lighting_load import Breaker
 from calculators.writing import NOISE, TAPE, decimal, tape
 
 ROOMS: list[dict[str, Any]] = [
@@ -147,7 +148,7 @@ def device_for_place(
     ],
     damp: Annotated[bool, yes_no("Damp place", default="no")],
     upstream: Annotated[bool, yes_no("Protected already", default="no"), Help("By a breaker or a device before it.")],
-    breaker: Annotated[str, choice("Breaker", {"15": "15 A", "20": "20 A"}, default="15")],
+    breaker: Breaker,
     alone: Annotated[bool, yes_no("The only one on its circuit, single", default="no")],
 ) -> Answer:
     """The device for one place of a dwelling, 120 V. Lengths in inches.

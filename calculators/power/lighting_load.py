@@ -15,6 +15,9 @@ VOLTS_MOST = 126.0
 """As measured: a supply of nominally 120 V may be 5 % above it."""
 
 
+Breaker = Annotated[str, choice("Breaker", {"15": "15 A", "20": "20 A"}, default="15")]
+
+
 @calculator(
     title="Lights on a circuit and a dimmer",
     summary="The load of the lights, and how many of them a circuit and a dimmer carry.",
@@ -54,7 +57,7 @@ def lighting_load(
         Help("From its label, not its 'equal to'."),
     ],
     other: Annotated[float, number("Other load on the circuit", "W", default="0 W", limits="0 to 5000 W")],
-    breaker: Annotated[str, choice("Breaker", {"15": "15 A", "20": "20 A"}, default="15")],
+    breaker: Breaker,
     volts: Annotated[float, number("Voltage", "V", default="120 V", limits="100 to 240 V"), Usual("110 to 125 V")],
     continuous: Annotated[bool, yes_no("On for three hours or more", default="yes")],
     dimmer: Annotated[
