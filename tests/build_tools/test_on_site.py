@@ -14,7 +14,7 @@ from build_tools.browser.on_site import on_site_script
 from build_tools.commands.site import BOOK
 from build_tools.pages.on_site import lookers, measure_data, print_of
 from build_tools.pages.words import words
-from build_tools.pages.words_on_site import ON_SITE
+from build_tools.pages.words.on_site import ON_SITE
 from tests.builds import context_of
 from tests.script_engine import new_engine
 
@@ -104,5 +104,5 @@ def test_no_word_is_left_over() -> None:
     """Each word of the scripts is used by one of them."""
     scripts = "".join(of_folders(*folders) for folders in FOLDERS.values())
     used = set(re.findall(r"\bsay\.(\w+)", scripts))
-    given = {name.removeprefix("do_") for name in ON_SITE["en"] if name.startswith("do_")}
+    given = {name.removeprefix("do_") for name in ON_SITE if name.startswith("do_")}
     assert {one for one in given - used if not one.startswith("state_")} == set()
