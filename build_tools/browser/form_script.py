@@ -13,17 +13,25 @@ SCRIPTS = Path(__file__).parent / "script"
 PIECES = SCRIPTS / "form"
 WORDS = "{WORDS}"
 """Stands in a script for the words that it says."""
+MAKE, LATER, LOAD, TELL = "elements/make", "elements/later", "elements/load", "elements/tell"
+MEMORY, WAYS, WHEN = "elements/memory", "elements/ways", "elements/when"
+FORM = (MAKE, LATER, LOAD, TELL, MEMORY, WAYS, "form")
 FOLDERS = {
-    "steps": ("elements", "database", "times", "steps"),
-    "before": ("elements", "before"),
+    "steps": (MAKE, LATER, LOAD, MEMORY, WAYS, WHEN, "database", "times", "steps"),
+    "before": (MAKE, MEMORY, "before"),
     "walk": ("walk",),
     "record": ("times", "shared", "record"),
-    "records": ("elements", "times", "shared", "database", "records"),
-    "load": ("elements", "load"),
+    "records": (MAKE, "times", "shared", "merging", "database", "records"),
+    "load": (MAKE, TELL, WHEN, "load"),
 }
-"""Scripts of the work on site, and the folders that they are joined from. What scripts share stands in each."""
-JOINED = (("elements", "form"), ("look",), ("offline",), ("page",), ("search",), *FOLDERS.values())
+"""Scripts of the work on site, and what they are joined from: folders and pieces. What scripts share stands in each."""
+JOINED = (FORM, ("look",), ("offline",), ("page",), ("search",), *FOLDERS.values())
 SINGLE = ("find", "head", "menu", "offline_off")
+
+
+def pieces(*folders: str, scripts: Path = SCRIPTS) -> list[Path]:
+    """The pieces that a script is joined from, in their order: all of a folder, or a piece named by itself."""
+    return [path for each in folders for path in (sorted((scripts / each).glob("*.js")) or [scripts / f"{each}.js"])]
 
 
 def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
@@ -38,8 +46,8 @@ def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
 
 def of_folders(*folders: str) -> str:
     """The same as it is written, its words still to come."""
-    pieces = [path for folder in folders for path in sorted((SCRIPTS / folder).glob("*.js"))]
-    return f'(() => {{\n"use strict";\n{"".join(path.read_text(encoding="utf-8") for path in pieces)}}})();\n'
+    text = "".join(path.read_text(encoding="utf-8") for path in pieces(*folders))
+    return f'(() => {{\n"use strict";\n{text}}})();\n'
 
 
 def single(name: str) -> str:

@@ -17,11 +17,12 @@ BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 DRIVERS = ("chromedriver",)
 PACKAGES = ("chromium", "chromium-driver")
 TOOLS = ROOT / "tests" / "browser" / "tools"
-"""What the browser tests take from npm: its versions are pinned there."""
+"""What the tests take from npm: its versions are pinned there."""
 CHECKS: dict[str, tuple[str, ...]] = {
     "format": ("ruff", "format", "--check", "."),
     "lint": ("ruff", "check", "."),
     "types": ("mypy",),
+    "scripts": ("tests.browser_script.check",),
     "tests": ("pytest", "-n", "2"),
 }
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
-from build_tools.browser.form_script import FOLDERS, joined
+from build_tools.browser.form_script import FOLDERS, FORM, joined
 from build_tools.browser.offline import page_script
 from build_tools.browser.on_site import on_site_script
 from build_tools.browser.scripts import make_scripts, script_problems
@@ -34,7 +34,7 @@ def site_files(
     made |= {shown.url: shown.content for shown in pictures.values()}
     made |= make_scripts(context, cache)
     say = words(context.book.language)
-    made["assets/script/form.js"] = form = joined("elements", "form")
+    made["assets/script/form.js"] = form = joined(*FORM)
     made["assets/script/search.js"] = joined("search")
     made["assets/script/page.js"] = page_script(say)
     made |= {f"assets/script/{name}.js": on_site_script(name, say) for name in FOLDERS}

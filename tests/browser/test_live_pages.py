@@ -226,6 +226,17 @@ def test_a_page_loads_little_script(page: str, site: Path, window: Window) -> No
     assert at_once <= set(own) and (first == "form" or at_once == set(own))
 
 
+def test_a_calculator_that_did_not_come_is_asked_for_again(window: Window) -> None:
+    """Without signal the worked example stands; once there is signal, its form comes to life on the same page."""
+    window.open(PAGE)
+    window.offline(True)
+    window.script("document.querySelector(arguments[0]).scrollIntoView()", RING)
+    window.until(lambda: any("DISCONNECTED" in line for line in window.console()), "the failure")
+    assert not window.find_all(f"{RING} .live")
+    window.offline(False)
+    assert LiveForm(window, RING).read()["answer"]
+
+
 def test_only_pages_with_a_form_load_it(window: Window) -> None:
     """A page without a calculator loads no script of the forms."""
     window.open("values.html")

@@ -85,3 +85,14 @@ def test_the_keyboard_opens_walks_and_leaves(window: Window) -> None:
     assert window.script("return document.activeElement === document.querySelector('.crew-search input')")
     ActionChains(window.driver).send_keys(Keys.ESCAPE).perform()
     assert not window.find(".crew-search").is_displayed()
+
+
+def test_search_that_did_not_come_is_asked_for_again(window: Window) -> None:
+    """Without signal the search cannot come; with the next tap, once there is signal, it does."""
+    window.open("plumbing/index.html")
+    window.offline(True)
+    window.find(".find-open").click()
+    window.until(lambda: window.script("return !document.querySelector('script[src$=\"found.js\"]')"), "the failure")
+    window.offline(False)
+    window.find(".find-open").click()
+    window.until(lambda: window.find_all(FIELD) and window.find(FIELD).is_displayed(), "the field of the search")

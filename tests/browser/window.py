@@ -97,6 +97,12 @@ class Window:
         self.console()
         return [message for message in self.said if "Content Security Policy" in message]
 
+    def offline(self, is_offline: bool) -> None:
+        """Cut the browser off from every address, or let it go again."""
+        self.driver.execute_cdp_cmd("Network.enable", {})
+        given = {"offline": is_offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
+        self.driver.execute_cdp_cmd("Network.emulateNetworkConditions", given)
+
     def requests(self) -> list[str]:
         """The addresses that were asked for since the last look."""
         entries = self.driver.get_log("performance")  # type: ignore[no-untyped-call]  # selenium's own

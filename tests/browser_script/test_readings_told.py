@@ -20,7 +20,7 @@ from calculators.units import UNITS
 from tests.builds import context_of
 from tests.script_engine import new_engine
 
-PIECES = ("elements/1-make.js", "steps/3-reading.js")
+PIECES = ("elements/make.js", "elements/memory.js", "elements/ways.js", "steps/3-reading.js")
 
 
 @lru_cache

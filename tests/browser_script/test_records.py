@@ -13,14 +13,14 @@ from hypothesis import strategies as st
 from pydantic import ValidationError
 
 from build_tools.book.printable import printable
-from build_tools.browser.form_script import SCRIPTS
+from build_tools.browser.form_script import pieces
 from build_tools.records.lines import csv_of, lines_of
 from build_tools.records.model import Record
 from build_tools.records.reading import merged, records_in
 from tests.build_tools.records.test_records import item, reading, record
 from tests.script_engine import new_engine
 
-PIECES = [path for folder in ("times", "shared") for path in sorted((SCRIPTS / folder).glob("*.js"))]
+PIECES = pieces("times", "shared", "merging")
 TEXT = st.text(st.sampled_from('aB1 ,"=-+@/\n\r\t;＝－\u00a0\ufeff\u202e|½°'), max_size=8)
 TIMES = st.integers(0, 9).map(lambda n: f"2026-11-25T14:00:00.{n:03}Z")
 STEPS = st.sampled_from(["place", "set", "acceptance", "gone"])

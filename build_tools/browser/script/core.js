@@ -1,6 +1,8 @@
 // The interface of the compiled calculators: a page's scripts use nothing else of them. The bundle puts python.js and the
 // functions of the shared modules before it, in one scope: `answering$read_one` is read_one of calculators/answering.py.
+/** @type {Crew["calculators"]} */
 const calculators = {};
+/** @type {Record<string, any>} */
 const readers = {};
 
 // The functions that stop or catch, in place of calculators/declaration.py, scanning.py and attempts.py.
@@ -15,7 +17,7 @@ function scanning$unreadable(text, why) {
 function attempts$read_or_why(text, quantity, unit) {
   try {
     return [quantity === "plan" ? readers.plan(text) : reading$read(text, quantity, unit), ""];
-  } catch (stopped) {
+  } catch (/** @type {any} */ stopped) {
     if (!stopped.stop) throw stopped;
     return [null, stopped.message];
   }
@@ -30,7 +32,7 @@ function whole(declared, items) {
 function tried(work, name = "") {
   try {
     return work();
-  } catch (stopped) {
+  } catch (/** @type {any} */ stopped) {
     const { input, message } = stopped.stop ? stopped : { message: `This cannot be worked out here: ${stopped}` };
     return { input: input || name, message };
   }
@@ -38,13 +40,14 @@ function tried(work, name = "") {
 
 function complete(name, values) {
   const given = {}, { inputs } = calculators[name].declaration;
-  for (const { name, standard } of inputs) {
-    if ((values[name] ?? null) !== null) given[name] = values[name];
-    else if (standard) given[name] = standard.value;
+  for (const input of inputs) {
+    if ((values[input.name] ?? null) !== null) given[input.name] = values[input.name];
+    else if (input.standard) given[input.name] = input.standard.value;
   }
   return answering$filled(inputs, given);
 }
 
+/** @type {Crew} */
 const crew = {
   calculators,
 
@@ -77,7 +80,7 @@ const crew = {
 
   // A typed input, text or a list of rows of texts: {value} or {input, message}.
   readInput: (name, inputName, given, metric) => tried(() => {
-    const item = calculators[name].declaration.inputs.find((one) => one.name === inputName), { label } = item;
+    const item = /** @type {Input} */ (calculators[name].declaration.inputs.find((one) => one.name === inputName)), { label } = item;
     if (item.quantity !== "rows") {
       return { value: answering$read_one(item, String(given), inputName, label, metric === true) };
     }

@@ -1,23 +1,31 @@
-// Opens the search. What it needs is large, so it comes when somebody first asks for it.
+// Opens the search. What it needs is large, so it comes when somebody first asks for it; what did not come is asked for again.
 (() => {
   "use strict";
-  const own = document.currentScript;
-  let asked = false;
-  const load = (name, then) => {
+  const own = /** @type {HTMLScriptElement} */ (document.currentScript);
+  /** @type {Promise<void> | null} */
+  let coming = null;
+  const load = (name) => new Promise((done, failed) => {
     const script = document.createElement("script");
     script.src = new URL(name, own.src).href;
-    script.onload = then;
+    script.onload = done;
+    script.onerror = () => {
+      script.remove();
+      failed(new Error(name));
+    };
     document.head.append(script);
+  });
+  const find = async () => {
+    if (!window.crewSearch) await load("found.js");
+    if (!window.crewFind) await load("search.js");
+    window.crewFind?.();
   };
   const open = (event) => {
     event.preventDefault();
-    if (window.crewFind) return window.crewFind();
-    if (!asked) load("found.js", () => load("search.js", () => window.crewFind()));
-    asked = true;
+    coming ??= find().catch(() => {}).finally(() => (coming = null));
   };
   document.querySelectorAll("[data-find]").forEach((button) => button.addEventListener("click", open));
   document.addEventListener("keydown", (event) => {
-    const typing = event.target.closest("input, textarea, select, [contenteditable]");
+    const typing = /** @type {HTMLElement} */ (event.target).closest("input, textarea, select, [contenteditable]");
     if (event.key === "/" && !typing && !event.ctrlKey && !event.metaKey && !event.altKey) open(event);
   });
 })();

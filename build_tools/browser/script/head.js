@@ -2,7 +2,7 @@
 (root => {
   // The two fonts that every page begins with, asked for before the style sheet names them; not from a folder, where a
   // browser refuses it.
-  const { fonts } = document.currentScript.dataset;
+  const { fonts } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
   if (fonts && location.protocol !== "file:") {
     for (const name of ["regular", "bold"]) {
       const link = document.createElement("link");

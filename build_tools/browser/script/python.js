@@ -100,8 +100,8 @@ function $mod(a, b) {
 }
 
 function $floordiv(a, b) {
-  const rest = a % b, parts = (a - rest) / b - (rest !== 0 && rest < 0 !== b < 0 ? 1 : 0), whole = $math.floor(parts);
-  return parts - whole > 0.5 ? whole + 1 : whole;
+  const rest = a % b, parts = (a - rest) / b - (rest !== 0 && rest < 0 !== b < 0 ? 1 : 0), low = $math.floor(parts);
+  return parts - low > 0.5 ? low + 1 : low;
 }
 
 // A half goes to the even one of its neighbours.

@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from build_tools.browser.form_script import PIECES, joined, of_folders
+from build_tools.browser.form_script import FORM, PIECES, joined, of_folders
 from build_tools.pages.live import live_page, open_inputs
 from build_tools.pages.words import words
 from calculators.registry import CALCULATORS
@@ -38,7 +38,7 @@ def test_the_pieces_are_joined_in_order() -> None:
     for piece in PIECES.glob("*.js"):
         for function in re.findall(r"^function (\w+)", piece.read_text(encoding="utf-8"), re.MULTILINE):
             assert script.count(f"function {function}(") == 1, piece.name
-    assert not re.search(r"^\s*(//|/\*)", joined("elements", "form"), re.MULTILINE)
+    assert not re.search(r"^\s*(//|/\*)", joined(*FORM), re.MULTILINE)
 
 
 @pytest.mark.parametrize("page", [["wax-ring"], ["wax-ring", "drain-fall"]])
@@ -74,4 +74,4 @@ def test_what_is_given_stands_open() -> None:
 
 def test_it_is_sound_script() -> None:
     """A script engine of its own reads the whole without a complaint."""
-    assert new_engine().eval(f"(function () {{ {joined('elements', 'form')} }}); 1") == 1
+    assert new_engine().eval(f"(function () {{ {joined(*FORM)} }}); 1") == 1

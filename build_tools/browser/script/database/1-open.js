@@ -3,11 +3,11 @@
 // so that a record can be made where the page of the procedure is not open.
 
 const databaseName = () => `crew-record ${new URL(top || "./", location.href).pathname}`;
-const ENTRIES = [""];
+/** @type {Promise<IDBDatabase> | null} */
 let opened = null;
 
 function database() {
-  opened ??= new Promise((done, failed) => {
+  const opening = opened ??= new Promise((done, failed) => {
     if (!window.indexedDB) throw Object.assign(new Error("no database"), { name: "Absent" });
     const asked = indexedDB.open(databaseName(), 1);
     asked.onupgradeneeded = () => asked.result.createObjectStore("items");
@@ -21,8 +21,8 @@ function database() {
       done(base);
     };
   });
-  opened.catch(() => (opened = null));
-  return opened;
+  opening.catch(() => (opened = null));
+  return opening;
 }
 
 /** What lies under the keys of a range. */

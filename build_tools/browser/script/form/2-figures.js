@@ -46,13 +46,13 @@ function inBox(input, text) {
 /** The next mark above or below a value, in the unit of the box, kept between the limits. */
 function stepped(input, value, ways) {
   const unit = unitOf(input);
-  const step = STEPS[unit] ?? (input.quantity === "slope" ? 0.5 : unit === "mm" && input.unit === "ft-in" ? 10 : 1);
+  const size = STEPS[unit] ?? (input.quantity === "slope" ? 0.5 : unit === "mm" && input.unit === "ft-in" ? 10 : 1);
   // A degree of heat starts elsewhere in each unit, so that two points are wanted.
   const zero = crew.read("0", input.quantity, unit);
   const one = crew.read("1", input.quantity, unit);
-  const marks = (value - zero) / (one - zero) / step;
-  const mark = ways > 0 ? Math.floor(marks + 1e-6) + 1 : Math.ceil(marks - 1e-6) - 1;
-  const next = zero + mark * step * (one - zero);
+  const marks = (value - zero) / (one - zero) / size;
+  const count = ways > 0 ? Math.floor(marks + 1e-6) + 1 : Math.ceil(marks - 1e-6) - 1;
+  const next = zero + count * size * (one - zero);
   const kept = Math.min(input.most ?? Infinity, Math.max(input.least ?? -Infinity, next));
-  return crew.write(kept, input.quantity, unit, step, "nearest");
+  return crew.write(kept, input.quantity, unit, size, "nearest");
 }

@@ -75,8 +75,8 @@ function drawField(field) {
 /** Where the reading is that a field starts from, and the way back to it. */
 function readingAt(field) {
   if (!field.reading) return [];
-  const step = field.reading.closest(".step");
-  const link = make("a", { href: `#${step.id}` }, fill(say.read_at, { n: step.querySelector(".number").lastChild.textContent.trim() }));
+  const place = field.reading.closest(".step");
+  const link = make("a", { href: `#${place.id}` }, fill(say.read_at, { n: place.querySelector(".number").lastChild.textContent.trim() }));
   const figure = make("b");
   const back = button(say.back_to_reading, () => {
     put(field, field.start);

@@ -30,10 +30,10 @@ function line(field) {
   });
   typing.addEventListener("change", () => field.form.settled(field));
   typing.addEventListener("keydown", (event) => {
-    const ways = { ArrowUp: 1, ArrowDown: -1 }[event.key];
-    if (!ways || !steps) return;
+    const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (!by || !steps) return;
     event.preventDefault();
-    step(field, ways);
+    step(field, by);
   });
   field.show = () => {
     field.typed = null;

@@ -19,11 +19,11 @@ function showAnswer(form, values, answer) {
   const shown = shownLines(form, answer);
   for (const one of shown) {
     if (one.rows?.length) continue;
-    const line = lines.get(one.name) ?? addLine(figures, one);
-    lines.set(one.name, line);
-    tell(line.lastChild, one.text || say.nothing);
+    const there = lines.get(one.name) ?? addLine(figures, one);
+    lines.set(one.name, there);
+    tell(there.lastChild, one.text || say.nothing);
   }
-  for (const [name, line] of lines) line.hidden = Boolean(shown.find((one) => one.name === name)?.rows?.length);
+  for (const [name, there] of lines) there.hidden = Boolean(shown.find((one) => one.name === name)?.rows?.length);
   replaceWhenNew(lists, shown.filter((one) => one.rows?.length), (one) => rowsTable(form, one));
   replaceWhenNew(cautions, answer.cautions, (words) => make("p", { class: "watch" }, make("span", { class: "label" }, say.caution), words));
   replaceWhenNew(steps, answer.working, (words) => make("li", {}, words));
@@ -40,9 +40,9 @@ function shownLines(form, answer) {
 
 /** A line of the answer; it is read out whole when its figure changes. */
 function addLine(figures, one) {
-  const line = make("div", { "aria-atomic": "true", "data-output": one.name }, make("dt", {}, one.label), make("dd"));
-  figures.append(line);
-  return line;
+  const made = make("div", { "aria-atomic": "true", "data-output": one.name }, make("dt", {}, one.label), make("dd"));
+  figures.append(made);
+  return made;
 }
 
 function replaceWhenNew(box, things, draw) {
@@ -76,7 +76,7 @@ function redraw(form, values, answer) {
   const same = !form.redrawn && form.fields.every((field) => field.text === field.page);
   if (!box || same) return;
   form.redrawn = { values, answer };
-  load([page.draw[0], scriptOf(page.draw, form.name)]).then(() => drawLatest(form, box), () => box.replaceChildren());
+  loadAll([page.draw[0], scriptOf(page.draw, form.name)]).then(() => drawLatest(form, box), () => box.replaceChildren());
 }
 
 /** Several keys may have been pressed while the script was on its way: the last is drawn, in a moment of its own. */

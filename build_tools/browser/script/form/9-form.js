@@ -123,7 +123,7 @@ function work(form) {
     form.waitToSay();
   } else {
     form.values = values;
-    showAnswer(form, values, result.answer);
+    showAnswer(form, values, result?.answer);
   }
   form.markLater();
 }
@@ -153,6 +153,7 @@ function sayWrong(form, field, aloud) {
   }
 }
 
+/** @type {{ key: string } | null} */
 let lastForm = null;
 const writeLater = later(300, () => addressWrite(lastForm?.key));
 
@@ -162,10 +163,10 @@ function addressLater(form) {
   writeLater();
 }
 
-/** Load a calculator and make its forms live; where it does not load, the worked examples stand. */
+/** Load a calculator and make its forms live. Where it does not load, the worked examples stand, and it is asked for again. */
 function begin(name) {
   const shared = window.crew ? null : page.scripts[0];
-  begun[name] ??= load([shared, scriptOf(page.scripts, name)]).then(() => makeLive(name), () => {});
+  begun[name] ??= loadAll([shared, scriptOf(page.scripts, name)]).then(() => makeLive(name), () => delete begun[name]);
   return begun[name];
 }
 const begun = {};
@@ -184,17 +185,19 @@ function makeLive(name) {
   made.forEach((form) => work(form));
 }
 
-/** Each begins when it comes near the screen: most pages are read without one. */
-function beginWhenNear() {
-  const near = new IntersectionObserver((seen) => {
-    for (const { isIntersecting, target } of seen) {
-      if (!isIntersecting) continue;
-      near.unobserve(target);
-      begin(target.dataset.calculator);
-    }
-  }, { rootMargin: "1500px" });
+/** Each begins when it comes near the screen: most pages are read without one. What the address puts in needs all. */
+function beginForms(mayMove) {
+  if (addressRead().given.length) return beginAll(mayMove);
+  near.disconnect();
   roots.forEach((root) => near.observe(root));
 }
+
+const near = new IntersectionObserver((seen) => {
+  for (const { isIntersecting, target } of seen) if (isIntersecting) begin(/** @type {HTMLElement} */ (target).dataset.calculator);
+}, { rootMargin: "1500px" });
+
+// What did not come is asked for again when signal is back, as when somebody comes to it again.
+window.addEventListener("online", () => beginForms(false));
 
 window.addEventListener("hashchange", () => {
   lastForm = null; // Somebody went on before the address was written: it names the new place.
@@ -206,6 +209,5 @@ window.addEventListener("hashchange", () => {
 });
 
 const roots = [...document.querySelectorAll("[data-calculator][data-start]")];
-const isReload = performance.getEntriesByType("navigation")[0]?.type === "reload";
-if (addressRead().given.length) beginAll(!isReload);
-else beginWhenNear();
+const isReload = /** @type {PerformanceNavigationTiming} */ (performance.getEntriesByType("navigation")[0])?.type === "reload";
+beginForms(!isReload);

@@ -4,7 +4,7 @@
 // another one ticked, the later tap is what stands, and there is nothing to merge, as there would be with one key a day.
 // A tick takes some 150 signs and a browser gives about five million: room for years of load-outs.
 
-const { job, top } = document.currentScript.dataset;
+const { job, top } = /** @type {{ job: string, top: string }} */ (/** @type {HTMLScriptElement} */ (document.currentScript).dataset);
 const START = `crew-load ${new URL(top, location.href).pathname} ${job} `;
 const keyOf = (day, line) => `${START}${day} ${line}`;
 
@@ -15,7 +15,7 @@ const unsaved = new Map();
 function kept(key) {
   if (unsaved.has(key)) return unsaved.get(key);
   try {
-    const tick = JSON.parse(localStorage.getItem(key));
+    const tick = JSON.parse(localStorage.getItem(key) ?? "null");
     return typeof tick?.amount === "string" ? tick : null;
   } catch {
     return null;
@@ -24,6 +24,7 @@ function kept(key) {
 
 /** Keep a tick under each key, or none, and what was refused before; gives why the browser refuses, or null. */
 function keep(keys, tick) {
+  /** @type {unknown} */
   let refused = null;
   for (const key of keys) unsaved.set(key, tick);
   for (const [key, one] of unsaved) {

@@ -8,14 +8,15 @@ function lineOf(item, day, changed) {
   const now = item.querySelector(".amount")?.textContent ?? "";
   const was = make("span", { class: "was" });
   const key = keyOf(day, item.dataset.line);
-  const line = { key, comes: Boolean(item.closest(".delivered")), tick: null, isOn: false };
+  /** @type {{ key: string, comes: boolean, tick: { at: string, amount: string } | null, isOn: boolean, show: () => void }} */
+  const line = { key, comes: Boolean(item.closest(".delivered")), tick: null, isOn: false, show };
   item.querySelector("label > span").append(was);
   box.addEventListener("change", () => changed(keep([key], box.checked ? { at: new Date().toISOString(), amount: now } : null)));
-  line.show = () => {
+  function show() {
     line.tick = kept(key);
     line.isOn = line.tick?.amount === now;
     box.checked = line.isOn;
     tell(was, line.tick && !line.isOn ? ` ${fill(say.load_was, { was: line.tick.amount, now })}` : "");
-  };
+  }
   return line;
 }

@@ -61,7 +61,7 @@ function dayOf(section) {
   function show() {
     lines.forEach((line) => line.show());
     const ticked = lines.filter((line) => line.tick);
-    const times = ticked.map((line) => line.tick.at).sort();
+    const times = ticked.map((line) => line.tick?.at).sort();
     section.classList.toggle("begun", ticked.length > 0);
     afresh.hidden = !ticked.length;
     tell(far, farOf(lines));

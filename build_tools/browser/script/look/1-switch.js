@@ -16,7 +16,7 @@ function look(name) {
 sun.addEventListener("click", () => {
   look(root.dataset.look === "sun" ? "plain" : "sun");
   try {
-    localStorage.setItem("crew-look", root.dataset.look);
+    localStorage.setItem("crew-look", root.dataset.look ?? "plain");
   } catch {
     sun.title = sun.dataset.forgotten;
     sun.setAttribute("aria-label", sun.dataset.forgotten);

@@ -10,6 +10,7 @@ const about = { id: EDITION.id, date: EDITION.date, bytes: EDITION.bytes };
 const at = (path) => new URL(path, scope).href;
 const storeOf = (id) => OWN + id;
 
+/** @type {Promise<any> | null} */
 let known = null;
 
 /** The state as it was last read or written here. */

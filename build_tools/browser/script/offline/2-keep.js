@@ -14,7 +14,7 @@ async function keep() {
   const store = await caches.open(storeOf(EDITION.id));
   try {
     await fill(store, await lacking(store));
-  } catch (problem) {
+  } catch (/** @type {any} */ problem) {
     const noRoom = problem.name === "QuotaExceededError";
     if (noRoom) await caches.delete(storeOf(EDITION.id));
     await tell({ kind: "failed", why: noRoom ? "room" : problem.why ?? "signal" });
@@ -75,7 +75,7 @@ async function fill(store, wanted) {
 
 async function fetchFile(store, [path, bytes, digest]) {
   // A server in between may hold an older file: the second time past everything that keeps copies.
-  for (const cache of ["no-cache", "reload"]) {
+  for (const cache of /** @type {RequestCache[]} */ (["no-cache", "reload"])) {
     const response = await fetch(at(path), { cache });
     const body = await response.arrayBuffer();
     if (response.ok && body.byteLength === bytes && (await digestOf(body)) === digest) {

@@ -10,7 +10,7 @@ addEventListener("fetch", (event) => {
   if (method === "GET" && url.startsWith(scope)) event.respondWith(answer(event));
 });
 
-addEventListener("message", (event) => {
+addEventListener("message", (/** @type {any} */ event) => {
   const { kind, id } = event.data ?? {};
   if (kind === "take") event.waitUntil(take(id, event.source));
   if (kind === "keep") event.waitUntil(keep().catch(() => {}));

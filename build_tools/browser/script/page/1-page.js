@@ -1,7 +1,7 @@
 // The line at the foot of every page that says which book this device has.
 
 const say = {WORDS};
-const { worker, top: way } = document.currentScript.dataset;
+const { worker, top: way } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
 const top = new URL(`${way}/`, location.href).href;
 
 /** An element with words in it. */

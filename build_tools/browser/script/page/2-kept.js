@@ -3,6 +3,7 @@
 const places = [...document.querySelectorAll("[data-kept]")];
 const scope = new URL(top).pathname;
 const megabytes = (bytes) => (bytes / 1e6).toFixed(1);
+/** @type {{ current: any, ready: any }} */
 let has = { current: null, ready: null };
 
 /** A day as people say it; with the time where two books are of one day. */
@@ -13,13 +14,17 @@ function dayOf(edition, other) {
   return `${day}, ${made.toLocaleTimeString(document.documentElement.lang, { hour: "numeric", minute: "2-digit" })}`;
 }
 
-/** Write the line in each of its places: what there is, what happens, and a button where there is a choice. */
+/**
+ * Write the line in each of its places: what there is, what happens, and a button where there is a choice.
+ *
+ * @param {{ words: string, does: () => void } | null} act
+ */
 function show(more = "", act = null, live = "polite") {
   const line = has.current ? fill(say.has, { date: dayOf(has.current, has.ready) }) : "";
   for (const place of places) {
     place.setAttribute("aria-live", live);
     const button = act && make("button", act.words, { type: "button" });
-    button?.addEventListener("click", act.does);
+    button?.addEventListener("click", () => act?.does());
     place.replaceChildren(make("p", [line, more].filter(Boolean).join(" ")), ...(button ? [button] : []));
   }
 }

@@ -108,8 +108,8 @@ window.crewRecord = (own) => {
   async function putIn({ job, space, procedure, steps, items: entries }) {
     const asked = procedure.id === about.procedure ? own.asked() : { ...procedure, procedure: procedure.id, steps };
     await own.keep(entries.map((one) => ({ name: "", ...one, job: job.id, space: space.id, procedure: procedure.id })), asked);
-    const place = [job.title, space.title].filter(Boolean).join(" · ") || say.no_job;
-    const lines = [make("p", {}, printable(fill(say.put_in_done, { n: entries.length, title: procedure.title, place })))];
+    const words = [job.title, space.title].filter(Boolean).join(" · ") || say.no_job;
+    const lines = [make("p", {}, printable(fill(say.put_in_done, { n: entries.length, title: procedure.title, place: words })))];
     const isElsewhere = procedure.id === about.procedure && (job.id !== at.job || space.id !== at.space);
     if (isElsewhere) lines.push(button(say.go_there, () => own.setPlace(job.id, space.id, at.who)));
     return lines;

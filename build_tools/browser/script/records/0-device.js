@@ -1,9 +1,12 @@
 // What lies on this device, of every job and procedure, and the way to take it out as one file.
 
+/** The entries begin with a text, what a procedure asks for with a figure. */
+const ENTRIES = [""];
+
 const onDevice = document.querySelector("[data-device]");
 
 /** Where each procedure stands in this book: no address comes from what was entered or handed over. */
-const addresses = new Map(Object.entries(JSON.parse(document.getElementById("crew-addresses").textContent)));
+const addresses = new Map(Object.entries(JSON.parse(document.querySelector("#crew-addresses").textContent)));
 
 /** The records of everything that was entered here. */
 async function deviceRecords() {

@@ -4,7 +4,7 @@ const say = {WORDS};
 const top = "";
 const records = [];
 const box = document.querySelector("[data-records]");
-const chosen = document.getElementById("records-in");
+const chosen = document.querySelector("#records-in");
 const out = box.querySelector("[data-read]");
 const told = box.querySelector(".records-told");
 
@@ -38,7 +38,7 @@ function show(works) {
 function byJob(works) {
   const jobs = new Map();
   for (const work of works) jobs.set(work.job.id, [...(jobs.get(work.job.id) ?? []), work]);
-  return [...jobs.values()].sort(([a], [b]) => !a.job.id - !b.job.id);
+  return [...jobs.values()].sort(([a], [b]) => Number(!a.job.id) - Number(!b.job.id));
 }
 
 /** One job: its works in a table, and under it what needs a look. `also` stands under its head. */
@@ -47,9 +47,9 @@ function jobPart(works, also = "") {
   const sums = works.map((work) => ({ work, ...summaryOf(work) }));
   const heads = [say.space, say.procedure, say.done, say.by, say.outside_n, say.holds_n];
   const far = ({ done, of, checksOpen }) => [fill(say.n_of, { n: done, of }), checksOpen ? say.checks_open : ""].filter(Boolean).join(", ");
-  const row = ({ work, people, last, outside, holds, ...sum }) => write("tr", {},
+  const row = ({ work, people, last, outside, holds, done, of, checksOpen }) => write("tr", {},
     write("th", { scope: "row" }, work.page ? write("a", { href: work.page }, work.procedure.title) : work.procedure.title),
-    ...[[say.space, work.space.title || work.space.id || "–"], [say.done, far(sum)], [say.by, [people.join(", "), last && dayWords(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => write("td", { "data-label": label }, text)));
+    ...[[say.space, work.space.title || work.space.id || "–"], [say.done, far({ done, of, checksOpen })], [say.by, [people.join(", "), last && dayWords(last)].filter(Boolean).join(", ") || "–"], [say.outside_n, String(outside.length)], [say.holds_n, String(holds.length)]].map(([label, text]) => write("td", { "data-label": label }, text)));
   const table = write("table", { class: "sums declared" }, write("thead", {}, write("tr", {}, ...[heads[1], heads[0], ...heads.slice(2)].map((head) => write("th", { scope: "col" }, head)))), write("tbody", {}, ...sums.map(row)));
   const place = (line) => [line.procedure, line.space].filter(Boolean).join(", ");
   const list = (head, lines, words) => (lines.length ? [write("h4", {}, head), write("ul", { class: "plain" }, ...lines.map((line) => write("li", {}, write("b", {}, place(line)), ` ${words(line)}`)))] : []);
@@ -72,7 +72,7 @@ addEventListener("dragleave", (event) => !event.relatedTarget && box.classList.r
 addEventListener("drop", (event) => {
   event.preventDefault();
   box.classList.remove("over");
-  read([...event.dataTransfer.files]);
+  read([...event.dataTransfer?.files ?? []]);
 });
 box.classList.add("live-records");
 showDevice();

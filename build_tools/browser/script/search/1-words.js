@@ -13,6 +13,7 @@ function slipsAllowed(length) {
 /** Slips between two words: letters too many, too few, wrong or swapped. More than `most` comes back as most + 1. */
 function slips(one, other, most) {
   if (Math.abs(one.length - other.length) > most) return most + 1;
+  /** @type {number[] | null} */
   let before = null;
   let last = [...Array(other.length + 1).keys()];
   for (let i = 1; i <= one.length; i += 1) {
@@ -38,7 +39,7 @@ function isOtherWord(one, other) {
 /** The words of the book nearest to a mistyped one; with no slip more than the nearest has. */
 function nearest(word, known) {
   const most = slipsAllowed(word.length);
-  let best = most + 1;
+  let fewest = most + 1;
   let found = [];
   for (const other of known) {
     if (most === 0) break;
@@ -48,9 +49,9 @@ function nearest(word, known) {
     const longer = other.length > word.length + most;
     const like = longer ? other.slice(0, word.length) : other;
     if (isOtherWord(word, like)) continue;
-    const count = longer ? slips(word, like, most) + 1 : slips(word, like, Math.min(most, best));
-    if (count < best) [best, found] = [count, []];
-    if (count === best && count <= most) found.push(other);
+    const count = longer ? slips(word, like, most) + 1 : slips(word, like, Math.min(most, fewest));
+    if (count < fewest) [fewest, found] = [count, []];
+    if (count === fewest && count <= most) found.push(other);
   }
   return found.slice(0, 12);
 }

@@ -3,6 +3,7 @@
 const says = window.crewSearch;
 const here = new URL("../../", document.querySelector("script[src$=\"script/page.js\"]").src).href;
 const entries = says.entries;
+/** @type {ReturnType<typeof makeReady> | null} */
 let ready = null;
 const box = document.createElement("dialog");
 box.className = "crew-search";

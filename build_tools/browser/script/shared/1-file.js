@@ -97,10 +97,11 @@ function partedByNow(records) {
 }
 
 /** What is said of entries whose time is still to come, with a button that takes them all the same. */
-function askAhead({ make, button, fill }, name, ahead, takes) {
+function askAhead(own, name, ahead, takes) {
+  const { make: write, button: press, fill: filled } = own;
   const times = ahead.flatMap(({ items }) => items.map(aheadOf)).sort();
-  const box = make("div", { class: "wrong ahead" }, make("p", {}, fill(times.length === 1 ? say.one_ahead : say.many_ahead, { name: printable(name), n: times.length, day: dayWords(times.at(-1)) })));
-  box.append(button(say.take_ahead, async () => {
+  const box = write("div", { class: "wrong ahead" }, write("p", {}, filled(times.length === 1 ? say.one_ahead : say.many_ahead, { name: printable(name), n: times.length, day: dayWords(times.at(-1)) })));
+  box.append(press(say.take_ahead, async () => {
     await takes(ahead);
     box.remove();
   }, { class: "act" }));
@@ -108,22 +109,3 @@ function askAhead({ make, button, fill }, name, ahead, takes) {
 }
 
 const entryKey = ({ kind, step, name = "" }) => JSON.stringify([kind, step, name]);
-
-/** Records of the same work as one: of each entry the latest, the steps of the latest edition. */
-function merged(records) {
-  const works = new Map();
-  for (const record of records) {
-    const key = JSON.stringify([record.job.id, record.space.id, record.procedure.id]);
-    const before = works.get(key);
-    if (!before) {
-      works.set(key, { ...record, items: [...record.items] });
-      continue;
-    }
-    const isLater = record.procedure.revision > before.procedure.revision || (record.procedure.revision === before.procedure.revision && record.taken > before.taken);
-    const entries = new Map(before.items.map((one) => [entryKey(one), one]));
-    for (const one of record.items) if (!(entries.get(entryKey(one))?.at >= one.at)) entries.set(entryKey(one), one);
-    works.set(key, { ...(isLater ? record : before), items: [...entries.values()] });
-  }
-  const order = ({ job, space, procedure }) => [job.title, space.title, procedure.title, procedure.id].join("\u0000");
-  return [...works.values()].sort((a, b) => (order(a) < order(b) ? -1 : order(a) > order(b) ? 1 : 0));
-}

@@ -1,6 +1,4 @@
-// What a record says, a line for each step, reading, hold point and note; and the lines as CSV (RFC 4180).
-
-const COLUMNS = ["job", "space", "procedure", "revision", "step", "title", "kind", "what", "limits", "entry", "state", "by", "at"];
+// What a record says, a line for each step, reading, hold point and note.
 
 /** Who looked, what he is not where the look was not his, and when. */
 const lookOf = ({ looked, role, when }) => `${looked}, ${role ? `${role}, ` : ""}${when.replace("T", " ")}`;
@@ -44,18 +42,6 @@ function linesOf(record) {
   }
   return lines;
 }
-
-// What a spreadsheet would run, behind nothing that it sees: build_tools/book/spreadsheet.py says why.
-const FORMULA = /(^|[;\t\r\n])([\0- "\x7f-\xa0\xad\u061c\u1680\u180e\u2000-\u200f\u2028-\u202f\u205f-\u206f\u3000\ufeff]*)(?=[=+@＝＋－＠﹦﹢﹣﹫-])(?![+-] *\d[\d .,/⁄½¼¾⅛⅜⅝⅞]*[\w"'°′″% ]*(?:$|[;\t\r\n]))/g;
-
-/** A cell; what a spreadsheet would take for a formula is marked as text, but for figures. */
-function cell(text) {
-  const marked = text.replace(FORMULA, "$1'$2");
-  const safe = /^[\t\r\n]/.test(marked) ? `'${marked}` : marked;
-  return /[",;\t\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
-
-const csvOf = (lines) => [COLUMNS, ...lines.map((line) => COLUMNS.map((name) => line[name]))].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
 
 /** A record in a few figures: steps as the page counts them, and whether the checks at the end are all that is left. */
 function summaryOf(record) {

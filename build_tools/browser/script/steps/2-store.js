@@ -61,8 +61,9 @@ async function write(list, procedure) {
     work.oncomplete = done;
     work.onabort = () => failed(work.error ?? new Error("stopped"));
     const put = (thing, key, isLater) => {
-      store.get(key).onsuccess = ({ target }) => {
-        if (!target.result || isLater(target.result)) store.put(thing, key);
+      const kept = store.get(key);
+      kept.onsuccess = () => {
+        if (!kept.result || isLater(kept.result)) store.put(thing, key);
       };
     };
     for (const item of list) put(item, keyOf(item), (there) => !isTime(there.at) || there.at <= item.at);
@@ -108,5 +109,5 @@ function did(kind, step, given, name = "") {
 if (channel) channel.onmessage = ({ data }) => data.forEach((item) => take(item) && shown(item));
 document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && followPlace().then(refresh));
 addEventListener("pageshow", ({ persisted }) => persisted && followPlace().then(refresh));
-addEventListener("storage", ({ key }) => ["crew-place", "crew-who"].includes(key) && followPlace());
+addEventListener("storage", ({ key }) => ["crew-place", "crew-who"].includes(key ?? "") && followPlace());
 addEventListener("beforeunload", (event) => unsaved.size && event.preventDefault());

@@ -11,7 +11,7 @@ const isEven = ({ low, high }) => low < 0 && low === -high;
 /** The limits that a value is held against, and its size there: those of its way, where it has ways. */
 function heldTo(data, value) {
   const size = data.ways || isEven(data) ? Math.abs(value) : value;
-  const limits = data.ways?.filter((_, at) => value === 0 || at === (value > 0 ? 0 : 1)) ?? [isEven(data) ? { high: data.high } : data];
+  const limits = data.ways?.filter((_, place) => value === 0 || place === (value > 0 ? 0 : 1)) ?? [isEven(data) ? { high: data.high } : data];
   const near = (limit) => (data.quantity === "length" && limit >= 0.375 ? TAPE : NOISE);
   return limits.map(({ low, high, way }) => {
     const less = (low ?? -Infinity) - size;
@@ -47,7 +47,7 @@ const waysOf = ({ ways }) => ways?.map(({ way }) => way) ?? [];
 /** That a reading is outside, by how much in its unit, and to which side. */
 function outsideWords(data, value) {
   const limits = heldTo(data, value);
-  const { less, more, way } = limits.find(({ never }) => !never) ?? {};
+  const { less, more } = limits.find(({ never }) => !never) ?? {};
   if (less === undefined) return fill(say.never, limits[0]);
   if (!window.crew) return say.outside;
   const words = less > NOISE ? say.too_little : isEven(data) ? say.outside_by : say.too_much;
@@ -56,12 +56,12 @@ function outsideWords(data, value) {
 
 /** A difference in the unit of a reading, to the tape's mark; a smaller one in figures. */
 function difference({ quantity, unit }, size) {
-  const shown = unitOf({ quantity, unit });
-  if (quantity === "temperature") return crew.write(shown === "C" ? (size * 5) / 9 : size, "number", shown);
-  if (shown === "1:n") return crew.write(size, quantity, "%");
-  const written = crew.write(size, quantity, shown);
-  if (quantity !== "length" || crew.read(written, quantity, shown) > 0) return written;
-  const plain = shown === "ft-in" ? "in" : shown;
+  const mine = unitOf({ quantity, unit });
+  if (quantity === "temperature") return crew.write(mine === "C" ? (size * 5) / 9 : size, "number", mine);
+  if (mine === "1:n") return crew.write(size, quantity, "%");
+  const written = crew.write(size, quantity, mine);
+  if (quantity !== "length" || crew.read(written, quantity, mine) > 0) return written;
+  const plain = mine === "ft-in" ? "in" : mine;
   return crew.write(size / crew.read("1", quantity, plain), "number", plain);
 }
 
@@ -144,7 +144,7 @@ function tellForms({ box, data, isNew }, text) {
 const ready = () => need("crew", "crew").then(() => measures().forEach((one) => one.unitNow()), () => {});
 
 /** In words and by a sign: pass, or outside with what to do. */
-function showVerdict(said, measure, { text, value, verdict, why }) {
+function showVerdict(said, measure, /** @type {{ text: string, value: any, verdict: string, why?: string }} */ { text, value, verdict, why }) {
   const state = text ? verdict : "none";
   measure.box.dataset.verdict = state;
   const words = state === "outside" ? outsideWords(measure.data, value) : why ?? say.unread;

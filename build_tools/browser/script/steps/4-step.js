@@ -7,7 +7,8 @@ const steps = [...root.querySelectorAll(".step"), ACCEPT].filter(Boolean).map((b
   const isEnd = box === ACCEPT;
   const title = isEnd ? box.parentElement.querySelector("h2") : box.querySelector(".do");
   const hold = box.querySelector(".hold");
-  return {
+  /** @type {Record<string, any>} */
+  const step = {
     id: isEnd ? "acceptance" : box.id,
     print: box.dataset.print,
     title: wordsOf(title),
@@ -15,6 +16,7 @@ const steps = [...root.querySelectorAll(".step"), ACCEPT].filter(Boolean).map((b
     hold: hold && { box: hold, title: wordsOf(hold.querySelector(".bar a")), who: wordsOf(hold.querySelector(".looks-at-it")), ...JSON.parse(hold.dataset.lookers) },
     measures: [...box.querySelectorAll("[data-measure]")].map(measureOf),
   };
+  return step;
 });
 const measures = () => steps.flatMap((step) => step.measures);
 

@@ -15,6 +15,7 @@ const bar = make("div", { class: "on-site" }, where, far, alarm, before,
   room);
 
 /** The titles of jobs, spaces and people come with a script of their own, where a job is named or is to be chosen. */
+/** @type {Places} */
 let places = { jobs: [], people: [] };
 const titleIn = (list, id) => list?.find((one) => one.id === id)?.title ?? id;
 
@@ -27,7 +28,7 @@ function placeWords() {
 function showBar() {
   where.replaceChildren(make("b", {}, placeWords()), at.who ? ` · ${at.who}` : "");
   const numbered = steps.filter(({ box }) => box !== ACCEPT);
-  const isDone = ({ id }) => Boolean(get("tick", id)?.done);
+  const isDone = (step) => Boolean(get("tick", step.id)?.done);
   const done = numbered.filter(isDone).length;
   const outside = measures().filter((one) => one.box.dataset.verdict === "outside").length;
   const open = steps.filter(holdIsOpen).length;

@@ -27,7 +27,7 @@ async function setPlace(job, space, who) {
 
 /** Show another place. What is being typed belongs to the one before; a look, a note or a panel that is open ends. */
 async function moveTo(place) {
-  const box = document.activeElement;
+  const box = /** @type {HTMLElement} */ (document.activeElement);
   if (steps.some((step) => step.box.contains(box))) box.blur();
   if (box.matches(".reading input")) await ready();
   if (room.dataset.open) panel(room.dataset.open);

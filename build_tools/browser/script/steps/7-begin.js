@@ -20,7 +20,7 @@ async function walk() {
 }
 
 /** Whether somebody came by a link. A page that the browser loads again, by itself too, stays with what was chosen since. */
-const isVisit = () => !document.wasDiscarded && !["reload", "back_forward"].includes(performance.getEntriesByType("navigation")[0]?.type);
+const isVisit = () => !document.wasDiscarded && !["reload", "back_forward"].includes(/** @type {PerformanceNavigationTiming} */ (performance.getEntriesByType("navigation")[0])?.type);
 
 async function begin() {
   const given = new URLSearchParams(location.search);

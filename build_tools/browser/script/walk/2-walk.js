@@ -84,7 +84,7 @@ window.crewWalk = (own) => {
     html.dataset.walk = kind;
     const number = steps.indexOf(step) + 1;
     const isLast = kind === "end" || kind === "before";
-    far.textContent = isLast ? boxes.at(-1).querySelector("h2")?.textContent ?? own.about.title : fill(kind === "danger" ? say.before_step : say.step_of, { n: number, of: steps.length - (steps.at(-1).id === "acceptance") });
+    far.textContent = isLast ? boxes.at(-1).querySelector("h2")?.textContent ?? own.about.title : fill(kind === "danger" ? say.before_step : say.step_of, { n: number, of: steps.length - Number(steps.at(-1).id === "acceptance") });
     back.disabled = now === 0;
     told.textContent = "";
     showNext();
@@ -144,7 +144,7 @@ window.crewWalk = (own) => {
   }
 
   /** Back to the full page, at the same step or at another place. */
-  function shut(place = screens[now].step) {
+  function shut(to = screens[now].step) {
     mark("");
     own.walking = false;
     delete html.dataset.walk;
@@ -158,7 +158,7 @@ window.crewWalk = (own) => {
     document.removeEventListener("visibilitychange", stayAwake);
     own.lock?.release().catch(() => {});
     own.lock = null;
-    const { id, box } = place ?? { id: "", box: root };
+    const { id, box } = to ?? { id: "", box: root };
     if (location.hash.split("?")[0] !== `#${id}`) {
       try {
         history.replaceState(history.state, "", `${location.pathname}${location.search}${id ? `#${id}` : ""}`);

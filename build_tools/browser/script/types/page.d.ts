@@ -1,0 +1,166 @@
+// What the scripts of the pages share, as types: read by the TypeScript compiler in the tests, never published.
+
+/** A quantity as calculators name it: length, area, slope, choice, rows, … */
+type Quantity = string;
+
+interface Choice {
+  name: string;
+  label: string;
+}
+
+/** A crew standard that an input starts at: where it stands in the book, as it is written, and inside. */
+interface Standard {
+  title: string;
+  url: string;
+  written: string;
+  value: any;
+}
+
+/** An input of a calculator, or a column of one. Figures are in the unit of the inside. */
+interface Input {
+  name: string;
+  label: string;
+  quantity: Quantity;
+  unit: string;
+  default: any;
+  least: number | null;
+  most: number | null;
+  usual: [number, number] | null;
+  rule: { side: string; limit: number; source: string; weight: string } | null;
+  choices: Choice[];
+  help: string;
+  /** The two ways of a figure that has no sign; none for any other. */
+  ways: string[];
+  columns: Input[];
+  standard: Standard | null;
+}
+
+interface Output {
+  name: string;
+  label: string;
+  quantity: Quantity;
+  unit: string;
+  step: number;
+  rounds: string;
+  ways: string[];
+  columns: Output[];
+}
+
+interface Declaration {
+  name: string;
+  title: string;
+  inputs: Input[];
+  outputs: Output[];
+}
+
+/** What a calculator answers: its outputs by name, what is to be watched, and the lines of its working. */
+interface Answer {
+  cautions: string[];
+  working: string[];
+  [output: string]: any;
+}
+
+/** What was read, or the input that is refused and why. */
+interface Read {
+  value?: any;
+  input?: string;
+  message?: string;
+}
+
+/** An output as text; one of rows has its cells by the names of the columns. */
+interface Shown {
+  name: string;
+  label: string;
+  text: string;
+  rows?: Record<string, string>[];
+}
+
+/** The compiled calculators: the global of crew.js. Nothing that a person types makes it throw. */
+interface Crew {
+  calculators: Record<string, { declaration: Declaration; call: (values: Record<string, any>) => Answer }>;
+  add(declaration: any, call: (values: Record<string, any>) => Answer, more: Record<string, Function>): void;
+  read(text: string, quantity: Quantity, unit: string): any;
+  why(text: string, quantity: Quantity, unit: string): string;
+  write(value: number, quantity: Quantity, unit: string, step?: number, rounds?: string): string;
+  exactly(value: any, quantity: Quantity, unit: string): string;
+  asGiven(item: Input, value: any): string;
+  unit(quantity: Quantity, unit: string, metric: boolean): string;
+  readInput(name: string, input: string, given: any, metric?: boolean): Read;
+  complete(name: string, values: Record<string, any>): Record<string, any>;
+  run(name: string, values: Record<string, any>, metric: boolean): { answer?: any; input?: string; message?: string };
+  shown(name: string, answer: Answer, metric: boolean): Shown[];
+  /** What files hand over, in an order that the bundle knows. */
+  given?: any[];
+  // Of draw.js.
+  addDrawing?: any;
+  drawing?: any;
+  draw?: any;
+}
+
+/** A job with its spaces, as places.js names them. */
+interface Place {
+  id: string;
+  title: string;
+  spaces?: Place[];
+}
+
+interface Places {
+  jobs: Place[];
+  people: string[];
+}
+
+/** An entry of the record: a tick, a reading, a look at a hold point or a note. A later one of the same name counts. */
+interface Item {
+  job: string;
+  space: string;
+  procedure: string;
+  kind: "tick" | "reading" | "hold" | "note";
+  step: string;
+  name: string;
+  /** When, in UTC to the millisecond. */
+  at: string;
+  by: string;
+  revision: number;
+  print: string;
+  [given: string]: any;
+}
+
+/** What the pieces of the search use: an entry is [address, title, other names, weight, text, emergency phrases]. */
+type Entry = [string, string, string, number, string, string[]?];
+
+interface Window {
+  crew?: Crew;
+  crewFind?: (typed?: string) => void;
+  crewSearch?: any;
+  crewWalk?: (own: any) => void;
+  crewRecord?: (own: any) => any;
+  crewPlaces?: Places;
+  crewBefore?: (own: any, place: any, all: Item[]) => Promise<void>;
+}
+
+/** What stands on a page is put there by its template: a script takes it as it is. */
+interface ParentNode {
+  querySelector(selectors: string): any;
+  querySelectorAll(selectors: string): NodeListOf<any>;
+}
+
+interface Element {
+  closest(selectors: string): any;
+}
+
+interface Document {
+  readonly wasDiscarded?: boolean;
+}
+
+interface Navigator {
+  readonly connection?: { saveData: boolean };
+}
+
+interface DocumentEventMap {
+  "crew-units": CustomEvent<boolean>;
+  "crew-reading": CustomEvent<{ name: string; isNew: boolean }>;
+}
+
+/** The words of a script, which stand in it as {WORDS}. */
+declare const crewWords: Record<string, string>;
+declare const crew: Crew;
