@@ -79,7 +79,8 @@ def extents(shapes: list[dict[str, Any]]) -> list[float]:
         reach = 0.0
         if shape["kind"] == "circle":
             reach = shape["radius"]
-        for point in shape["points"]:
+        points: list[list[float]] = shape["points"]
+        for point in points:
             frame[0] = min(frame[0], point[0] - reach)
             frame[1] = min(frame[1], point[1] - reach)
             frame[2] = max(frame[2], point[0] + reach)
@@ -101,7 +102,8 @@ def place(sheet: dict[str, Any], frame: list[float], scale: float) -> Placed:
     leaders: list[dict[str, Any]] = []
     labels: list[dict[str, Any]] = []
     for shape in sheet["shapes"]:
-        points = [[(point[0] - frame[0]) * scale, (frame[3] - point[1]) * up] for point in shape["points"]]
+        corners: list[list[float]] = shape["points"]
+        points = [[(point[0] - frame[0]) * scale, (frame[3] - point[1]) * up] for point in corners]
         kind = shape["kind"]
         if kind == "dimension":
             dimensions.append({"points": points, "text": shape["text"], "side": shape["side"]})

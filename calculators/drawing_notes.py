@@ -68,11 +68,10 @@ def place_dimensions(placed: Placed, dimensions: list[dict[str, Any]], side: str
         step = ROW
     taken: list[list[float]] = []
     for each in dimensions:
-        start = each["points"][0]
-        end = each["points"][1]
+        start: list[float] = each["points"][0]
+        end: list[float] = each["points"][1]
         if start[axis] > end[axis]:
-            start = each["points"][1]
-            end = each["points"][0]
+            start, end = end, start
         u1 = start[axis]
         u2 = end[axis]
         long = text_width(each["text"])

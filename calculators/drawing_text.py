@@ -6,13 +6,22 @@ A mark is a plain dict of texts that says one element of the picture; two small 
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, TypedDict
 
 from calculators.writing import decimal
 
 Mark = dict[str, Any]
-Placed = dict[str, Any]
-"""The marks so far, and the edges of what they take up: left, top, right, bottom."""
+
+
+class Placed(TypedDict):
+    """The marks so far, and the edges of what they take up."""
+
+    marks: list[Mark]
+    left: float
+    top: float
+    right: float
+    bottom: float
+
 
 PAPER = 330.0
 """Width of every drawing."""
@@ -33,9 +42,9 @@ def text_width(text: str) -> float:
     ems = 0.0
     for i in range(len(text)):
         letter = text[i]
-        if NARROW.find(letter) >= 0:
+        if letter in NARROW:
             ems = ems + 0.31
-        elif WIDE.find(letter) >= 0:
+        elif letter in WIDE:
             ems = ems + 0.85
         elif letter.upper() == letter and letter.lower() != letter:
             ems = ems + 0.6

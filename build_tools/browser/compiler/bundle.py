@@ -8,7 +8,6 @@ is a scope of its own; what others need of a file is handed over in ``crew.given
 
 from __future__ import annotations
 
-import inspect
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -159,6 +158,5 @@ def _readers(calculator: Calculator) -> dict[str, Name]:
 
 def _call(calculator: Calculator) -> str:
     """The call into a calculator; ``DECLARATION`` stands for the declaration."""
-    wanted = ", ".join(f"values.{name}" for name in inspect.signature(calculator.function).parameters)
     readers = ", ".join(f"{key}: {script_name(name)}" for key, name in _readers(calculator).items())
-    return f"crew.add(DECLARATION, (values) => {script_name(place(calculator.function))}({wanted}), {{{readers}}});"
+    return f"crew.add(DECLARATION, {script_name(place(calculator.function))}, {{{readers}}});"

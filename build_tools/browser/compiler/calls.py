@@ -166,6 +166,8 @@ class Calls(Builtins):
         elif name == "get" and len(given) > 1:
             made = joined((owner.type.at(None), given[1].type))
         codes = [owner.code, *(each.code for each in given)]
+        if name == "split" and places and isinstance(places[0], ast.Constant) and places[0].value:
+            code = "{0}.split({1})"
         return Js(self.helper(code[1:], *codes) if code.startswith("$") else code.format(*codes), made)
 
     def _changed(self, owner: ast.expr, name: str, given: list[Js]) -> None:

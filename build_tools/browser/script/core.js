@@ -23,10 +23,18 @@ function attempts$read_or_why(text, quantity, unit) {
   }
 }
 
-// Inputs or outputs with what their declarations leave out.
-function whole(declared, items) {
-  return declared.map((one) => ({ ...items, ...one, columns: whole(one.columns ?? [], items) }));
-}
+// Inputs and outputs from the rows that build_tools/browser/declarations.py writes, with what these leave out.
+const choiceOf = ([name, label]) => ({ name, label });
+const standardOf = ([title, url, written, value]) => ({ title, url, written, value });
+const inputOf = (
+  [name, label, quantity, unit = "", least = null, most = null, usual = null, other = null, standard, help = "", choices = [], ways = [], columns = [], rule = null]
+) => ({
+  name, label, quantity, unit, least, most, usual, default: other, help, ways, rule,
+  standard: standard ? standardOf(standard) : null, choices: choices.map(choiceOf), columns: columns.map(inputOf)
+});
+const outputOf = ([name, label, quantity, unit = "", step = 0, rounds = "nearest", ways = [], columns = []]) => ({
+  name, label, quantity, unit, step, rounds, ways, columns: columns.map(outputOf)
+});
 
 // What a person typed never throws: a refusal becomes {input, message}, and so does a fault of ours.
 function tried(work, name = "") {
@@ -52,13 +60,11 @@ const crew = {
   calculators,
 
   // Called by a calculator's own script; `more` reads what few calculators take: plans, rows.
-  add(declaration, call, more) {
+  add({ name, inputs, outputs }, answers, more) {
     Object.assign(readers, more);
-    declaration.inputs = whole(declaration.inputs, {
-      unit: "", default: null, least: null, most: null, usual: null, rule: null, choices: [], help: "", ways: [], standard: null
-    });
-    declaration.outputs = whole(declaration.outputs, { unit: "", step: 0, rounds: "nearest", ways: [] });
-    calculators[declaration.name] = { declaration, call };
+    const declaration = { name, inputs: inputs.map(inputOf), outputs: outputs.map(outputOf) };
+    // A calculator's function takes its inputs in the order of their declaration.
+    calculators[name] = { declaration, call: (values) => answers(...declaration.inputs.map((one) => values[one.name])) };
   },
 
   // A written figure in the unit of the inside; null for what cannot be read.

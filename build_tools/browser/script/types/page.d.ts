@@ -48,7 +48,6 @@ interface Output {
 
 interface Declaration {
   name: string;
-  title: string;
   inputs: Input[];
   outputs: Output[];
 }
@@ -78,7 +77,7 @@ interface Shown {
 /** The compiled calculators: the global of crew.js. Nothing that a person types makes it throw. */
 interface Crew {
   calculators: Record<string, { declaration: Declaration; call: (values: Record<string, any>) => Answer }>;
-  add(declaration: any, call: (values: Record<string, any>) => Answer, more: Record<string, Function>): void;
+  add(declaration: any, answers: (...values: any[]) => Answer, more: Record<string, Function>): void;
   read(text: string, quantity: Quantity, unit: string): any;
   why(text: string, quantity: Quantity, unit: string): string;
   write(value: number, quantity: Quantity, unit: string, step?: number, rounds?: string): string;
