@@ -5,7 +5,7 @@ from __future__ import annotations
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.renderer import Renderer
 
-FIT_OUT = ("order", "holds", "dangers")
+FIT_OUT = ("sequence", "holds", "dangers")
 """The pages about the whole fit-out."""
 
 

@@ -12,7 +12,7 @@ from markupsafe import Markup
 
 from build_tools.book.book import Book, ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.order import after, links
+from build_tools.book.sequence import after, links
 from build_tools.pages.filling import templates
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.times import clock, day

@@ -12,7 +12,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.index import PAGE_OF
 from build_tools.pages.calculator_page import calculator_page, calculators_page
 from build_tools.pages.entries_page import entries_page
-from build_tools.pages.fit_out.pages import dangers_page, holds_page, order_page
+from build_tools.pages.fit_out.pages import dangers_page, holds_page, sequence_page
 from build_tools.pages.home_page import FIT_OUT, home_page
 from build_tools.pages.jobs.pages import job_pages
 from build_tools.pages.labels import labels_page
@@ -32,7 +32,7 @@ def make_pages(renderer: Renderer) -> list[Page]:
     pages = [home_page(renderer)]
     pages += [trade_page(renderer, trade) for trade in renderer.trades()]
     pages += [procedure_page_remembered(renderer, entry) for entry in renderer.book.procedures.values()]
-    pages += [order_page(renderer), holds_page(renderer), dangers_page(renderer)]
+    pages += [sequence_page(renderer), holds_page(renderer), dangers_page(renderer)]
     pages += job_pages(renderer)
     pages += [labels_page(renderer), records_page(renderer)]
     pages.append(calculators_page(renderer))

@@ -11,7 +11,7 @@ from tests.browser.test_every_kind_of_page import KINDS
 from tests.browser.window import PHONE, Window
 
 PAGE = "plumbing/toilet-set.html"
-MORE = ["labels.html", "order.html", "holds.html", "dangers.html", "jobs/garden-studio/index.html"]
+MORE = ["labels.html", "sequence.html", "holds.html", "dangers.html", "jobs/garden-studio/index.html"]
 Start = Callable[..., Chrome]
 INK = "const s = getComputedStyle(document.querySelector('.crew .lead')); return s.color"
 PAPER = "return getComputedStyle(document.body).backgroundColor"

@@ -7,9 +7,9 @@ from itertools import combinations, pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.book.order import direct, in_order
+from build_tools.book.sequence import direct, in_order
 from build_tools.pages.fit_out.chart import BOX, Box, Chart, lay_out, wrapped
-from tests.build_tools.book.test_order import graphs
+from tests.build_tools.book.test_sequence import graphs
 
 Point = tuple[float, float]
 

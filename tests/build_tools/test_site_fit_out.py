@@ -72,8 +72,8 @@ def held() -> dict[str, list[Place]]:
 
 def test_each_procedure_is_a_link_in_the_chart(pages: Pages) -> None:
     """Once, by its title."""
-    page = pages["order.html"]
-    (chart,) = page.by_class("order-chart")
+    page = pages["sequence.html"]
+    (chart,) = page.by_class("sequence-chart")
     assert sorted(led_to(page, chart)) == [(url, "") for url in sorted(procedures())]
     titles = [link.attributes["aria-label"] for link in page.within(chart, "a")]
     wanted = [data["title"] for data in procedures().values()]
@@ -84,8 +84,8 @@ def test_each_procedure_is_a_link_in_the_chart(pages: Pages) -> None:
 
 def test_each_procedure_is_a_link_in_the_list(pages: Pages) -> None:
     """Once, after everything that must be done first."""
-    page = pages["order.html"]
-    (listed,) = page.by_class("in-order")
+    page = pages["sequence.html"]
+    (listed,) = page.by_class("sequence")
     urls = [url for url, _ in led_to(page, listed)]
     assert sorted(urls) == sorted(procedures())
     place = {url.removesuffix(".html").split("/")[1]: number for number, url in enumerate(urls)}
@@ -100,8 +100,8 @@ def test_each_procedure_is_a_link_in_the_list(pages: Pages) -> None:
 
 def test_the_chart_marks_what_holds(pages: Pages) -> None:
     """A box has the hold sign where the procedure has a hold point, and the list says how many."""
-    page = pages["order.html"]
-    (chart,) = page.by_class("order-chart")
+    page = pages["sequence.html"]
+    (chart,) = page.by_class("sequence-chart")
     links = page.within(chart, "a")
     marked = {resolve(page.url, link.attributes["href"])[0] for link in links if page.within(link, named="stop")}
     assert marked == {url for places in held().values() for url, _ in places}
@@ -109,8 +109,8 @@ def test_the_chart_marks_what_holds(pages: Pages) -> None:
 
 def test_each_line_of_the_chart_is_a_link_of_the_book(pages: Pages) -> None:
     """As many lines as links remain when those that follow from others are left out: none at all would be a fault."""
-    page = pages["order.html"]
-    (chart,) = page.by_class("order-chart")
+    page = pages["sequence.html"]
+    (chart,) = page.by_class("sequence-chart")
     lines = [one for one in page.within(chart, "path") if not one.classes]
     given = sum("procedure" in line for data in procedures().values() for line in data.get("before", []))
     assert len(procedures()) - 1 <= len(lines) <= given
@@ -118,7 +118,7 @@ def test_each_line_of_the_chart_is_a_link_of_the_book(pages: Pages) -> None:
 
 def test_each_trade_has_its_lane(pages: Pages) -> None:
     """With its title at the head."""
-    page = pages["order.html"]
+    page = pages["sequence.html"]
     in_order = sorted(reference("trades").values(), key=lambda trade: int(trade["order"]))
     assert [head.text for head in page.by_class("head") if head.tag == "text"] == [trade["title"] for trade in in_order]
 
@@ -169,7 +169,7 @@ def test_each_danger_says_what_protects(pages: Pages) -> None:
 
 
 @pytest.mark.parametrize(
-    ("url", "kind"), [("order.html", ""), ("holds.html", "inspections"), ("dangers.html", "dangers")]
+    ("url", "kind"), [("sequence.html", ""), ("holds.html", "inspections"), ("dangers.html", "dangers")]
 )
 def test_headings_and_ids(url: str, kind: str, pages: Pages) -> None:
     """One title, a heading for each entry with the entry's own words, no id twice."""
@@ -183,7 +183,7 @@ def test_headings_and_ids(url: str, kind: str, pages: Pages) -> None:
 
 def test_the_pages_are_in_the_navigation(pages: Pages) -> None:
     """From every page of the book one comes to all three."""
-    wanted = {"order.html", "holds.html", "dangers.html"}
+    wanted = {"sequence.html", "holds.html", "dangers.html"}
     for page in pages.values():
         if page.url != "404.html":
             assert wanted <= {resolve(page.url, link)[0] for link in page.links()}, page.url

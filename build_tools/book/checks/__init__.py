@@ -17,13 +17,13 @@ from build_tools.book.checks import (
     figures,
     lists,
     messages,
-    order,
     pictures,
     quantities,
     reach,
     readings,
     references,
     reserved,
+    sequence,
     trips,
     vague,
 )
@@ -53,7 +53,7 @@ WHOLE: tuple[Callable[[Context], Iterable[Diagnostic]], ...] = (
     amounts_of_work.of_materials,
     calculators.standards,
     calculators.citations,
-    order.cycles,
+    sequence.cycles,
     reach.trades,
     pictures.files,
 )

@@ -8,7 +8,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.index import PAGE_OF
 
-PAGES = {*PAGE_OF.values(), "order", "holds", "labels", "records", "calculators", "jobs", "index", "trades"}
+PAGES = {*PAGE_OF.values(), "sequence", "holds", "labels", "records", "calculators", "jobs", "index", "trades"}
 TAKEN = PAGES | {"assets", "search", "pictures", "reference"}
 """Names at the top of the site, or of the book, that no trade can have."""
 OWN_PAGE = "index"

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from build_tools.book.order import Graph, after
+from build_tools.book.sequence import Graph, after
 
 LETTER = 6.4
 """Width of an average letter of a box's title, in pixels."""

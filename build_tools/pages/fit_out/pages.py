@@ -1,4 +1,4 @@
-"""The pages about the whole fit-out: the order of the work, who looks when, and what can hurt."""
+"""The pages about the whole fit-out: the sequence of the work, who looks when, and what can hurt."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Any
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.model.step import Message, Step
-from build_tools.book.order import direct, in_order, links
+from build_tools.book.sequence import direct, in_order, links
 from build_tools.pages.fit_out.chart import BOX, LINE, PAD, Chart, lay_out
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.page import Found, Heading, Page
@@ -16,9 +16,9 @@ from build_tools.pages.renderer import Renderer
 WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
-def order_page(renderer: Renderer) -> Page:
-    """The order of the whole fit-out: the chart, and the same as a list."""
-    helpers = renderer.helpers("order.html")
+def sequence_page(renderer: Renderer) -> Page:
+    """The sequence of the whole fit-out: the chart, and the same as a list."""
+    helpers = renderer.helpers("sequence.html")
     graph = direct(links(renderer.book))
     trades = renderer.trades()
     lane = {id: trades.index(entry.trade) for id, entry in renderer.book.procedures.items() if entry.trade in trades}
@@ -27,11 +27,11 @@ def order_page(renderer: Renderer) -> Page:
     holds = {id: len(list(_holds(renderer.book.procedures[id]))) for id in lane}
     given = (trades, titles, graph, lane, holds, [helpers.title("trade", trade) for trade in trades])
     return renderer.context.memo.named(
-        "page order", given, lambda: _order(renderer, helpers, graph, lane, titles, holds)
+        "page sequence", given, lambda: _sequence(renderer, helpers, graph, lane, titles, holds)
     )
 
 
-def _order(
+def _sequence(
     renderer: Renderer,
     helpers: Helpers,
     graph: dict[str, list[str]],
@@ -40,8 +40,8 @@ def _order(
     holds: dict[str, int],
 ) -> Page:
     trades = renderer.trades()
-    order = in_order(graph, lane, lambda id: (lane[id], titles[id]))
-    chart = lay_out(order, graph, lane, titles, len(trades))
+    sequence = in_order(graph, lane, lambda id: (lane[id], titles[id]))
+    chart = lay_out(sequence, graph, lane, titles, len(trades))
     listed = [
         {
             "id": id,
@@ -52,22 +52,22 @@ def _order(
             "holds": holds[id],
             "before": [{"id": other, "title": titles[other]} for other in graph[id]],
         }
-        for id in order
+        for id in sequence
     ]
     content = renderer.render(
-        "order.html",
+        "sequence.html",
         helpers,
         chart=drawn(chart),
         trades=[helpers.title("trade", trade) for trade in trades],
         listed=listed,
-        count=len(order),
+        count=len(sequence),
     )
     say = renderer.words
-    headings = (Heading(say["order_drawn"], "drawn"), Heading(say["order_listed"], "listed"))
+    headings = (Heading(say["sequence_drawn"], "drawn"), Heading(say["sequence_listed"], "listed"))
     # Each line is marked in the lane of its trade; how many trades there are stands in the book.
-    style = f".in-order{{--lanes:{len(trades)}}}" + "".join(f".lane-{n}{{--lane:{n}}}" for n in range(len(trades)))
-    found = (_found(renderer, "order"),)
-    return Page("order.html", say["order_title"], content, say["order_lead"], headings, found, style=style)
+    style = f".sequence{{--lanes:{len(trades)}}}" + "".join(f".lane-{n}{{--lane:{n}}}" for n in range(len(trades)))
+    found = (_found(renderer, "sequence"),)
+    return Page("sequence.html", say["sequence_title"], content, say["sequence_lead"], headings, found, style=style)
 
 
 def drawn(chart: Chart) -> dict[str, Any]:

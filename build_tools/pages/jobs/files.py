@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from build_tools.pages.jobs.calendar import calendar
-from build_tools.pages.jobs.order_files import order_csv, order_xlsx
+from build_tools.pages.jobs.order_list_files import order_list_csv, order_list_xlsx
 from build_tools.pages.jobs.plan_file import plan_json
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.planned_job import PlannedJob
@@ -14,8 +14,8 @@ JobFile = Callable[["Renderer", str, PlannedJob], str | bytes]
 OF_A_JOB: dict[str, JobFile] = {
     "plan.json": plan_json,
     "calls.ics": calendar,
-    "order.csv": order_csv,
-    "order.xlsx": order_xlsx,
+    "order-list.csv": order_list_csv,
+    "order-list.xlsx": order_list_xlsx,
 }
 """File name to what makes it."""
 

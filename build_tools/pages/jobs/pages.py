@@ -8,7 +8,7 @@ from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.jobs.cost_page import cost_page
 from build_tools.pages.jobs.cuts_page import cuts_page
 from build_tools.pages.jobs.load_page import load_page
-from build_tools.pages.jobs.order_page import order_page
+from build_tools.pages.jobs.order_list_page import order_list_page
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.what_if_page import what_if_page
@@ -20,7 +20,7 @@ JobPage = Callable[["Renderer", str, PlannedJob], Page]
 OF_A_JOB: dict[str, JobPage] = {
     "plan": plan_page,
     "what-if": what_if_page,
-    "order": order_page,
+    "order-list": order_list_page,
     "cuts": cuts_page,
     "load": load_page,
     "calls": calls_page,

@@ -33,19 +33,21 @@ SITE = {
     "ask_ahead": "Ask ahead:",
     # the whole fit-out
     "fit_out": "The fit-out",
-    "order_title": "The order of the fit-out",
-    "order_lead": ("From the first stake to the keys: what comes after what, by trade, and where somebody must look."),
-    "order_drawn": "Drawn",
-    "order_how": (
+    "sequence_title": "Sequence of work",
+    "sequence_lead": (
+        "From the first stake to the keys: what comes after what, by trade, and where somebody must look."
+    ),
+    "sequence_drawn": "Drawn",
+    "sequence_how": (
         "Time runs down. A line leads from a job to what can begin after it. The eight-sided sign marks a job"
         " with a hold point. A job that a dwelling does not have is passed over."
     ),
-    "order_alt": (
+    "sequence_alt": (
         "{n} procedures in a lane for each trade, joined by lines from what comes before to what comes after."
         " The list below says the same in words."
     ),
-    "order_listed": "In words",
-    "order_after": "After:",
+    "sequence_listed": "In words",
+    "sequence_after": "After:",
     "one_hold": "1 hold point",
     "many_holds": "{n} hold points",
     "holds_title": "Hold points and inspections",

@@ -15,12 +15,12 @@ from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.take_off import Needed
 
-CSV, XLSX = "order.csv", "order.xlsx"
+CSV, XLSX = "order-list.csv", "order-list.xlsx"
 
 
-def order_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
+def order_list_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """What to order first, then every supplier with his days."""
-    url = f"jobs/{id}/order.html"
+    url = f"jobs/{id}/order-list.html"
     plan, say = planned.plan, renderer.words
     helpers = Helpers(plan.context, "../" * url.count("/"), renderer.pictures)
     lots = order_list(plan, planned.today)
@@ -29,7 +29,7 @@ def order_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         for number, (name, those) in enumerate(groupby(lots, key=lambda lot: lot.supplier), 1)
     ]
     content = renderer.render(
-        "jobs/order.html",
+        "jobs/order-list.html",
         helpers,
         job=plan.job,
         first=sorted(lots, key=lambda lot: (lot.order_by, lot.needed, lot.supplier)),
@@ -39,10 +39,10 @@ def order_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         csv=CSV,
         xlsx=XLSX,
     )
-    headings = [Heading(say["to_order_first"], "first"), *(Heading(each["name"], each["id"]) for each in suppliers)]
-    title = say["to_order_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["to_order_lead"]),)
-    return Page(url, title, content, say["to_order_lead"], tuple(headings), found)
+    headings = [Heading(say["order_list_first"], "first"), *(Heading(each["name"], each["id"]) for each in suppliers)]
+    title = say["order_list_title"]
+    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["order_list_lead"]),)
+    return Page(url, title, content, say["order_list_lead"], tuple(headings), found)
 
 
 def _shown(helpers: Helpers, plan: Plan, lot: Lot) -> dict[str, Any]:

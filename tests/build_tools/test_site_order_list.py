@@ -13,11 +13,11 @@ from zipfile import ZipFile
 import pytest
 from openpyxl import load_workbook
 
-from build_tools.pages.jobs import order_files
+from build_tools.pages.jobs import order_list_files
 from build_tools.pages.jobs.cuts_page import cuts_page
 from build_tools.pages.jobs.load_page import load_page
-from build_tools.pages.jobs.order_files import order_csv, order_xlsx
-from build_tools.pages.jobs.order_page import order_page
+from build_tools.pages.jobs.order_list_files import order_list_csv, order_list_xlsx
+from build_tools.pages.jobs.order_list_page import order_list_page
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.load_out import load_out
 from build_tools.plan.order_list import order_list
@@ -53,7 +53,7 @@ def words(content: str) -> str:
 
 
 def test_every_line_stands_with_the_working_one_tap_away(renderer: Renderer, job: PlannedJob) -> None:
-    page = order_page(renderer, "drawn", job)
+    page = order_list_page(renderer, "drawn", job)
     lines = [line for lot in order_list(job.plan, TODAY) for line in lot.lines]
     assert page.content.count("<details>") == len(lines)
     text = words(page.content)
@@ -66,15 +66,15 @@ def test_every_line_stands_with_the_working_one_tap_away(renderer: Renderer, job
 
 def test_a_day_that_has_passed_is_a_warning(renderer: Renderer, job: PlannedJob) -> None:
     late = PlannedJob(job.plan, today=date(2026, 12, 30))
-    assert "The day to order has passed for" in order_page(renderer, "drawn", late).content
+    assert "The day to order has passed for" in order_list_page(renderer, "drawn", late).content
     early = PlannedJob(job.plan, today=date(2026, 11, 30))
-    assert "has passed" not in order_page(renderer, "drawn", early).content
+    assert "has passed" not in order_list_page(renderer, "drawn", early).content
 
 
 def test_csv_and_workbook_hold_the_same_lines_and_no_price(renderer: Renderer, job: PlannedJob) -> None:
     lots = order_list(job.plan, TODAY)
-    read = list(csv.reader(io.StringIO(order_csv(renderer, "drawn", job))))
-    made = order_xlsx(renderer, "drawn", job)
+    read = list(csv.reader(io.StringIO(order_list_csv(renderer, "drawn", job))))
+    made = order_list_xlsx(renderer, "drawn", job)
     sheet = load_workbook(io.BytesIO(made)).active
     assert sheet is not None
     cells = [list(row) for row in sheet.iter_rows(values_only=True)]
@@ -86,7 +86,7 @@ def test_csv_and_workbook_hold_the_same_lines_and_no_price(renderer: Renderer, j
     everything = b"".join(ZipFile(io.BytesIO(made)).read(name) for name in ZipFile(io.BytesIO(made)).namelist())
     assert b"4321" not in everything
     assert b"dollar" not in everything
-    assert made == order_xlsx(renderer, "drawn", job)
+    assert made == order_list_xlsx(renderer, "drawn", job)
 
 
 @pytest.mark.parametrize("text", ["=cmd|' /C calc'!A0", "@sum(A1)", "\n +1+1", "＝1+1", "-1+1"])
@@ -94,10 +94,10 @@ def test_a_spreadsheet_runs_nothing_of_the_list(
     renderer: Renderer, job: PlannedJob, monkeypatch: pytest.MonkeyPatch, text: str
 ) -> None:
     """A supplier's name is text in both files; a quantity is a number all the same."""
-    row = next(order_files.rows(renderer, "drawn", job))._replace(supplier=text, quantity=-2.5)
-    monkeypatch.setattr(order_files, "rows", lambda *_: iter([row]))
-    given = list(csv.reader(io.StringIO(order_csv(renderer, "drawn", job), newline="")))[1]
-    sheet = load_workbook(io.BytesIO(order_xlsx(renderer, "drawn", job))).active
+    row = next(order_list_files.rows(renderer, "drawn", job))._replace(supplier=text, quantity=-2.5)
+    monkeypatch.setattr(order_list_files, "rows", lambda *_: iter([row]))
+    given = list(csv.reader(io.StringIO(order_list_csv(renderer, "drawn", job), newline="")))[1]
+    sheet = load_workbook(io.BytesIO(order_list_xlsx(renderer, "drawn", job))).active
     assert sheet is not None
     (cells,) = sheet.iter_rows(min_row=2)
     shown = f"'{text}"

@@ -7,7 +7,7 @@ from graphlib import CycleError, TopologicalSorter
 
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
-from build_tools.book.order import links
+from build_tools.book.sequence import links
 
 
 def cycles(context: Context) -> Iterator[Diagnostic]:

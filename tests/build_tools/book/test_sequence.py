@@ -6,7 +6,7 @@ import networkx
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.book.order import after, depths, direct, in_order
+from build_tools.book.sequence import after, depths, direct, in_order
 
 NAMES = [f"p{number}" for number in range(12)]
 

@@ -53,19 +53,19 @@ def rows(renderer: Renderer, id: str, planned: PlannedJob) -> Iterator[Row]:
                 as_sold(line.what, line.what.quantity),
                 round(line.what.needed, 3),
                 "; ".join(task_name(helpers, plan.job, task) for task in line.tasks),
-                say["to_order_late"] if line.late else "",
+                say["order_list_late"] if line.late else "",
             )
 
 
-def order_csv(renderer: Renderer, id: str, planned: PlannedJob) -> str:
+def order_list_csv(renderer: Renderer, id: str, planned: PlannedJob) -> str:
     """The list as comma-separated values, days as ``2026-12-07``."""
     return csv_text([_heads(renderer), *rows(renderer, id, planned)])
 
 
-def order_xlsx(renderer: Renderer, id: str, planned: PlannedJob) -> bytes:
+def order_list_xlsx(renderer: Renderer, id: str, planned: PlannedJob) -> bytes:
     """The list as a workbook of one sheet, ready to be sorted, filtered and printed."""
     lines = [_heads(renderer), *rows(renderer, id, planned)]
-    given = (renderer.words["to_order_title"], lines, planned.today)
+    given = (renderer.words["order_list_title"], lines, planned.today)
     return renderer.context.memo.named(f"workbook {id}", given, lambda: _workbook(*given))
 
 
@@ -102,7 +102,7 @@ def _workbook(title: str, lines: list[Sequence[Any]], today: date) -> bytes:
 
 
 def _heads(renderer: Renderer) -> list[str]:
-    return [renderer.words[f"to_order_column_{name}"] for name in Row._fields]
+    return [renderer.words[f"order_list_column_{name}"] for name in Row._fields]
 
 
 def _always_the_same(workbook: bytes, today: date) -> bytes:
