@@ -23,6 +23,15 @@ from build_tools.pages.words import words
 from build_tools.records.model import record_schema
 
 ASSETS = Path(__file__).parent / "assets"
+STYLES = (
+    *("base", "frame"),  # every page
+    *("procedure", "figures", "lists", "print", "drawings", "forms"),  # the pages of the book
+    *("fit-out", "calls", "cost", "labels", "load-out", "on-site", "order-list", "plan", "day-sheets", "steps", "walk"),
+)
+"""The style sheets of ``assets/css`` in their order: of two rules of equal weight the later one holds.
+
+First what every page has, then the pages of the book, then one sheet for each of the rest.
+"""
 
 
 def site_files(
@@ -69,5 +78,5 @@ def whole_style(theme: str) -> str:
 
 
 def style_sheet() -> str:
-    """The style sheets, one after another in the order of their names."""
-    return "".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "css").glob("*.css")))
+    """The style sheets, one after another in the order of :data:`STYLES`."""
+    return "".join((ASSETS / "css" / f"{name}.css").read_text(encoding="utf-8") for name in STYLES)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.pages.site_files import style_sheet
+from build_tools.pages.site_files import ASSETS, STYLES, style_sheet
 from build_tools.pages.theme_style import CLASSES, frame_style, tight
 from tests.site_pages import SitePage
 
@@ -68,3 +68,8 @@ def test_what_can_match_stays(style: str, kept: str) -> None:
 
 def test_notes_and_indents_go() -> None:
     assert tight("/* a */\np {\n  a: b;\n}\n") == "p {\na: b;\n}\n"
+
+
+def test_every_style_sheet_has_its_place_in_the_order() -> None:
+    """A new file that is not listed would style nothing, without a word."""
+    assert sorted(f"{name}.css" for name in STYLES) == sorted(path.name for path in (ASSETS / "css").iterdir())
