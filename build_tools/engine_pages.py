@@ -20,14 +20,14 @@ from build_tools.pages.page import Heading, Page
 
 
 @dataclass(slots=True)
-class Written:
+class LastBuild:
     """What the last build put into the folder of the site, by address, and the navigation that stood around it."""
 
     folder: str
     navigation: str = ""
     things: dict[str, Page | str | bytes] = field(default_factory=dict)
 
-    def has(self, url: str, now: Written) -> bool:
+    def has(self, url: str, now: LastBuild) -> bool:
         """Whether what is made now stands there already."""
         around = (self.folder, self.navigation) == (now.folder, now.navigation)
         return around and self.things.get(url) == now.things[url]

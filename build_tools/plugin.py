@@ -38,7 +38,7 @@ from build_tools.browser.offline import Unserved, write_offline, write_preview
 from build_tools.engine_pages import (
     BookFile,
     FramedPage,
-    Written,
+    LastBuild,
     engine_page,
     folder_of,
     render_frame,
@@ -57,18 +57,18 @@ OWNER = "owner"
 """For whom a site is made where its settings do not say; everybody else gets it without money and private notes."""
 
 
-class Settings(Config):  # type: ignore[no-untyped-call]  # MkDocs' own
+class PluginSettings(Config):  # type: ignore[no-untyped-call]  # MkDocs' own
     """The plugin takes no settings: what a site needs stands in the book."""
 
 
-class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
+class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-call]
     """Makes the site of the book that lies in ``docs_dir``."""
 
     def __init__(self) -> None:
         self._held = Held()
         self._site: Site
         self._frames: dict[str, Frame] = {}
-        self._written = Written("")
+        self._written = LastBuild("")
         self._preview = False
         self._folder: SiteFolder | None = None
 
@@ -113,7 +113,7 @@ class CrewMethodsPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             files.remove(file)
         made = {**site.files, "assets/crew.css": whole_style(take_theme_style(files))}
         config.nav = site.navigation
-        before, self._written = self._written, Written(config.site_dir, str(config.nav))
+        before, self._written = self._written, LastBuild(config.site_dir, str(config.nav))
         in_nav = {source for line in site.navigation for source in sources_of(line)}
         for page in site.pages:
             self._written.things[page.url] = page

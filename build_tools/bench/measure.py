@@ -17,7 +17,7 @@ class Failed(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class TimedRun:
     """What a run took: seconds by the clock, and the most memory in MB that its largest process held, helpers counted
     each on its own (None where the system does not tell).
     """
@@ -26,7 +26,7 @@ class Run:
     peak_mb: float | None
 
 
-def timed(command: Sequence[str], folder: Path, settings: Mapping[str, str] | None = None) -> Run:
+def timed(command: Sequence[str], folder: Path, settings: Mapping[str, str] | None = None) -> TimedRun:
     """Run the program in that folder; :class:`Failed` when it does not end well."""
     with tempfile.TemporaryFile() as output:
         began = time.perf_counter()
@@ -47,7 +47,7 @@ def timed(command: Sequence[str], folder: Path, settings: Mapping[str, str] | No
         if process.returncode != 0:
             output.seek(0)
             raise Failed("\n".join(output.read().decode(errors="replace").splitlines()[-20:]))
-    return Run(seconds, peak)
+    return TimedRun(seconds, peak)
 
 
 def wait(process: subprocess.Popen[bytes]) -> float | None:

@@ -10,7 +10,7 @@ from statistics import median
 
 from build_tools.bench.invent import write_book
 from build_tools.bench.markdown import write_pages
-from build_tools.bench.measure import Run, timed
+from build_tools.bench.measure import TimedRun, timed
 from build_tools.bench.preview import measure_rebuilds
 from build_tools.book.load import load_book
 
@@ -21,7 +21,7 @@ REBUILDS = 5
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class ResultLine:
     """One line of the result. ``ratio`` is to the bare build; a line without a budget is there to compare with."""
 
     what: str
@@ -68,7 +68,7 @@ def real_site(shop: Workshop) -> Path:
     return folder / "site"
 
 
-def bench(shop: Workshop) -> list[Line]:
+def bench(shop: Workshop) -> list[ResultLine]:
     """Make the book, build it both ways, and rebuild it after an edit; one line a measurement."""
     shop.say(f"inventing {shop.procedures} procedures")
     book_folder, bare_folder = shop.folder / "procedures", shop.folder / "bare"
@@ -89,9 +89,9 @@ def bench(shop: Workshop) -> list[Line]:
     again = measure_rebuilds(settings, shop.port, edited, shop.quiet)
     seconds = median(again.seconds)
     return [
-        Line("bare mkdocs build", bare.seconds, 1.0, bare_pages, bare.peak_mb),
-        Line("build of the book", full.seconds, full.seconds / bare.seconds, pages, full.peak_mb, FULL_BUDGET),
-        Line("rebuild after an edit", seconds, seconds / bare.seconds, 1, again.peak_mb, REBUILD_BUDGET),
+        ResultLine("bare mkdocs build", bare.seconds, 1.0, bare_pages, bare.peak_mb),
+        ResultLine("build of the book", full.seconds, full.seconds / bare.seconds, pages, full.peak_mb, FULL_BUDGET),
+        ResultLine("rebuild after an edit", seconds, seconds / bare.seconds, 1, again.peak_mb, REBUILD_BUDGET),
     ]
 
 
@@ -101,10 +101,10 @@ def _fresh(folder: Path) -> Path:
     return folder
 
 
-def _build(settings: Path, shop: Workshop) -> Run:
+def _build(settings: Path, shop: Workshop) -> TimedRun:
     command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--config-file", str(settings)]
     return timed(command, settings.parent, shop.quiet)
 
 
-def _median(runs: list[Run]) -> Run:
+def _median(runs: list[TimedRun]) -> TimedRun:
     return sorted(runs, key=lambda run: run.seconds)[len(runs) // 2]

@@ -21,7 +21,7 @@ Written = str | list[dict[str, str]]
 
 
 @dataclass(frozen=True, slots=True)
-class Complaint:
+class InputError:
     """Why a call cannot be answered; ``input`` is empty where it concerns no single input."""
 
     input: str
@@ -30,27 +30,27 @@ class Complaint:
 
 
 @dataclass(slots=True)
-class Called:
+class CallResult:
     """A call with its inputs read to the units of the inside, and its answer where there are no complaints."""
 
     calculator: Calculator
     values: dict[str, Any]
     answer: Answer | None = None
-    complaints: list[Complaint] = field(default_factory=list)
+    complaints: list[InputError] = field(default_factory=list)
 
 
-def call(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> Called:
+def call(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> CallResult:
     """Read the inputs of a call and work it out."""
     called = bind(book, calculator, inputs)
     if not called.complaints:
         try:
             called.answer = run(calculator, called.values)
         except Refused as refused:
-            called.complaints.append(Complaint(refused.input, refused.message))
+            called.complaints.append(InputError(refused.input, refused.message))
     return called
 
 
-def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> Called:
+def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> CallResult:
     """Read the inputs of a call, with the crew standards for those that are not given."""
     standards = {
         name: f"{VALUE}{id}"
@@ -64,8 +64,8 @@ def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> C
             written[name] = resolved
     given, refusals = read_inputs(calculator, written)
     values = {each.name: each.default for each in calculator.inputs if each.default is not None} | given
-    complaints = [Complaint(refused.input, refused.message) for refused in refusals]
-    return Called(calculator, values, None, complaints)
+    complaints = [InputError(refused.input, refused.message) for refused in refusals]
+    return CallResult(calculator, values, None, complaints)
 
 
 def resolve(book: Book, text: Written) -> Written | None:

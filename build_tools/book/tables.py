@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.calls import Complaint, Written, bind, shown_input
+from build_tools.book.calls import InputError, Written, bind, shown_input
 from build_tools.book.diagnostics import did_you_mean
 from build_tools.book.model.table import Axis, Table
 from build_tools.book.references import VALUE, figure_of
@@ -19,7 +19,7 @@ LONGEST = 200
 
 
 @dataclass(frozen=True, slots=True)
-class Cell:
+class TableCell:
     """One cell: a text for each output that is shown, or why there is no answer.
 
     ``passes`` is None where the table names no output that says so.
@@ -37,17 +37,17 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class TableRow:
     """A row: what its axis says, whether that is the crew's own standard, and the cells."""
 
     head: str
     value: float | str
     ours: bool
-    cells: tuple[Cell, ...]
+    cells: tuple[TableCell, ...]
 
 
 @dataclass(slots=True)
-class Computed:
+class ComputedTable:
     """A table worked out. ``columns`` are the values across, or the labels of the outputs."""
 
     caption: str
@@ -57,14 +57,14 @@ class Computed:
     columns: list[str] = field(default_factory=list)
     column_ours: list[bool] = field(default_factory=list)
     column_values: list[float | str] = field(default_factory=list)
-    rows: list[Row] = field(default_factory=list)
+    rows: list[TableRow] = field(default_factory=list)
     fixed: list[tuple[str, str]] = field(default_factory=list)
     down: str = ""
     across: str = ""
 
 
 @dataclass(frozen=True, slots=True)
-class Trouble:
+class TableError:
     """What is wrong with a table: the field below the table, and the words."""
 
     location: tuple[str | int, ...]
@@ -72,9 +72,9 @@ class Trouble:
     hint: str = ""
 
 
-def compute_table(book: Book, table: Table, calculator: Calculator) -> tuple[Computed, list[Trouble]]:
+def compute_table(book: Book, table: Table, calculator: Calculator) -> tuple[ComputedTable, list[TableError]]:
     """Work out every cell of a table, or say what is wrong with it."""
-    computed = Computed(
+    computed = ComputedTable(
         table.caption.inside(book.language),
         calculator,
         _label(calculator, table.down.input),
@@ -96,7 +96,7 @@ def compute_table(book: Book, table: Table, calculator: Calculator) -> tuple[Com
 
 
 def _fill(
-    book: Book, table: Table, computed: Computed, down: list[Any], across: list[Any], fixed: dict[str, Any]
+    book: Book, table: Table, computed: ComputedTable, down: list[Any], across: list[Any], fixed: dict[str, Any]
 ) -> None:
     calculator = computed.calculator
     down_input = _input(calculator, table.down.input)
@@ -127,22 +127,22 @@ def _fill(
             )
         else:
             whole = _cell(calculator, values, table, ours=False)
-            cells = tuple(Cell((line,), passes=whole.passes) for line in whole.lines) or (whole,) * len(table.show)
-        computed.rows.append(Row(shown_input(down_input, value), value, ours, cells))
+            cells = tuple(TableCell((line,), passes=whole.passes) for line in whole.lines) or (whole,) * len(table.show)
+        computed.rows.append(TableRow(shown_input(down_input, value), value, ours, cells))
 
 
-def _cell(calculator: Calculator, values: dict[str, Any], table: Table, ours: bool) -> Cell:
+def _cell(calculator: Calculator, values: dict[str, Any], table: Table, ours: bool) -> TableCell:
     try:
         answer = run(calculator, values)
     except Refused as refused:
-        return Cell(refused=refused.message, ours=ours)
+        return TableCell(refused=refused.message, ours=ours)
     texts = shown(calculator, answer, table.show)
     labels = {output.name: output.label for output in calculator.outputs if output.name in texts}
     passes = bool(answer[table.passes]) if table.passes else None
-    return Cell(tuple((labels[name], str(texts[name])) for name in table.show), ours=ours, passes=passes)
+    return TableCell(tuple((labels[name], str(texts[name])) for name in table.show), ours=ours, passes=passes)
 
 
-def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
+def _wrong_names(table: Table, calculator: Calculator) -> list[TableError]:
     inputs = [declared.name for declared in calculator.inputs]
     outputs = [declared.name for declared in calculator.outputs]
     troubles = []
@@ -152,19 +152,19 @@ def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
         if declared is None:
             hint = did_you_mean(axis.input, inputs) or f"its inputs are {', '.join(inputs)}"
             troubles.append(
-                Trouble((side, "input"), f"'{axis.input}' is not an input of calculator '{calculator.name}'", hint)
+                TableError((side, "input"), f"'{axis.input}' is not an input of calculator '{calculator.name}'", hint)
             )
         elif declared.quantity in ("rows", "plan", "text"):
             troubles.append(
-                Trouble((side, "input"), f"'{axis.input}' cannot run along a table: it is no single figure")
+                TableError((side, "input"), f"'{axis.input}' cannot run along a table: it is no single figure")
             )
         elif axis.input in table.fixed:
-            troubles.append(Trouble(("fixed", axis.input), f"'{axis.input}' is fixed and runs {side} as well"))
+            troubles.append(TableError(("fixed", axis.input), f"'{axis.input}' is fixed and runs {side} as well"))
     for index, name in enumerate(table.show):
         if name not in outputs:
             hint = did_you_mean(name, outputs) or f"its outputs are {', '.join(outputs)}"
             troubles.append(
-                Trouble(("show", index), f"'{name}' is not an output of calculator '{calculator.name}'", hint)
+                TableError(("show", index), f"'{name}' is not an output of calculator '{calculator.name}'", hint)
             )
     if table.passes is not None:
         output = calculator.output(table.passes)
@@ -172,11 +172,11 @@ def _wrong_names(table: Table, calculator: Calculator) -> list[Trouble]:
             known = [each.name for each in calculator.outputs if each.quantity == "yes-no"]
             hint = did_you_mean(table.passes, known) or (f"these are: {', '.join(known)}" if known else "")
             message = f"'{table.passes}' is not an output of calculator '{calculator.name}' that says yes or no"
-            troubles.append(Trouble(("passes",), message, hint))
+            troubles.append(TableError(("passes",), message, hint))
     return troubles
 
 
-def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: list[Trouble]) -> list[Any]:
+def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: list[TableError]) -> list[Any]:
     """The values along an axis, in the unit of the inside; hard limits are for the cells to say."""
     declared = _input(calculator, axis.input)
 
@@ -184,7 +184,7 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
         try:
             return read_input(item, figure_of(text, book) or text)
         except Refused as refused:
-            troubles.append(Trouble((side, *place), refused.message))
+            troubles.append(TableError((side, *place), refused.message))
             return None
 
     if axis.ours:
@@ -196,11 +196,11 @@ def _axis(book: Book, axis: Axis, calculator: Calculator, side: str, troubles: l
     if not all(isinstance(number, float | int) for number in (start, to, step)):
         return []
     if step <= 0 or to < start:
-        troubles.append(Trouble((side, "step"), "an axis runs from the smaller to the larger in steps above nought"))
+        troubles.append(TableError((side, "step"), "an axis runs from the smaller to the larger in steps above nought"))
         return []
     count = int((to - start) / step + 1e-9) + 1
     if count > LONGEST:
-        troubles.append(Trouble((side, "step"), f"gives {count} lines; a table has at most {LONGEST}"))
+        troubles.append(TableError((side, "step"), f"gives {count} lines; a table has at most {LONGEST}"))
         return []
     return [
         rounded(start + index * step, 1e-9, "nearest") if step < 1 else start + index * step for index in range(count)
@@ -212,15 +212,15 @@ def _without_axes(table: Table, book: Book) -> dict[str, Written]:
     return {name: text for name, text in table.fixed.items() if name not in axes}
 
 
-def _concerns(table: Table, complaint: Complaint) -> bool:
+def _concerns(table: Table, complaint: InputError) -> bool:
     """A missing input that runs along an axis is no trouble."""
     axes = {table.down.input} | ({table.across.input} if table.across else set())
     return complaint.input not in axes
 
 
-def _fixed_trouble(table: Table, complaint: Complaint) -> Trouble:
+def _fixed_trouble(table: Table, complaint: InputError) -> TableError:
     place: tuple[str | int, ...] = ("fixed", complaint.input) if complaint.input in table.fixed else ("fixed",)
-    return Trouble(place, complaint.message, complaint.hint)
+    return TableError(place, complaint.message, complaint.hint)
 
 
 def _own(book: Book, calculator: Calculator, axis: Axis) -> Any:

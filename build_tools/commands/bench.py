@@ -18,7 +18,7 @@ from build_tools.environment import ROOT
 
 if TYPE_CHECKING:
     from build_tools.bench.pages import Measured
-    from build_tools.bench.run import Line
+    from build_tools.bench.run import ResultLine
 
 TOOLS = ROOT / "build_tools" / "bench" / "tools"
 """What the pages are measured with comes from npm: its version is pinned there."""
@@ -59,7 +59,7 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
         print(what, file=sys.stderr, flush=True)
 
     shop = Workshop(folder, BOOK, arguments.procedures, settings_for, QUIET, free_port("127.0.0.1", 8300), say)
-    lines: list[Line] = []
+    lines: list[ResultLine] = []
     measured: dict[str, list[Measured]] = {}
     try:
         if arguments.part != "pages":
@@ -85,7 +85,7 @@ def _bench(arguments: argparse.Namespace, folder: Path) -> int:
     return SUCCESS if all(one.passes for one in (*lines, *every)) else FAILURE
 
 
-def table(lines: list[Line]) -> str:
+def table(lines: list[ResultLine]) -> str:
     """The result for people."""
     heads = ["what", "seconds", "of bare", "budget", "", "pages", "pages a second", "MB, largest process"]
     rows = [heads]

@@ -13,7 +13,7 @@ from build_tools.commands.command import SUCCESS, Command, UsageError, add_book,
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book
-    from build_tools.book.calls import Called
+    from build_tools.book.calls import CallResult
     from calculators.declaration import Calculator, Input, Output
 
 
@@ -81,7 +81,7 @@ def _inputs(calculator: Calculator, words: list[str]) -> dict[str, str]:
     return written
 
 
-def _complaints(calculator: Calculator, called: Called, book: Book, *, shown: bool) -> list[str]:
+def _complaints(calculator: Calculator, called: CallResult, book: Book, *, shown: bool) -> list[str]:
     """What is wrong with each input; all inputs with their limits when one is missing, or where that is wanted."""
     lines = []
     for complaint in called.complaints:
@@ -126,7 +126,7 @@ def _limits(declared: Input) -> str:
     return " ".join(parts)
 
 
-def _as_data(calculator: Calculator, called: Called, answer: Mapping[str, Any], book: Book) -> dict[str, Any]:
+def _as_data(calculator: Calculator, called: CallResult, answer: Mapping[str, Any], book: Book) -> dict[str, Any]:
     from build_tools.book.calls import shown_input
     from calculators.declaration import INSIDE_UNIT
     from calculators.run import shown

@@ -60,7 +60,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     from build_tools.plan.checks import check_job
     from build_tools.plan.data import plan_as_data
     from build_tools.plan.planned_job import cannot_be_planned
-    from build_tools.plan.planning import bring_in, plan_job
+    from build_tools.plan.planning import plan_accelerations, plan_job
     from build_tools.plan.problem import Infeasible
     from build_tools.plan.what_if import varied
 
@@ -79,17 +79,17 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     except Infeasible as infeasible:
         progress.end("no plan")
         return _told([cannot_be_planned(entry, infeasible)])
-    tries = []
+    accelerations = []
     if plan.days_to_spare < 0:
         progress.show("it is late: trying what would bring it in")
-        tries = bring_in(context, entry, plan, today, CACHE)
+        accelerations = plan_accelerations(context, entry, plan, today, CACHE)
     progress.end("done")
     if as_json:
-        print(printable_lines(json.dumps(plan_as_data(plan, variant, tries), indent=2, ensure_ascii=False)))
+        print(printable_lines(json.dumps(plan_as_data(plan, variant, accelerations), indent=2, ensure_ascii=False)))
     else:
         from build_tools.commands.plan_text import plan_text
 
-        print(printable_lines(plan_text(plan, variant, tries)))
+        print(printable_lines(plan_text(plan, variant, accelerations)))
     return SUCCESS
 
 

@@ -11,15 +11,15 @@ from build_tools.pages.jobs.plan_words import Words, counted, in_hand, lines_bes
 from build_tools.pages.jobs.times import at, clock, day
 from build_tools.pages.words import words
 from build_tools.plan.compare import figures
-from build_tools.plan.daily_schedule import Day, daily_schedule
+from build_tools.plan.daily_schedule import ScheduleDay, daily_schedule
 from build_tools.plan.plan import Plan
 from build_tools.plan.reasons import reasons
-from build_tools.plan.what_if import Try
+from build_tools.plan.what_if import Acceleration
 
 WIDTH = 110
 
 
-def plan_text(plan: Plan, variant: str | None, tries: Sequence[Try]) -> str:
+def plan_text(plan: Plan, variant: str | None, accelerations: Sequence[Acceleration]) -> str:
     """The end and the spare days, the days, the chain that sets the end, time in hand, how sure it is."""
     helpers, say = Helpers(plan.context, "", {}), words(plan.context.book.language)
     critical_path = reasons(plan)
@@ -43,8 +43,8 @@ def plan_text(plan: Plan, variant: str | None, tries: Sequence[Try]) -> str:
     lines += ["", f"{say['plan_sure']}:"]
     for name, text in sureness(plan, say):
         lines += _wrapped(f"{name}: {text}", 4)
-    if tries:
-        lines += ["", f"{say['job_sooner']}:", *_table(_tried(plan, tries, say))]
+    if accelerations:
+        lines += ["", f"{say['job_sooner']}:", *_table(_tried(plan, accelerations, say))]
     if plan.job.variants and variant is None:
         lines += ["", f"{say['what_if_title']} (--variant NAME):"]
         lines += _table((id, helpers.say(other.title)) for id, other in plan.job.variants.items())
@@ -67,7 +67,7 @@ def _spare(days: int, say: Words) -> str:
     return counted(-days, "one_day_short", "many_days_short", say)
 
 
-def _day(helpers: Helpers, plan: Plan, each: Day, say: Words) -> Iterator[str]:
+def _day(helpers: Helpers, plan: Plan, each: ScheduleDay, say: Words) -> Iterator[str]:
     rows = []
     for hand in plan.prepared.hands:
         for part in each.of(hand.person):
@@ -86,8 +86,8 @@ def _day(helpers: Helpers, plan: Plan, each: Day, say: Words) -> Iterator[str]:
         yield from _wrapped(f"{what} {text}", 4)
 
 
-def _tried(plan: Plan, tries: Sequence[Try], say: Words) -> Iterator[tuple[str, str]]:
-    for one in tries:
+def _tried(plan: Plan, accelerations: Sequence[Acceleration], say: Words) -> Iterator[tuple[str, str]]:
+    for one in accelerations:
         if one.plan:
             days = one.days_sooner(plan)
             gain = counted(days, "one_day_sooner", "many_days_sooner", say) if days > 0 else say["no_sooner"]

@@ -14,7 +14,7 @@ from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, 
 from build_tools.commands.settings import settings
 
 if TYPE_CHECKING:
-    from build_tools.records.lines import Line
+    from build_tools.records.lines import RecordLine
     from build_tools.records.model import Record
 
 
@@ -66,7 +66,7 @@ def run(arguments: argparse.Namespace) -> int:
     return FAILURE if refused else SUCCESS
 
 
-def _told(record: Record, lines: list[Line]) -> list[str]:
+def _told(record: Record, lines: list[RecordLine]) -> list[str]:
     """One work in a few lines."""
     ticks = [line for line in lines if line.kind == "step" and not line.state.startswith("no longer")]
     steps = [line for line in ticks if line.step]  # the checks at the end have no number

@@ -6,7 +6,7 @@ from typing import Any
 
 from build_tools.book.calls import shown_input
 from build_tools.pages.helpers import NOTHING, Helpers
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.plots import plots_of
 from build_tools.pages.renderer import Renderer
 from calculators.declaration import Calculator, Input, Output
@@ -42,7 +42,7 @@ def calculator_page(renderer: Renderer, calculator: Calculator) -> Page:
     names = (title, "example"), ("takes", "takes"), ("gives", "gives"), ("formula", "formula")
     headings = [Heading(renderer.words[word], id) for word, id in names]
     headings += [Heading(renderer.words[word], id) for word, id in (("sources", "sources"), ("used_in", "used-in"))]
-    found = Found(url, calculator.title, calculator.summary, calculator.other_names, boost=2)
+    found = SearchEntry(url, calculator.title, calculator.summary, calculator.other_names, boost=2)
     return Page(url, calculator.title, content, calculator.summary, tuple(headings), (found,))
 
 

@@ -13,7 +13,7 @@ from typing import Any
 import drawsvg
 from markupsafe import Markup
 
-from build_tools.book.calls import Called
+from build_tools.book.calls import CallResult
 from calculators.declaration import Sheet
 from calculators.drawing_layout import lay_out
 
@@ -34,7 +34,7 @@ def svg(sheet: Sheet, key: str) -> str:
     return _svg(json.dumps(sheet)).replace(KEY, key)
 
 
-def drawn(called: Called, key: str) -> dict[str, Any] | None:
+def drawn(called: CallResult, key: str) -> dict[str, Any] | None:
     """The drawing of a call for the templates: its title and the SVG; None where there is none."""
     draw = called.calculator.drawing
     if draw is None or called.answer is None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 
 
@@ -24,7 +24,7 @@ def _entries(renderer: Renderer, scheme: str, kind: str) -> Page:
     content = renderer.render("entries.html", helpers, kind=kind, scheme=scheme, entries=entries)
     title = renderer.words[{"values": "standards", "crew": "people"}.get(kind, kind)]
     found = tuple(
-        Found(
+        SearchEntry(
             f"{url}#{entry.id}",
             helpers.title(scheme, entry.id),
             _meaning(helpers, entry.item),

@@ -13,7 +13,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from build_tools.book.calls import Called, shown_input
+from build_tools.book.calls import CallResult, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.model.base import Basis, Cited, Part, Text
 from build_tools.book.model.reference import Inspection
@@ -21,11 +21,11 @@ from build_tools.book.model.step import Check, Measurement, Picture, Step
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.prose import ProseLink, html, plain
 from build_tools.book.references import figure_of, named_value
-from build_tools.book.tables import Computed
+from build_tools.book.tables import ComputedTable
 from build_tools.pages.drawings import drawn
 from build_tools.pages.live import open_inputs, start_of
 from build_tools.pages.on_site import lookers, measure_data, print_of
-from build_tools.pages.pictures import Shown
+from build_tools.pages.pictures import SitePicture
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
 
@@ -40,7 +40,7 @@ class Helpers:
 
     context: Context
     top: str
-    pictures: dict[tuple[str, str], Shown]
+    pictures: dict[tuple[str, str], SitePicture]
     folder: str = ""
 
     def names(self) -> dict[str, Any]:
@@ -174,7 +174,7 @@ class Helpers:
 
     def worked(
         self,
-        called: Called,
+        called: CallResult,
         key: str,
         given: Mapping[str, Any],
         show: Sequence[str] = (),
@@ -277,6 +277,6 @@ def _output(output: Output, text: Any) -> dict[str, Any]:
     return {"label": output.label, "text": "" if rows else NOTHING, "columns": columns, "rows": rows}
 
 
-def _first_lines(computed: Computed) -> tuple[tuple[str, str], ...]:
+def _first_lines(computed: ComputedTable) -> tuple[tuple[str, str], ...]:
     """The lines of the first cell that has an answer: their labels are those of all."""
     return next((cell.lines for row in computed.rows for cell in row.cells if cell.lines), ())

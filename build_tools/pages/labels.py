@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.qr import qr_svg
 from build_tools.pages.renderer import Renderer
 
@@ -45,7 +45,7 @@ def labels_page(renderer: Renderer) -> Page:
         groups = [Group("sample", say["labels_sample"], groups[0].labels[:1])]
     content = renderer.render("labels.html", helpers, groups=groups, published=bool(renderer.site_url), nowhere=NOWHERE)
     headings = tuple(Heading(group.title, group.id) for group in groups)
-    found = (Found(URL, say["labels_title"], say["labels_lead"]),)
+    found = (SearchEntry(URL, say["labels_title"], say["labels_lead"]),)
     return Page(URL, say["labels_title"], content, say["labels_lead"], headings, found)
 
 

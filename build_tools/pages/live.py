@@ -9,7 +9,7 @@ from typing import Any
 from markupsafe import Markup
 
 from build_tools.book.book import Book
-from build_tools.book.calls import Called, Written, resolve
+from build_tools.book.calls import CallResult, Written, resolve
 from build_tools.browser.in_script import data_in_script
 from calculators.declaration import Calculator, Input
 
@@ -19,7 +19,7 @@ SHARED = ("how_worked_out", "answer", "caution", "at_standards", "our_standard")
 """Words that the forms and the pages have in common."""
 
 
-def open_inputs(called: Called, given: Collection[str], standards: Collection[str]) -> list[str]:
+def open_inputs(called: CallResult, given: Collection[str], standards: Collection[str]) -> list[str]:
     """The inputs that stand open on the page, to be asked for: those given, or else those without a crew standard."""
     names = [each.name for each in called.calculator.inputs]
     return [name for name in names if name in given] or [name for name in names if name not in standards]
@@ -27,7 +27,7 @@ def open_inputs(called: Called, given: Collection[str], standards: Collection[st
 
 def start_of(
     book: Book,
-    called: Called,
+    called: CallResult,
     key: str,
     given: Mapping[str, Any],
     show: list[str],

@@ -18,7 +18,7 @@ class Heading:
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class SearchEntry:
     """What search finds: a page or a place on it.
 
     ``emergency``: words or phrases that bring it up before everything else.
@@ -44,7 +44,7 @@ class Page:
     content: str
     description: str = ""
     headings: tuple[Heading, ...] = ()
-    found: tuple[Found, ...] = field(default=(), repr=False)
+    found: tuple[SearchEntry, ...] = field(default=(), repr=False)
     links: frozenset[str] = field(default=frozenset(), repr=False)
     style: str = ""
 

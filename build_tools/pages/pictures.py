@@ -25,7 +25,7 @@ NOT_IN_ADDRESSES = re.compile(r"[^A-Za-z0-9_-]+")
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class SitePicture:
     """A picture as the site carries it."""
 
     url: str
@@ -34,16 +34,16 @@ class Shown:
     height: int
 
 
-class Refused(Exception):
+class DrawingRefused(Exception):
     """A drawing that does more than draw."""
 
 
-def make_pictures(book: Book, cache: Path) -> tuple[dict[tuple[str, str], Shown], list[Diagnostic]]:
+def make_pictures(book: Book, cache: Path) -> tuple[dict[tuple[str, str], SitePicture], list[Diagnostic]]:
     """Every picture of the book by folder and file name, and those that cannot be read.
 
     ``cache`` is a folder where compressed photos are kept between builds, by the digest of what they were made from.
     """
-    made: dict[tuple[str, str], Shown] = {}
+    made: dict[tuple[str, str], SitePicture] = {}
     diagnostics: list[Diagnostic] = []
     for entry in book.procedures.values():
         for index, step in enumerate(entry.item.steps):
@@ -56,7 +56,7 @@ def make_pictures(book: Book, cache: Path) -> tuple[dict[tuple[str, str], Shown]
                     continue  # a check names it
                 try:
                     made[entry.folder, picture.file] = _make(path, cache)
-                except (FileNotFoundError, NotTaken, Refused):
+                except (FileNotFoundError, NotTaken, DrawingRefused):
                     continue  # changed a moment ago, or named by the check of drawings
                 except Exception:  # a broken file raises whatever its decoder stumbles over
                     at = ("steps", index, field, "file")
@@ -64,15 +64,15 @@ def make_pictures(book: Book, cache: Path) -> tuple[dict[tuple[str, str], Shown]
     return made, diagnostics
 
 
-def _make(path: Path, cache: Path) -> Shown:
+def _make(path: Path, cache: Path) -> SitePicture:
     raw = content_of(path, LARGEST)
     digest = hashlib.sha256(raw + bytes([QUALITY])).hexdigest()[:16]
     if path.suffix.lower() == ".svg":
         drawing = Drawing(raw)
         if drawing.wrong:
-            raise Refused
+            raise DrawingRefused
         width, height = map(round, drawing.size)
-        return Shown(_address(path, digest, "svg"), raw, width, height)
+        return SitePicture(_address(path, digest, "svg"), raw, width, height)
     held = cache / f"{digest}.webp"
     try:
         content = held.read_bytes()
@@ -87,7 +87,7 @@ def _make(path: Path, cache: Path) -> Shown:
             write_whole(held, content)
     with Image.open(BytesIO(content)) as photo:
         width, height = photo.size
-    return Shown(_address(path, digest, "webp"), content, width, height)
+    return SitePicture(_address(path, digest, "webp"), content, width, height)
 
 
 def _address(path: Path, digest: str, kind: str) -> str:

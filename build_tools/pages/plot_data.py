@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from typing import Any
 
-from build_tools.book.calls import Called, shown_input
+from build_tools.book.calls import CallResult, shown_input
 from calculators.declaration import Calculator, Input, Output, Plot, Refused
 from calculators.run import read_inputs, run
 from calculators.units import from_inside
@@ -33,7 +33,7 @@ class Curve:
 
 
 @dataclass(frozen=True, slots=True)
-class Axis:
+class PlotAxis:
     """An axis: what it says, and its ticks with their texts."""
 
     says: str
@@ -47,8 +47,8 @@ class PlotData:
 
     title: str
     alt: str
-    x: Axis
-    y: Axis
+    x: PlotAxis
+    y: PlotAxis
     curves: list[Curve]
     curves_by: str
     ours: tuple[float, float, str] | None
@@ -63,10 +63,10 @@ class PlotData:
         """What :meth:`as_text` wrote."""
         held = json.loads(text)
         curves = [Curve(**curve) for curve in held["curves"]]
-        return cls(**{**held, "x": Axis(**held["x"]), "y": Axis(**held["y"]), "curves": curves})
+        return cls(**{**held, "x": PlotAxis(**held["x"]), "y": PlotAxis(**held["y"]), "curves": curves})
 
 
-def plot_data(calculator: Calculator, plot: Plot, called: Called) -> PlotData:
+def plot_data(calculator: Calculator, plot: Plot, called: CallResult) -> PlotData:
     """The curves of a plot; ``called`` holds the inputs at their standards."""
     x, y = calculator.input(plot.x), calculator.output(plot.y)
     if x is None or y is None:
@@ -165,7 +165,7 @@ def _limit(calculator: Calculator, name: str, values: Mapping[str, Any], y: Outp
     return from_inside(values[name], y.quantity, y.unit), f"{item.label} {figure}"
 
 
-def _axis(item: Input | Output, values: list[float]) -> Axis:
+def _axis(item: Input | Output, values: list[float]) -> PlotAxis:
     """An axis; that of an input that goes two ways says which lies where, and has no signs."""
     unit = item.unit
     low, high = min(values), max(values)
@@ -176,8 +176,8 @@ def _axis(item: Input | Output, values: list[float]) -> Axis:
     label = f"{item.label}, {shown}" if shown else item.label
     if item.ways and isinstance(item, Input):
         label = f"← {item.ways[1]}   {shown}   {item.ways[0]} →"
-        return Axis(label, ticks, [tick_text(abs(tick), unit) for tick in ticks])
-    return Axis(label, ticks, [tick_text(tick, unit) for tick in ticks])
+        return PlotAxis(label, ticks, [tick_text(abs(tick), unit) for tick in ticks])
+    return PlotAxis(label, ticks, [tick_text(tick, unit) for tick in ticks])
 
 
 def _step(span: float, unit: str) -> float:

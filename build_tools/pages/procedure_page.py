@@ -7,7 +7,7 @@ from markupsafe import Markup
 from build_tools.book.book import ProcedureEntry
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.linked_data import how_to
-from build_tools.pages.page import Found, Heading, Page, foot_style
+from build_tools.pages.page import Heading, Page, SearchEntry, foot_style
 from build_tools.pages.renderer import Renderer
 
 
@@ -70,15 +70,15 @@ def _headings(renderer: Renderer, entry: ProcedureEntry, helpers: Helpers) -> tu
     return tuple(Heading(say[name], name, below) for name, there, below in parts if there)
 
 
-def _found(entry: ProcedureEntry, url: str, helpers: Helpers) -> list[Found]:
+def _found(entry: ProcedureEntry, url: str, helpers: Helpers) -> list[SearchEntry]:
     """The procedure itself, ahead of everything else in a search, and each of its steps."""
     item = entry.item
     title = helpers.say(item.title)
     names = tuple(helpers.say(name) for name in item.other_names)
-    found = [Found(url, title, helpers.words(item.summary), names, boost=4)]
+    found = [SearchEntry(url, title, helpers.words(item.summary), names, boost=4)]
     for step in item.steps:
         parts = [helpers.words(step.detail)] if step.detail else []
         parts += [helpers.words(text) for key in step.key_points for text in (key.point, key.why)]
         parts += [helpers.words(m.hazard) for m in step.messages] + [helpers.words(m.what) for m in step.measurements]
-        found.append(Found(f"{url}#{step.id}", helpers.words(step.do), " ".join(parts)))
+        found.append(SearchEntry(f"{url}#{step.id}", helpers.words(step.do), " ".join(parts)))
     return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from build_tools.browser.in_script import data_in_script
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 
 URL = "records.html"
@@ -23,5 +23,5 @@ def records_page(renderer: Renderer) -> Page:
         content,
         lead,
         (Heading(say["records_here"], "here"), Heading(say["records_files"], "files")),
-        (Found(URL, title, lead),),
+        (SearchEntry(URL, title, lead),),
     )

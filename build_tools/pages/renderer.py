@@ -17,7 +17,7 @@ from build_tools.pages.filling import templates
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.times import clock, day
 from build_tools.pages.live import live_page
-from build_tools.pages.pictures import Shown
+from build_tools.pages.pictures import SitePicture
 from build_tools.pages.words import words
 from build_tools.plan.planned_job import PlannedJob
 from calculators.declaration import Calculator
@@ -40,7 +40,7 @@ class Renderer:
     """
 
     context: Context
-    pictures: dict[tuple[str, str], Shown]
+    pictures: dict[tuple[str, str], SitePicture]
     site_name: str
     jobs: Mapping[str, PlannedJob] = field(default_factory=dict)
     for_owner: bool = True

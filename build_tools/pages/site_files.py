@@ -16,7 +16,7 @@ from build_tools.pages.fonts import make_fonts
 from build_tools.pages.icons import icons
 from build_tools.pages.on_site import places_script
 from build_tools.pages.open_data import book_json, book_schema
-from build_tools.pages.pictures import Shown
+from build_tools.pages.pictures import SitePicture
 from build_tools.pages.plots import plots_of
 from build_tools.pages.theme_style import frame_style, tight
 from build_tools.pages.words import words
@@ -35,7 +35,7 @@ First what every page has, then the pages of the book, then one sheet for each o
 
 
 def site_files(
-    context: Context, pictures: dict[tuple[str, str], Shown], edition: str, cache: Path
+    context: Context, pictures: dict[tuple[str, str], SitePicture], edition: str, cache: Path
 ) -> dict[str, str | bytes]:
     """Address from the top of the site to content. ``cache`` is the folder of the cache."""
     made: dict[str, str | bytes] = {f"assets/{path.name}": path.read_bytes() for path in sorted(ASSETS.glob("*.svg"))}

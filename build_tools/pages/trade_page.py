@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 
 
@@ -26,4 +26,4 @@ def trade_page(renderer: Renderer, id: str) -> Page:
     )
     headings = [Heading(renderer.words["procedures"], "procedures")]
     headings += [Heading(renderer.words["calculators"], "calculators")] if calculators else []
-    return Page(url, title, content, summary, tuple(headings), (Found(url, title, summary),))
+    return Page(url, title, content, summary, tuple(headings), (SearchEntry(url, title, summary),))

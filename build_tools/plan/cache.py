@@ -141,5 +141,7 @@ def _write(file: Path, planned: CachedJob) -> None:
 def _with_context(planned: PlannedJob, context: Context) -> PlannedJob:
     """The same plans, with the words of that book."""
     others = [replace(one, plan=one.plan and replace(one.plan, context=context)) for one in planned.variants]
-    tries = [replace(one, plan=one.plan and replace(one.plan, context=context)) for one in planned.tries]
-    return replace(planned, plan=replace(planned.plan, context=context), variants=others, tries=tries)
+    accelerations = [
+        replace(one, plan=one.plan and replace(one.plan, context=context)) for one in planned.accelerations
+    ]
+    return replace(planned, plan=replace(planned.plan, context=context), variants=others, accelerations=accelerations)

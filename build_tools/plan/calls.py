@@ -16,7 +16,7 @@ from typing import Literal
 from build_tools.book import quantities
 from build_tools.plan.office import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
 from build_tools.plan.plan import Plan, Stretch
-from build_tools.plan.prepare import Visit, lead_days
+from build_tools.plan.prepare import InspectionVisit, lead_days
 from build_tools.plan.worktime import SLOT, SLOTS_PER_HOUR
 
 Kind = Literal["inspection", "delivery", "rental", "friend"]
@@ -38,7 +38,7 @@ class Release:
 
 
 @dataclass(frozen=True, slots=True)
-class Call:
+class ScheduledCall:
     """One call to make, and what comes of it.
 
     ``thing`` is the inspection, the supplier's name, the tool or the person. ``at`` is when to call and ``by`` when the
@@ -63,7 +63,7 @@ class Call:
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class CrewInspection:
     """A hold point that somebody of the crew releases, with about when; nobody has to be called."""
 
     inspection: str
@@ -72,7 +72,7 @@ class Look:
     release: Release
 
 
-def calls(plan: Plan) -> list[Call]:
+def calls(plan: Plan) -> list[ScheduledCall]:
     """Every call of a job by the time at which it is to be made."""
     made = [*_inspections(plan), *_deliveries(plan), *_rentals(plan), *_friends(plan)]
     met: Counter[str] = Counter()
@@ -83,7 +83,7 @@ def calls(plan: Plan) -> list[Call]:
     return sorted(made, key=lambda call: (call.at, KINDS.index(call.kind), call.thing, call.key))
 
 
-def looks(plan: Plan) -> list[Look]:
+def crew_inspections(plan: Plan) -> list[CrewInspection]:
     """Every hold point that somebody of the crew releases, in the order in which they come."""
     book, made = plan.context.book, []
     for task in plan.prepared.activities:
@@ -92,14 +92,14 @@ def looks(plan: Plan) -> list[Look]:
                 notice = quantities.text(book, book.inspections[step.hold.inspection].item.notice)
                 about = _step_ends(plan, task, number)
                 if about is not None:
-                    made.append(Look(step.hold.inspection, about, notice, _release(plan, task, step.id)))
+                    made.append(CrewInspection(step.hold.inspection, about, notice, _release(plan, task, step.id)))
     return sorted(made, key=lambda look: (look.about, look.release.task, look.release.number))
 
 
 # somebody from outside looks
 
 
-def _inspections(plan: Plan) -> Iterator[Call]:
+def _inspections(plan: Plan) -> Iterator[ScheduledCall]:
     activities = plan.prepared.problem.activities
     stretches = {stretch.activity: stretch for stretch in plan.stretches}
     for visit in plan.prepared.visits:
@@ -111,7 +111,7 @@ def _inspections(plan: Plan) -> Iterator[Call]:
         if ready is not None and at < ready:
             at = answered_from(ready, plan.job.holidays)
             by = max(by, at)
-        yield Call(
+        yield ScheduledCall(
             "inspection",
             visit.inspection,
             f"inspection {visit.task} {visit.step}",
@@ -127,7 +127,7 @@ def _inspections(plan: Plan) -> Iterator[Call]:
         )
 
 
-def _notice_back(plan: Plan, comes: datetime, visit: Visit) -> datetime:
+def _notice_back(plan: Plan, comes: datetime, visit: InspectionVisit) -> datetime:
     """The last moment that leaves the notice before a visit."""
     if visit.weekdays is None:
         return comes - timedelta(hours=visit.hours)
@@ -138,7 +138,9 @@ def _release(plan: Plan, task: str, step: str) -> Release:
     steps = plan.context.book.procedures[plan.job.tasks[task].procedure].item.steps
     number = next(number for number, one in enumerate(steps, 1) if one.id == step)
     waiting = [
-        link.later for link in plan.prepared.links if link.earlier == task and link.later in plan.prepared.activities
+        link.successor
+        for link in plan.prepared.precedences
+        if link.predecessor == task and link.successor in plan.prepared.activities
     ]
     return Release(task, step, number, tuple(range(number + 1, len(steps) + 1)), tuple(_by_start(plan, waiting)))
 
@@ -189,7 +191,7 @@ def _work(plan: Plan, task: str) -> list[str]:
 # things that come
 
 
-def _deliveries(plan: Plan) -> Iterator[Call]:
+def _deliveries(plan: Plan) -> Iterator[ScheduledCall]:
     """What has a lead time comes once, for the first task that uses it; what does not keep comes to the step itself."""
     book, job = plan.context.book, plan.job
     needed: dict[tuple[str, bool, date], list[tuple[str, str, datetime]]] = defaultdict(list)
@@ -218,7 +220,7 @@ def used_at(plan: Plan, task: str, material: str) -> datetime:
     return _step_begins(plan, task, next((n for n, step in enumerate(steps, 1) if material in step.materials), 1))
 
 
-def _rentals(plan: Plan) -> Iterator[Call]:
+def _rentals(plan: Plan) -> Iterator[ScheduledCall]:
     """A rented tool is called for once for days that follow each other; a day between is not worth a way back."""
     book, job = plan.context.book, plan.job
     users: dict[str, list[str]] = defaultdict(list)
@@ -232,7 +234,7 @@ def _rentals(plan: Plan) -> Iterator[Call]:
         yield from _asked(plan, "rental", tool, stretches, lead_days(job, tool))
 
 
-def _friends(plan: Plan) -> Iterator[Call]:
+def _friends(plan: Plan) -> Iterator[ScheduledCall]:
     """A friend of the crew is asked for each run of days."""
     for hand in plan.job.people:
         person = plan.context.book.people[hand.person].item
@@ -242,7 +244,7 @@ def _friends(plan: Plan) -> Iterator[Call]:
             yield from _asked(plan, "friend", hand.person, mine, lead)
 
 
-def _asked(plan: Plan, kind: Kind, thing: str, stretches: list[Stretch], lead: int) -> Iterator[Call]:
+def _asked(plan: Plan, kind: Kind, thing: str, stretches: list[Stretch], lead: int) -> Iterator[ScheduledCall]:
     """A call for each run of days; none for what is there already, at a task that is begun."""
     for run in runs(plan, stretches):
         if plan.job.tasks[run[0].task].started is None:
@@ -258,14 +260,14 @@ def _thing(
     times: tuple[datetime, datetime],
     lead: int,
     materials: tuple[str, ...] = (),
-) -> Call:
+) -> ScheduledCall:
     """A call for what comes and goes at these times, ordered ``lead`` weekdays ahead; nothing said, one."""
     day = add_weekdays(times[0].date(), -(lead or 1), plan.job.holidays)
     at, by = datetime.combine(day, OPENS), datetime.combine(day, CLOSES)
     notice = f"{lead} {'day' if lead == 1 else 'days'}" if lead else ""
     own = tuple(tasks)
     key = f"{kind} {thing} {min(own, key=list(plan.job.tasks).index)}"
-    return Call(kind, thing, key, at, by, *times, own, notice, materials=materials, late=_late(plan, at))
+    return ScheduledCall(kind, thing, key, at, by, *times, own, notice, materials=materials, late=_late(plan, at))
 
 
 # what they share

@@ -18,8 +18,8 @@ from build_tools.book.references import references_of
 from build_tools.plan.checks_of_itself import of_itself
 from build_tools.plan.checks_of_progress import of_progress
 from build_tools.plan.checks_of_variants import of_variants
-from build_tools.plan.crew import cannot
-from build_tools.plan.precedence import circles, links, missing
+from build_tools.plan.crew import understaffed_tasks
+from build_tools.plan.precedence import cycles, missing_predecessors, precedences
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff, take_off
 from build_tools.plan.trips import trips_of
@@ -87,6 +87,6 @@ def _in_one_day(context: Context, entry: Entry[Job], id: str, made: TakeOff) -> 
 
 def _together(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """What must come first is there, there are people for everything, and nothing goes in a circle."""
-    yield from missing(context.book, entry)
-    yield from cannot(context.book, entry)
-    yield from circles(entry, links(context.book, entry.item))
+    yield from missing_predecessors(context.book, entry)
+    yield from understaffed_tasks(context.book, entry)
+    yield from cycles(entry, precedences(context.book, entry.item))

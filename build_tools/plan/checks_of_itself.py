@@ -14,7 +14,7 @@ from build_tools.book.model.job import Hand, Job, Opening, Space, Task
 from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.checks_of_money import of_money
-from build_tools.plan.crew import able, hands_of, teams
+from build_tools.plan.crew import eligible_crew, hands_of, teams
 from build_tools.plan.measures import sizes
 from build_tools.plan.precedence import unknown_tasks
 from build_tools.plan.worktime import WEEK
@@ -248,8 +248,8 @@ def _needs(context: Context, entry: Entry[Job], hands: list[Hand], there: list[H
         id
         for id, task in entry.item.tasks.items()
         if not task.done
-        and person in able(context.book, hands, task).may
-        and not any(teams(able(context.book, there, task), there))
+        and person in eligible_crew(context.book, hands, task).eligible
+        and not any(teams(eligible_crew(context.book, there, task), there))
     ]
 
 

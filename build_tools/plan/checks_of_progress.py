@@ -10,7 +10,7 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job, Task
-from build_tools.plan.crew import able, hands_of, teams
+from build_tools.plan.crew import eligible_crew, hands_of, teams
 from build_tools.plan.plan import planned_from
 from build_tools.plan.precedence import closed_places
 from build_tools.plan.prepare import still_closed
@@ -110,7 +110,7 @@ def _crowded(entry: Entry[Job], started: dict[str, Task]) -> Iterator[Diagnostic
 def _same_person(context: Context, entry: Entry[Job], started: dict[str, Task]) -> Iterator[Diagnostic]:
     """Two started tasks go on at once, so no person may be needed for both."""
     hands = hands_of(entry.item)
-    who = {id: able(context.book, hands, task) for id, task in started.items()}
+    who = {id: eligible_crew(context.book, hands, task) for id, task in started.items()}
     for one, other in combinations(started, 2):
         ones, others = ([{hand.person for hand in team} for team in teams(who[id], hands)] for id in (one, other))
         if all(team & rest for team in ones for rest in others):

@@ -9,8 +9,8 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Job, Variant
-from build_tools.plan.crew import cannot
-from build_tools.plan.precedence import circles, links
+from build_tools.plan.crew import understaffed_tasks
+from build_tools.plan.precedence import cycles, precedences
 from build_tools.plan.what_if import varied
 
 
@@ -46,5 +46,8 @@ def _fits(context: Context, entry: Entry[Job], name: str, variant: Variant) -> I
     """The job as the variant has it has the people and makes no circle."""
     other = varied(entry, variant)
     line, column = entry.document.place(("variants", name, ""))
-    for diagnostic in (*circles(other, links(context.book, other.item)), *cannot(context.book, other)):
+    for diagnostic in (
+        *cycles(other, precedences(context.book, other.item)),
+        *understaffed_tasks(context.book, other),
+    ):
         yield replace(diagnostic, line=line, column=column, message=f"in the variant '{name}': {diagnostic.message}")

@@ -14,7 +14,7 @@ from math import ceil
 from typing import Literal
 
 from build_tools.plan.calls import runs
-from build_tools.plan.money import Money, read_money, times
+from build_tools.plan.money import MoneyAmount, read_money, times
 from build_tools.plan.order_quantities import Ordered, ordered
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
@@ -30,7 +30,7 @@ A_DAY = "1 day"
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class CostLine:
     """One line of the cost: so much of a material, so many hours of a person, so many days of a rented tool.
 
     ``each`` is the price of ``per``. ``amount`` is None where there is no price, or none that fits the unit. ``shares``
@@ -53,7 +53,7 @@ class Cost:
 
     currency: str
     budget: float | None
-    lines: list[Line] = field(default_factory=list)
+    lines: list[CostLine] = field(default_factory=list)
     dwellings: dict[str, str] = field(default_factory=dict)
     trades: dict[str, str] = field(default_factory=dict)
 
@@ -68,11 +68,11 @@ class Cost:
         return None if self.budget is None else self.budget - self.total
 
     @property
-    def unpriced(self) -> list[Line]:
+    def unpriced(self) -> list[CostLine]:
         """The lines without a price."""
         return [line for line in self.lines if line.amount is None]
 
-    def of(self, kind: Kind) -> list[Line]:
+    def of(self, kind: Kind) -> list[CostLine]:
         """The lines of one kind."""
         return [line for line in self.lines if line.kind == kind]
 
@@ -105,7 +105,7 @@ def cost_of(planned: PlannedJob | Plan) -> Cost:
     return made
 
 
-def _amounts(plan: Plan) -> Iterator[Money]:
+def _amounts(plan: Plan) -> Iterator[MoneyAmount]:
     for text in (*(price.price for price in plan.job.prices), *(hand.rate for hand in plan.prepared.hands)):
         if text:
             yield read_money(text)
@@ -119,14 +119,14 @@ def _price(plan: Plan, thing: str) -> tuple[float, str] | None:
     return None
 
 
-def _materials(plan: Plan) -> Iterator[Line]:
+def _materials(plan: Plan) -> Iterator[CostLine]:
     for order in ordered(plan):
         price = _price(plan, order.material)
         each, per = price if price else (None, "")
         per = per or order.pack
         count = times(order.quantity, order.unit, per)
         amount = each * count if each is not None and count is not None else None
-        yield Line("material", order.material, order.quantity, order.unit, each, per, amount, _shared(order))
+        yield CostLine("material", order.material, order.quantity, order.unit, each, per, amount, _shared(order))
 
 
 def _shared(order: Ordered) -> dict[str, float]:
@@ -136,7 +136,7 @@ def _shared(order: Ordered) -> dict[str, float]:
     return {task: number / whole for task, number in order.by_task.items()}
 
 
-def _labour(plan: Plan) -> Iterator[Line]:
+def _labour(plan: Plan) -> Iterator[CostLine]:
     """The hours of each person, and those that were worked before the day of planning."""
     job, activities = plan.job, plan.prepared.problem.activities
     rates = {hand.person: hand.rate for hand in plan.prepared.hands}
@@ -155,7 +155,7 @@ def _labour(plan: Plan) -> Iterator[Line]:
         count = sum(mine.values())
         amount = None if each is None else each * count
         shares = {task: number / count for task, number in mine.items()}
-        yield Line("labour", person, count, "h", each, "1 h", amount, shares)
+        yield CostLine("labour", person, count, "h", each, "1 h", amount, shares)
 
 
 def _worked(plan: Plan, task: str) -> float:
@@ -167,7 +167,7 @@ def _worked(plan: Plan, task: str) -> float:
     return max(0.0, whole - read(left, "time", "h")) if left else 0.0
 
 
-def _rentals(plan: Plan) -> Iterator[Line]:
+def _rentals(plan: Plan) -> Iterator[CostLine]:
     """The working days on which each rented tool is here, from the day it comes to the day it goes back."""
     book, activities = plan.context.book, plan.prepared.problem.activities
     users: dict[str, list[str]] = defaultdict(list)
@@ -191,7 +191,7 @@ def _rentals(plan: Plan) -> Iterator[Line]:
         if days:
             amount = each * paid if each is not None and paid else None
             shares = {task: slots / whole for task, slots in used.items()}
-            yield Line("rental", tool, days, "days", each, per, amount, shares)
+            yield CostLine("rental", tool, days, "days", each, per, amount, shares)
 
 
 def _days(plan: Plan, first: date, last: date) -> int:

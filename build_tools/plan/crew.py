@@ -26,15 +26,15 @@ def hands_of(job: Job) -> list[Hand]:
 
 
 @dataclass(frozen=True, slots=True)
-class Able:
+class EligibleCrew:
     """How many people a task takes, who may be among them, and who may lead it: at least one of these is there."""
 
     size: int
-    may: list[str]
+    eligible: list[str]
     leads: list[str]
 
 
-def able(book: Book, hands: list[Hand], task: Task) -> Able:
+def eligible_crew(book: Book, hands: list[Hand], task: Task) -> EligibleCrew:
     """Who may do a task.
 
     Who leads is trained in the procedure and in a role that it is for. The others may be anybody of the crew; a
@@ -42,7 +42,7 @@ def able(book: Book, hands: list[Hand], task: Task) -> Able:
     """
     procedure = book.procedures[task.procedure].item
     size = task.people or procedure.labour.people
-    may, leads = [], []
+    eligible, leads = [], []
     for hand in hands:
         if task.who and hand.person not in task.who:
             continue
@@ -51,18 +51,18 @@ def able(book: Book, hands: list[Hand], task: Task) -> Able:
         if trained and person.role in ROLES[procedure.who]:
             leads.append(hand.person)
         if person.role != "friend" or trained:
-            may.append(hand.person)
-    return Able(size, leads if size == 1 else may, leads)
+            eligible.append(hand.person)
+    return EligibleCrew(size, leads if size == 1 else eligible, leads)
 
 
-def cannot(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
+def understaffed_tasks(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """Tasks for which the job has not the people."""
     job = entry.item
     hands = hands_of(job)
     for id, task in job.tasks.items():
         if task.done:
             continue
-        found = able(book, hands, task)
+        found = eligible_crew(book, hands, task)
         place = "people" if task.people else "who" if task.who else "procedure"
         if not found.leads:
             who = book.procedures[task.procedure].item.who
@@ -71,10 +71,10 @@ def cannot(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
                 f"nobody on this job may do '{task.procedure}': it wants a {who} who is trained in it",
                 "add somebody to 'people', or the procedure to the 'skills' of one who has learned it",
             )
-        elif len(found.may) < found.size:
+        elif len(found.eligible) < found.size:
             yield entry.error(
                 ("tasks", id, place),
-                f"'{task.procedure}' takes {found.size} people at once, and this job has {len(found.may)} for it",
+                f"'{task.procedure}' takes {found.size} people at once, and this job has {len(found.eligible)} for it",
                 "add somebody to 'people', or write 'people' at the task where fewer do",
             )
         elif not any(common_days(team) for team in teams(found, hands)):
@@ -85,9 +85,9 @@ def cannot(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
             )
 
 
-def teams(found: Able, hands: list[Hand]) -> Iterator[tuple[Hand, ...]]:
+def teams(found: EligibleCrew, hands: list[Hand]) -> Iterator[tuple[Hand, ...]]:
     """Every team that may do a task."""
-    for team in combinations([hand for hand in hands if hand.person in found.may], found.size):
+    for team in combinations([hand for hand in hands if hand.person in found.eligible], found.size):
         if any(hand.person in found.leads for hand in team):
             yield team
 

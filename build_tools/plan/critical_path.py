@@ -25,8 +25,8 @@ class Dependency:
     ``lag`` names the table of the problem by which it does so after its own end.
     """
 
-    earlier: str
-    later: str
+    predecessor: str
+    successor: str
     reason: Reason
     what: str = ""
     lag: str = ""
@@ -92,9 +92,9 @@ def _end(problem: Problem, solution: Solution, id: str) -> int:
 def total_float(problem: Problem, solution: Solution, found: list[Dependency] | None = None) -> dict[str, int]:
     """For each activity the slots by which it could start later, all else in its order, before the end date moves."""
     found = dependencies(problem, solution) if found is None else found
-    later: dict[str, list[Dependency]] = defaultdict(list)
+    successor: dict[str, list[Dependency]] = defaultdict(list)
     for dependency in found:
-        later[dependency.earlier].append(dependency)
+        successor[dependency.predecessor].append(dependency)
     latest: dict[str, int] = {}
     for id in sorted(
         problem.activities, key=lambda id: (solution.starts[id], problem.activities[id].duration), reverse=True
@@ -104,9 +104,9 @@ def total_float(problem: Problem, solution: Solution, found: list[Dependency] | 
         while start > solution.starts[id] and not (
             may_start(problem, solution, id, start)
             and all(
-                problem.ready(start + activity.duration, dependency.lag) <= latest[dependency.later]
-                for dependency in later[id]
-                if dependency.later in latest
+                problem.ready(start + activity.duration, dependency.lag) <= latest[dependency.successor]
+                for dependency in successor[id]
+                if dependency.successor in latest
             )
         ):
             start -= 1
@@ -124,7 +124,7 @@ def critical_path(
     found = dependencies(problem, solution) if found is None else found
     before: dict[str, list[Dependency]] = defaultdict(list)
     for dependency in found:
-        before[dependency.later].append(dependency)
+        before[dependency.successor].append(dependency)
     ends = {id: _end(problem, solution, id) for id in problem.activities}
     if not ends:
         return []
@@ -135,7 +135,7 @@ def critical_path(
         seen.add(at)
         driving = _driving(problem, solution, before[at])
         path.append((at, driving))
-        at = driving.earlier if driving else None
+        at = driving.predecessor if driving else None
     return list(reversed(path))
 
 
@@ -149,13 +149,13 @@ def _driving(problem: Problem, solution: Solution, found: list[Dependency]) -> D
     """
 
     def lets_go(dependency: Dependency) -> int:
-        return problem.ready(_end(problem, solution, dependency.earlier), dependency.lag)
+        return problem.ready(_end(problem, solution, dependency.predecessor), dependency.lag)
 
     last = max(found, key=lambda dependency: (lets_go(dependency), -_RANK[dependency.reason]), default=None)
-    if last is None or lets_go(last) < solution.starts[last.later] == problem.activities[last.later].earliest:
+    if last is None or lets_go(last) < solution.starts[last.successor] == problem.activities[last.successor].earliest:
         return None
-    between = range(lets_go(last), solution.starts[last.later])
-    could = sum(may_start(problem, solution, last.later, slot) for slot in between)
+    between = range(lets_go(last), solution.starts[last.successor])
+    could = sum(may_start(problem, solution, last.successor, slot) for slot in between)
     return last if could < problem.slots_per_day else None
 
 

@@ -8,10 +8,10 @@ from math import ceil, floor
 from typing import Any
 
 from build_tools.book import quantities
-from build_tools.book.calls import Called
+from build_tools.book.calls import CallResult
 from build_tools.book.model.base import Row
 from build_tools.plan.plan import Plan
-from build_tools.plan.take_off import Needed, Piece
+from build_tools.plan.take_off import CutPiece, MaterialNeed
 
 CUT_LIST = "cut-list"
 """The calculator that packs."""
@@ -26,10 +26,10 @@ class Cuts:
     """
 
     material: str
-    called: Called
+    called: CallResult
     sticks: dict[float, int]
     spare: int
-    joined: tuple[tuple[str, Piece], ...]
+    joined: tuple[tuple[str, CutPiece], ...]
 
     @property
     def answer(self) -> dict[str, Any]:
@@ -37,7 +37,7 @@ class Cuts:
         return self.called.answer or {}
 
 
-def cuts_of(plan: Plan, material: str, needs: Collection[Needed]) -> Cuts | None:
+def cuts_of(plan: Plan, material: str, needs: Collection[MaterialNeed]) -> Cuts | None:
     """The cut list of a material for these needs; None where one of them does not say its pieces."""
     entry = plan.context.book.materials[material].item
     stock = sorted({quantities.inches(plan.context.book, each) for each in entry.stock})
@@ -75,7 +75,7 @@ def where(plan: Plan, task: str) -> str:
     return ", ".join(names)
 
 
-def _rows(piece: Piece, longest: float, place: str) -> list[Row]:
+def _rows(piece: CutPiece, longest: float, place: str) -> list[Row]:
     """A piece as the calculator takes it; what is longer than the longest stick as full sticks and a rest."""
     name = f"{piece.name} ({place})"
     full = floor(piece.length / longest) if piece.length > longest else 0

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 
-from build_tools.plan.lags import Wait, waits
+from build_tools.plan.lags import Lag, lags
 from build_tools.plan.person_days import by_day
 from build_tools.plan.plan import Closed, Plan, Stretch
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class WorkBlock:
     """Work on one trip of a task, by its number, on one day without a break. ``goes_on``: more follows another day."""
 
     task: str
@@ -23,26 +23,26 @@ class Part:
 
 
 @dataclass(slots=True)
-class Day:
+class ScheduleDay:
     """A working day of the job, each list in the order of the clock."""
 
     day: date
-    work: list[Part] = field(default_factory=list)
+    work: list[WorkBlock] = field(default_factory=list)
     visits: list[Stretch] = field(default_factory=list)
     closed: list[Closed] = field(default_factory=list)
-    waits: list[Wait] = field(default_factory=list)
+    lags: list[Lag] = field(default_factory=list)
 
-    def of(self, person: str) -> list[Part]:
+    def of(self, person: str) -> list[WorkBlock]:
         """What somebody does on this day."""
         return [part for part in self.work if person in part.people]
 
 
-def daily_schedule(plan: Plan) -> list[Day]:
+def daily_schedule(plan: Plan) -> list[ScheduleDay]:
     """The working days of a job from the first to its end; what is closed or waits stands on each that it reaches.
 
     A working day on which nothing is done is among them, since something dries or somebody is waited for.
     """
-    days = {day: Day(day) for day in plan.worktime.days if day <= plan.end.date()}
+    days = {day: ScheduleDay(day) for day in plan.worktime.days if day <= plan.end.date()}
     for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.ends, one.activity)):
         for starts, ends in by_day(plan, stretch):
             if stretch.visit:
@@ -52,13 +52,13 @@ def daily_schedule(plan: Plan) -> list[Day]:
     for each in days.values():
         begins, over = plan.worktime.hours_of(each.day)
         each.closed = [one for one in plan.closed if one.starts < over and one.ends > begins]
-        each.waits = [one for one in waits(plan) if one.starts < over and one.ends > begins]
+        each.lags = [one for one in lags(plan) if one.starts < over and one.ends > begins]
     return list(days.values())
 
 
-def _add(plan: Plan, day: Day, stretch: Stretch, starts: datetime, ends: datetime) -> None:
+def _add(plan: Plan, day: ScheduleDay, stretch: Stretch, starts: datetime, ends: datetime) -> None:
     goes_on = plan.ends(stretch.task).date() > day.day
-    part = Part(stretch.task, stretch.people, starts, ends, goes_on, stretch.trip)
+    part = WorkBlock(stretch.task, stretch.people, starts, ends, goes_on, stretch.trip)
     for index, other in enumerate(day.work):
         if (other.task, other.trip, other.people, other.ends) == (part.task, part.trip, part.people, starts):
             day.work[index] = replace(part, starts=other.starts)

@@ -14,7 +14,7 @@ aims           ``end``, ``closed`` and ``moves``, each with ``value`` (working h
 tasks          by id: ``procedure``, ``title``, ``space``, ``done`` (a day or null), ``starts``, ``ends``, ``people``,
                ``hours`` of labour, ``slack_hours`` (later by so much, and the end stays), ``sets_the_end``
 days           for each working day ``day``, ``work`` (``task``, ``trip`` or null, ``people``, ``starts``, ``ends``),
-               ``visits`` (``inspection``, ``task``, ``starts``, ``ends``), and what of ``closed`` and ``waits`` reaches
+               ``visits`` (``inspection``, ``task``, ``starts``, ``ends``), and what of ``closed`` and ``lags`` reaches
                into it
 closed         ``place``, ``task`` after which it is closed, ``starts``, ``ends``
 waits          ``task``, ``later`` (the tasks that wait), ``visit`` (the inspection that is called or null), ``starts``,
@@ -33,15 +33,15 @@ from datetime import date, datetime
 from typing import Any
 
 from build_tools.plan.daily_schedule import daily_schedule
-from build_tools.plan.lags import Wait, waits
+from build_tools.plan.lags import Lag, lags
 from build_tools.plan.plan import Closed, Plan
 from build_tools.plan.problem import Objective
 from build_tools.plan.reasons import reasons
-from build_tools.plan.what_if import Try
+from build_tools.plan.what_if import Acceleration
 from build_tools.plan.worktime import SLOTS_PER_HOUR
 
 
-def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = ()) -> dict[str, Any]:
+def plan_as_data(plan: Plan, variant: str | None = None, accelerations: Sequence[Acceleration] = ()) -> dict[str, Any]:
     """The plan under the keys that the table above names."""
     critical_path = reasons(plan)
     on_critical_path = {link.task for link in critical_path}
@@ -79,12 +79,12 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
                     for one in each.visits
                 ],
                 "closed": [_closed(one) for one in each.closed],
-                "waits": [_wait(one) for one in each.waits],
+                "waits": [_wait(one) for one in each.lags],
             }
             for each in daily_schedule(plan)
         ],
         "closed": [_closed(one) for one in plan.closed],
-        "waits": [_wait(one) for one in waits(plan)],
+        "waits": [_wait(one) for one in lags(plan)],
         "chain": [
             {
                 "task": link.task,
@@ -101,7 +101,7 @@ def plan_as_data(plan: Plan, variant: str | None = None, tries: Sequence[Try] = 
         ],
         "sooner": [
             {"what": one.what, "end": _at(one.plan.end), "days_sooner": one.days_sooner(plan)}
-            for one in tries
+            for one in accelerations
             if one.plan
         ],
         "variants": list(plan.job.variants),
@@ -143,7 +143,7 @@ def _closed(one: Closed) -> dict[str, Any]:
     return {"place": one.place, "task": one.task, "starts": _at(one.starts), "ends": _at(one.ends)}
 
 
-def _wait(one: Wait) -> dict[str, Any]:
+def _wait(one: Lag) -> dict[str, Any]:
     return {
         "task": one.task,
         "later": list(dict.fromkeys(task for task, _ in one.later)),

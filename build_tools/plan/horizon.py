@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from math import ceil
 
 from build_tools.book.model.job import Hand
-from build_tools.plan.crew import Able, common_days, teams
+from build_tools.plan.crew import EligibleCrew, common_days, teams
 from build_tools.plan.problem import Infeasible
 from build_tools.plan.worktime import WEEK, is_weekday
 
@@ -23,7 +23,7 @@ TOO_LONG = "it would end more than five years from now"
 
 
 @dataclass(slots=True)
-class Serial:
+class SerialSchedule:
     """One task after another: ``day`` is the first on which the next may start, ``room`` is left of the day before.
 
     ``slots_per_day`` is the slots of a day; ``off`` are the holidays.
@@ -39,7 +39,7 @@ class Serial:
     def __post_init__(self) -> None:
         self.day = self.today
 
-    def work(self, task: str, able: Able, slots: int) -> None:
+    def work(self, task: str, able: EligibleCrew, slots: int) -> None:
         """Work of so many slots by one team of those who may."""
         before = self.day - timedelta(days=1)
         team = self._team(task, able)
@@ -88,7 +88,7 @@ class Serial:
         if self.day - self.today > MOST:
             raise Infeasible(TOO_LONG, (task,))
 
-    def _team(self, task: str, able: Able) -> list[Hand]:
+    def _team(self, task: str, able: EligibleCrew) -> list[Hand]:
         """Of the teams that the task may have, the one with the most days in common."""
         best = max(teams(able, self.hands), key=lambda team: len(common_days(team)), default=())
         if not best or not common_days(best):

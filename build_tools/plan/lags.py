@@ -10,7 +10,7 @@ from build_tools.plan.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)
-class Wait:
+class Lag:
     """The trip of that number of task ``task`` has ended and these others wait, tasks with the numbers of their trips.
 
     Others may work beside it. ``visit`` is the inspection that has been called, empty where something sets or dries.
@@ -24,7 +24,7 @@ class Wait:
     visit: str = ""
 
 
-def waits(plan: Plan) -> list[Wait]:
+def lags(plan: Plan) -> list[Lag]:
     """The waits that hold something up, by their start; one that is over by the next slot of work is none."""
     problem, starts = plan.prepared.problem, plan.solution.starts
     of = {stretch.activity: (stretch.task, stretch.trip) for stretch in plan.stretches}
@@ -38,7 +38,7 @@ def waits(plan: Plan) -> list[Wait]:
                 if ready > end:
                     later[of[link.predecessor], visits.get(id, ""), end, ready].append(of[id])
     made = [
-        Wait(*trip, tuple(dict.fromkeys(those)), plan.worktime.ends(end), plan.worktime.starts(ready), visit)
+        Lag(*trip, tuple(dict.fromkeys(those)), plan.worktime.ends(end), plan.worktime.starts(ready), visit)
         for (trip, visit, end, ready), those in later.items()
     ]
     return sorted(made, key=lambda wait: (wait.starts, wait.ends, wait.task))

@@ -39,7 +39,7 @@ class MaterialOut:
 
 
 @dataclass(slots=True)
-class Load:
+class DayLoad:
     """One working day: the tasks that run, and what they want."""
 
     day: date
@@ -48,13 +48,13 @@ class Load:
     materials: list[MaterialOut] = field(default_factory=list)
 
 
-def load_out(plan: Plan) -> list[Load]:
+def load_out(plan: Plan) -> list[DayLoad]:
     """Each day on which somebody of the crew works."""
-    loads: dict[date, Load] = {}
+    loads: dict[date, DayLoad] = {}
     for stretch in sorted(plan.stretches, key=lambda one: (one.starts, one.activity)):
         if not stretch.visit:
             for starts, _ in by_day(plan, stretch):
-                load = loads.setdefault(starts.date(), Load(starts.date()))
+                load = loads.setdefault(starts.date(), DayLoad(starts.date()))
                 if stretch.task not in load.tasks:
                     load.tasks.append(stretch.task)
     rented = _rented(plan)

@@ -9,14 +9,14 @@ from calculators.reading import Unreadable
 
 
 @dataclass(frozen=True, slots=True)
-class Money:
+class MoneyAmount:
     """``52 dollars`` in its two parts."""
 
     number: float
     currency: str
 
 
-def read_money(text: str) -> Money:
+def read_money(text: str) -> MoneyAmount:
     """An amount of money; a dollar sign before the figure is the word after it. Raises Unreadable where it is none.
 
     >>> read_money("52 dollars"), read_money("$48,613")
@@ -27,7 +27,7 @@ def read_money(text: str) -> Money:
         raise Unreadable(text, "is not an amount of money: write it like '52 dollars' or '$52'")
     if parts.number < 0:
         raise Unreadable(text, "is less than nothing")
-    return Money(parts.number, parts.unit)
+    return MoneyAmount(parts.number, parts.unit)
 
 
 def write_money(number: float, currency: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from build_tools.book.calls import Called
+from build_tools.book.calls import CallResult
 from build_tools.book.model.base import Written
 from build_tools.book.model.table import Axis, Form, Table
 from build_tools.plan.example import settings_of
@@ -10,7 +10,7 @@ from build_tools.plan.measures import inputs_of
 from build_tools.plan.plan import Plan
 
 
-def worked(plan: Plan, task: str, form: Form) -> Called | None:
+def worked(plan: Plan, task: str, form: Form) -> CallResult | None:
     """A step's calculator with the inputs of a task and the settings of the book.
 
     None where the book gives an example and the task gives nothing: those are not the numbers of this job.

@@ -18,7 +18,7 @@ from build_tools.plan.prepare import lead_days
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class OrderLine:
     """One material to order. ``late``: the day by which to order has passed.
 
     ``lead`` is the lead time in days on which offices work; 0 where nothing is said.
@@ -37,12 +37,12 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
-class Lot:
+class SupplierOrder:
     """What one kind of supplier has to bring for one day."""
 
     supplier: str
     needed: date
-    lines: tuple[Line, ...]
+    lines: tuple[OrderLine, ...]
 
     @property
     def order_by(self) -> date:
@@ -61,25 +61,25 @@ def to_do(plan: Plan) -> list[str]:
     return [id for id in plan.prepared.activities if tasks[id].done is None and tasks[id].started is None]
 
 
-def order_list(plan: Plan, today: date) -> list[Lot]:
+def order_list(plan: Plan, today: date) -> list[SupplierOrder]:
     """Everything to order: by supplier, and of each by the day on which it is needed."""
     book = plan.context.book
-    lots: dict[tuple[str, date], list[Line]] = defaultdict(list)
+    lots: dict[tuple[str, date], list[OrderLine]] = defaultdict(list)
     for what in ordered(plan, to_do(plan)):
         material = book.materials[what.material].item
         line = _line(plan, what, material.keeps, today)
         lots[material.supplier.inside(book.language), line.needed].append(line)
     return [
-        Lot(supplier, day, tuple(sorted(lots[supplier, day], key=lambda line: line.what.material)))
+        SupplierOrder(supplier, day, tuple(sorted(lots[supplier, day], key=lambda line: line.what.material)))
         for supplier, day in sorted(lots)
     ]
 
 
-def _line(plan: Plan, what: Ordered, keeps: bool, today: date) -> Line:
+def _line(plan: Plan, what: Ordered, keeps: bool, today: date) -> OrderLine:
     users = [need.task for need in what.needs]
     moments = [plan.starts(task) if keeps else used_at(plan, task, what.material) for task in users]
     needed = min(moments).date()
     lead = lead_days(plan.job, what.material)
     comes = weekday_up_to(needed, plan.job.holidays)
     order_by = add_weekdays(comes, -(lead or 1), plan.job.holidays)
-    return Line(what, needed, order_by, lead, order_by < today)
+    return OrderLine(what, needed, order_by, lead, order_by < today)

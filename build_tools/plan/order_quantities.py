@@ -15,7 +15,7 @@ from build_tools.book import quantities
 from build_tools.book.amounts import split_amount
 from build_tools.plan.cuts import Cuts, cuts_of
 from build_tools.plan.plan import Plan
-from build_tools.plan.take_off import Needed, all_needed
+from build_tools.plan.take_off import MaterialNeed, all_needs
 from calculators.units import from_inside
 
 
@@ -31,7 +31,7 @@ class Ordered:
     unit: str
     pack: str
     by_task: dict[str, float]
-    needs: tuple[Needed, ...] = ()
+    needs: tuple[MaterialNeed, ...] = ()
     cuts: Cuts | None = None
 
     @property
@@ -48,8 +48,8 @@ class Ordered:
 
 def ordered(plan: Plan, tasks: Collection[str] | None = None) -> Iterator[Ordered]:
     """Every material of which there is something to order, for those tasks of a job or for all."""
-    lots: dict[tuple[str, str], list[Needed]] = defaultdict(list)
-    for need in all_needed(plan.prepared.take_offs):
+    lots: dict[tuple[str, str], list[MaterialNeed]] = defaultdict(list)
+    for need in all_needs(plan.prepared.take_offs):
         if tasks is None or need.task in tasks:
             keeps = plan.context.book.materials[need.material].item.keeps
             lots[need.material, "" if keeps else need.task].append(need)
@@ -59,7 +59,7 @@ def ordered(plan: Plan, tasks: Collection[str] | None = None) -> Iterator[Ordere
             yield made
 
 
-def _ordered(plan: Plan, id: str, needs: list[Needed]) -> Ordered:
+def _ordered(plan: Plan, id: str, needs: list[MaterialNeed]) -> Ordered:
     material = plan.context.book.materials[id].item
     by_task: dict[str, float] = defaultdict(float)
     for need in needs:

@@ -11,7 +11,7 @@ from build_tools.plan.worktime import SLOT
 
 
 @dataclass(slots=True)
-class Part:
+class PersonWork:
     """What is done of one trip of a task on one day: from when to when, and by whom.
 
     ``before``: it was begun on an earlier day. ``after``: it goes on on a later one.
@@ -26,7 +26,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Comes:
+class ExpectedVisit:
     """Somebody from outside comes to look at a task."""
 
     task: str
@@ -40,8 +40,8 @@ class PersonDay:
 
     person: str
     day: date
-    parts: list[Part] = field(default_factory=list)
-    comes: list[Comes] = field(default_factory=list)
+    parts: list[PersonWork] = field(default_factory=list)
+    comes: list[ExpectedVisit] = field(default_factory=list)
 
 
 def person_days(plan: Plan, person: str) -> list[PersonDay]:
@@ -52,7 +52,7 @@ def person_days(plan: Plan, person: str) -> list[PersonDay]:
         if stretch.visit:
             if person in teams.get(stretch.task, ()):
                 day = found.setdefault(stretch.starts.date(), PersonDay(person, stretch.starts.date()))
-                day.comes.append(Comes(stretch.task, stretch.visit, stretch.starts))
+                day.comes.append(ExpectedVisit(stretch.task, stretch.visit, stretch.starts))
         elif person in stretch.people:
             for starts, ends in by_day(plan, stretch):
                 day = found.setdefault(starts.date(), PersonDay(person, starts.date()))
@@ -63,7 +63,7 @@ def person_days(plan: Plan, person: str) -> list[PersonDay]:
 def _add(plan: Plan, day: PersonDay, stretch: Stretch, starts: datetime, ends: datetime) -> None:
     part = next((one for one in day.parts if (one.task, one.trip) == (stretch.task, stretch.trip)), None)
     if part is None:
-        part = Part(stretch.task, stretch.people, trip=stretch.trip)
+        part = PersonWork(stretch.task, stretch.people, trip=stretch.trip)
         day.parts.append(part)
     if part.times and part.times[-1][1] == starts:
         part.times[-1] = (part.times[-1][0], ends)

@@ -10,7 +10,7 @@ from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job
 from build_tools.plan.plan import Plan
 from build_tools.plan.problem import Infeasible
-from build_tools.plan.what_if import Other, Try
+from build_tools.plan.what_if import Acceleration, VariantPlan
 
 
 @dataclass(slots=True)
@@ -18,8 +18,8 @@ class PlannedJob:
     """A job with all that is known of it. ``today`` is the day on which it was worked out."""
 
     plan: Plan
-    variants: list[Other] = field(default_factory=list)
-    tries: list[Try] = field(default_factory=list)
+    variants: list[VariantPlan] = field(default_factory=list)
+    accelerations: list[Acceleration] = field(default_factory=list)
     today: date = date.min
 
 

@@ -29,7 +29,7 @@ from build_tools.plan.problem import Infeasible, Objective, Problem, Solution
 from build_tools.plan.solve import OnImprovement, solve
 from build_tools.plan.standards import context_of
 from build_tools.plan.take_off import TakeOff
-from build_tools.plan.what_if import Other, Try, tries, varied
+from build_tools.plan.what_if import Acceleration, VariantPlan, accelerations, varied
 
 TOGETHER = "these cannot all be done as the job file has them"
 AT_ONCE = "these are started, so they go on at once, and they keep each other from their places or people"
@@ -60,32 +60,34 @@ def plan_job(
 def plan_with_variants(context: Context, entry: Entry[Job], today: date, cache: Path | None = None) -> PlannedJob:
     """Plan a job whose checks found nothing; raises :class:`~build_tools.plan.problem.Infeasible`."""
     plan = plan_job(context, entry, today, cache=cache)
-    tries = bring_in(context, entry, plan, today, cache) if plan.days_to_spare < 0 else []
-    return PlannedJob(plan, variants(context, entry, today, cache), tries, today)
+    accelerations = plan_accelerations(context, entry, plan, today, cache) if plan.days_to_spare < 0 else []
+    return PlannedJob(plan, variants(context, entry, today, cache), accelerations, today)
 
 
-def variants(context: Context, entry: Entry[Job], today: date, cache: Path | None = None) -> list[Other]:
+def variants(context: Context, entry: Entry[Job], today: date, cache: Path | None = None) -> list[VariantPlan]:
     """Every variant of a job, planned."""
     found = []
     for id, variant in entry.item.variants.items():
         title = variant.title.inside(context.book.language)
         try:
             plan = plan_job(context, varied(entry, variant), today, cache=cache, objectives=2)
-            found.append(Other(id, title, variant.why, plan))
+            found.append(VariantPlan(id, title, variant.why, plan))
         except Infeasible as infeasible:
-            found.append(Other(id, title, variant.why, None, infeasible.message))
+            found.append(VariantPlan(id, title, variant.why, None, infeasible.message))
     return found
 
 
-def bring_in(context: Context, entry: Entry[Job], plan: Plan, today: date, cache: Path | None = None) -> list[Try]:
+def plan_accelerations(
+    context: Context, entry: Entry[Job], plan: Plan, today: date, cache: Path | None = None
+) -> list[Acceleration]:
     """What would let the job end sooner, each tried by planning it."""
     found = []
-    for what, other, there in tries(context, entry):
+    for what, other, there in accelerations(context, entry):
         try:
             tried = plan_job(there, other, today, cache=cache, objectives=1)
         except Infeasible:
             continue
-        found.append(Try(what, tried))
+        found.append(Acceleration(what, tried))
     return sorted(found, key=lambda each: -each.days_sooner(plan))
 
 

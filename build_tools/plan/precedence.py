@@ -15,11 +15,11 @@ from build_tools.book.model.procedure import Before, Where
 
 
 @dataclass(frozen=True, slots=True)
-class Link:
-    """Task ``later`` comes after task ``earlier``. ``asked``: the job says so itself, not the book."""
+class TaskPrecedence:
+    """Task ``successor`` comes after task ``predecessor``. ``asked``: the job says so itself, not the book."""
 
-    earlier: str
-    later: str
+    predecessor: str
+    successor: str
     asked: bool = False
 
 
@@ -48,20 +48,20 @@ def closed_places(job: Job, space: str, where: Where) -> list[str]:
     return sorted(shut)
 
 
-def links(book: Book, job: Job) -> list[Link]:
+def precedences(book: Book, job: Job) -> list[TaskPrecedence]:
     """Every link between tasks of the job, once each."""
     by_procedure: dict[str, list[str]] = defaultdict(list)
     for id, task in job.tasks.items():
         by_procedure[task.procedure].append(id)
-    found: dict[tuple[str, str], Link] = {}
+    found: dict[tuple[str, str], TaskPrecedence] = {}
     for id, task in job.tasks.items():
         for line in book.procedures[task.procedure].item.before:
             for other in by_procedure.get(line.procedure or "", []):
                 if other != id and reaches(job, line, task.space, job.tasks[other].space):
-                    found[other, id] = Link(other, id)
+                    found[other, id] = TaskPrecedence(other, id)
         for other in task.after:
             if other in job.tasks:
-                found.setdefault((other, id), Link(other, id, asked=True))
+                found.setdefault((other, id), TaskPrecedence(other, id, asked=True))
     return list(found.values())
 
 
@@ -77,7 +77,7 @@ def reaches(job: Job, line: Before, here: str, there: str) -> bool:
             return here == there
 
 
-def missing(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
+def missing_predecessors(book: Book, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """What a procedure must have before it and the job has neither as a task nor as done."""
     job = entry.item
     for id, task in job.tasks.items():
@@ -119,16 +119,16 @@ def unknown_tasks(entry: Entry[Job]) -> Iterator[Diagnostic]:
                 )
 
 
-def circles(entry: Entry[Job], found: list[Link]) -> Iterator[Diagnostic]:
+def cycles(entry: Entry[Job], found: list[TaskPrecedence]) -> Iterator[Diagnostic]:
     """The first circle of tasks, named at one that the job asked for itself where there is one."""
     graph: dict[str, list[str]] = {id: [] for id in entry.item.tasks}
     for link in found:
-        graph[link.later].append(link.earlier)
+        graph[link.successor].append(link.predecessor)
     try:
         TopologicalSorter(graph).prepare()
     except CycleError as cycle:
         around: list[str] = list(reversed(cycle.args[1]))
-        asked = {(link.later, link.earlier) for link in found if link.asked}
+        asked = {(link.successor, link.predecessor) for link in found if link.asked}
         pairs = list(pairwise(around))
         later, earlier = next((pair for pair in pairs if pair in asked), pairs[0])
         at = ("tasks", later, "after") if (later, earlier) in asked else ("tasks", later)

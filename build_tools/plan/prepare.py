@@ -17,13 +17,13 @@ from build_tools.book.book import Book, Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Hand, Job, Task
 from build_tools.book.model.procedure import Closes
-from build_tools.plan.crew import Able, able, hands_of
-from build_tools.plan.horizon import MOST, NO_TEAM, Serial
+from build_tools.plan.crew import EligibleCrew, eligible_crew, hands_of
+from build_tools.plan.horizon import MOST, NO_TEAM, SerialSchedule
 from build_tools.plan.office import A_CALL, add_weekdays, answered_from
-from build_tools.plan.precedence import Link, closed_places, links
+from build_tools.plan.precedence import TaskPrecedence, closed_places, precedences
 from build_tools.plan.problem import Activity, Infeasible, Occupancy, Precedence, Problem, Spans, Team
 from build_tools.plan.take_off import TakeOff, take_off
-from build_tools.plan.trips import Trip, last_of, left_when_done, trips_of
+from build_tools.plan.trips import PlannedTrip, last_of, left_when_done, trips_of
 from build_tools.plan.worktime import SLOTS_PER_HOUR, WEEK, Worktime, is_weekday, working_days
 from calculators.reading import read
 
@@ -34,7 +34,7 @@ LEAST = 2
 
 
 @dataclass(frozen=True, slots=True)
-class Visit:
+class InspectionVisit:
     """Somebody from outside looks at a task: which inspection, at which step, and how long ahead he is called."""
 
     activity: str
@@ -48,17 +48,17 @@ class Visit:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Segment:
     """A part of a task that is done without waiting: a trip, or what a look from outside cuts it into.
 
-    ``trip`` is the number of the trip; ``begins``, whether it begins with this part. ``hold`` is the inspection that
-    ends the part, with its step.
+    ``trip`` is the number of the trip; ``begins``, whether it begins with this part. ``hold_point`` is the inspection
+    that ends the part, with its step.
     """
 
     slots: int
     trip: int
     begins: bool
-    hold: tuple[str, str] | None
+    hold_point: tuple[str, str] | None
 
 
 @dataclass(slots=True)
@@ -69,11 +69,11 @@ class Prepared:
     worktime: Worktime
     problem: Problem
     take_offs: dict[str, TakeOff]
-    links: list[Link]
+    precedences: list[TaskPrecedence]
     activities: dict[str, list[str]] = field(default_factory=dict)
-    trips: dict[str, list[Trip]] = field(default_factory=dict)
+    trips: dict[str, list[PlannedTrip]] = field(default_factory=dict)
     trip_of: dict[str, int] = field(default_factory=dict)
-    visits: list[Visit] = field(default_factory=list)
+    visits: list[InspectionVisit] = field(default_factory=list)
     hands: list[Hand] = field(default_factory=list)
     closings: dict[str, list[Closes]] = field(default_factory=dict)
     today: date = date.min
@@ -89,11 +89,13 @@ class _Preparer:
         self.context, self.entry, self.job, self.today = context, entry, entry.item, today
         self.book: Book = context.book
         self.take_offs = take_offs or {id: take_off(context, entry, id) for id in self.job.tasks}
-        self.links = links(self.book, self.job)
+        self.precedences = precedences(self.book, self.job)
         self.hands = hands_of(self.job)
         self.open = [id for id, task in self.job.tasks.items() if task.done is None]
         self.trips = {id: trips_of(self.book, self.job, id, self.take_offs[id].hours) for id in self.job.tasks}
-        self.able: dict[str, Able] = {id: able(self.book, self.hands, self.job.tasks[id]) for id in self.open}
+        self.eligible_crew: dict[str, EligibleCrew] = {
+            id: eligible_crew(self.book, self.hands, self.job.tasks[id]) for id in self.open
+        }
         self.slots_per_day = max(1, round(read(self.job.hours, "time", "h") * SLOTS_PER_HOUR))
         hour, minute = (int(part) for part in self.job.begins.split(":"))
         self.begins = time(hour, minute)
@@ -104,7 +106,7 @@ class _Preparer:
             self.worktime,
             self.problem,
             self.take_offs,
-            self.links,
+            self.precedences,
             trips=self.trips,
             hands=self.hands,
             today=today,
@@ -115,17 +117,17 @@ class _Preparer:
         self._places()
         for id in self.open:
             self._task(id)
-        for link in self.links:
+        for link in self.precedences:
             self._link(link)
         for place, until in still_closed(self.book, self.job, self._evening).items():
-            self._shut(place, self.worktime.slot_at(until))
+            self._close(place, self.worktime.slot_at(until))
         return self.made
 
     def _axis(self) -> Worktime:
         """The working days that a plan with one task after another would take."""
         job = self.job
         week = sorted({*job.days, *(day for hand in self.hands for day in hand.days)}, key=WEEK.index)
-        serial = Serial(self.today, self.hands, self.slots_per_day, job.holidays)
+        serial = SerialSchedule(self.today, self.hands, self.slots_per_day, job.holidays)
         for until in still_closed(self.book, job, self._evening).values():
             serial.not_before(next(iter(job.tasks)), until.date() + timedelta(days=1))
         for id in self._in_order():
@@ -137,29 +139,29 @@ class _Preparer:
     def _in_order(self) -> list[str]:
         """The open tasks, those that are started first, each before what comes after it."""
         graph: dict[str, list[str]] = {id: [] for id in self.open}
-        for link in self.links:
-            if link.later in graph and link.earlier in graph and self.job.tasks[link.later].started is None:
-                graph[link.later].append(link.earlier)
+        for link in self.precedences:
+            if link.successor in graph and link.predecessor in graph and self.job.tasks[link.successor].started is None:
+                graph[link.successor].append(link.predecessor)
         order = list(TopologicalSorter(graph).static_order())
         return sorted(order, key=lambda id: self.job.tasks[id].started is None)
 
-    def _one_after_another(self, id: str, serial: Serial, week: Collection[str]) -> None:
+    def _one_after_another(self, id: str, serial: SerialSchedule, week: Collection[str]) -> None:
         task = self.job.tasks[id]
         serial.not_before(id, max(task.not_before or self.today, self._delivery(task)))
-        parts = self._parts(id)
-        for part in parts:
-            if part.begins:
-                serial.wait(id, self.trips[id][part.trip].wait + (24 if task.started else 0))
-            for slots in self._chunks(part.slots):
-                serial.work(id, self.able[id], slots)
-            if part.hold is not None:
-                _, weekdays, hours = self._notice(part.hold[0])
+        segments = self._segments(id)
+        for segment in segments:
+            if segment.begins:
+                serial.wait(id, self.trips[id][segment.trip].wait + (24 if task.started else 0))
+            for slots in self._day_chunks(segment.slots):
+                serial.work(id, self.eligible_crew[id], slots)
+            if segment.hold_point is not None:
+                _, weekdays, hours = self._notice(segment.hold_point[0])
                 days = ceil(hours / 24) if weekdays is None else weekdays
                 serial.visit(id, days + 1, week)  # a call in the evening is made in the morning
         closes = self.book.procedures[task.procedure].item.closes
         waits = [self._hours(closing) for closing in closes if closing.shuts_out != "users"]
         serial.wait(id, max(waits, default=0))
-        if waits and len(parts) > 1:
+        if waits and len(segments) > 1:
             serial.visit(id, 0, week)  # a look waits until its place is open again
 
     def _people(self) -> None:
@@ -186,8 +188,8 @@ class _Preparer:
     def _task(self, id: str) -> None:
         """The activities of a task, its team, its stays in its space, and what it closes."""
         task = self.job.tasks[id]
-        found = self.able[id]
-        self.problem.teams[id] = Team(found.size, found.may, found.leads)
+        found = self.eligible_crew[id]
+        self.problem.teams[id] = Team(found.size, found.eligible, found.leads)
         earliest = 0
         if task.started is None:
             earliest = self.worktime.first_of(max(task.not_before or self.today, self._delivery(task)))
@@ -195,29 +197,29 @@ class _Preparer:
         self.made.closings[id] = self.book.procedures[task.procedure].item.closes
         occupancies: list[list[str]] = []
         held = True
-        for number, part in enumerate(self._parts(id)):
-            trip = self.trips[id][part.trip]
+        for number, segment in enumerate(self._segments(id)):
+            trip = self.trips[id][segment.trip]
             names = []
-            for slots in self._chunks(part.slots):
-                names.append(self._piece(id, found, part, slots, earliest))
+            for slots in self._day_chunks(segment.slots):
+                names.append(self._add_activity(id, found, segment, slots, earliest))
             if names:
-                if part.begins:
-                    self._wait_for_trip(id, part.trip, names[0])
-                if trip.shut and part.begins and not held:
+                if segment.begins:
+                    self._lag_for_trip(id, segment.trip, names[0])
+                if trip.shut and segment.begins and not held:
                     occupancies[-1] += names
                 else:
                     occupancies.append(names)
                 held = False
-            if part.hold is not None:
-                self._visit(id, part.hold[0], part.hold[1], number)
+            if segment.hold_point is not None:
+                self._visit(id, segment.hold_point[0], segment.hold_point[1], number)
                 held = True
         for names in occupancies:
-            self._stay(id, names)
+            self._occupy(id, names)
         for closing in self.made.closings[id]:
             if closing.shuts_out == "everybody":
                 until = min(self.worktime.slot_at(self._over_since(id, closing)), self._first_start(id))
                 for place in closed_places(self.job, task.space, closing.where):
-                    self._shut(place, until)
+                    self._close(place, until)
 
     def _over_since(self, id: str, closing: Closes) -> datetime:
         """Until when a closing lasts whose trip lies before the day of planning; the first slot where it lies after."""
@@ -230,7 +232,7 @@ class _Preparer:
         """The slot in which a started task goes on; its own crew is not kept out."""
         return next((self.problem.activities[name].start or 0 for name in self.made.activities[id][:1]), 0)
 
-    def _chunks(self, slots: int) -> list[int]:
+    def _day_chunks(self, slots: int) -> list[int]:
         """A part cut at the length of a day; no crumb of it is left for another one."""
         slots_per_day = self.slots_per_day
         full, rest = divmod(slots, slots_per_day)
@@ -243,21 +245,21 @@ class _Preparer:
     def _least(self) -> int:
         return min(LEAST, self.slots_per_day // 2)
 
-    def _piece(self, id: str, found: Able, part: Part, slots: int, earliest: int) -> str:
+    def _add_activity(self, id: str, found: EligibleCrew, segment: Segment, slots: int, earliest: int) -> str:
         """The next activity of a task; its name."""
         name = f"{id} {len(self.made.activities[id]) + 1}"
         before = self.made.activities[id][-1:]
         activity = Activity(name, slots, [Precedence(before[0])] if before else [], team=id, earliest=earliest)
-        within = self.trips[id][part.trip].in_one_day
+        within = self.trips[id][segment.trip].in_one_day
         activity.allowed = self._within_a_day(slots) if within else self._not_cut_short(slots)
         if self.job.tasks[id].started is not None and not before:
-            activity.start = self._goes_on(id, found, part, activity)
+            activity.start = self._goes_on(id, found, segment, activity)
         self.problem.activities[name] = activity
         self.made.activities[id].append(name)
-        self.made.trip_of[name] = part.trip
+        self.made.trip_of[name] = segment.trip
         return name
 
-    def _wait_for_trip(self, id: str, number: int, name: str) -> None:
+    def _lag_for_trip(self, id: str, number: int, name: str) -> None:
         """A trip waits for that from which its time counts."""
         trip = self.trips[id][number]
         since = [activity for activity in self.made.activities[id] if self.made.trip_of.get(activity) == trip.since]
@@ -270,19 +272,19 @@ class _Preparer:
         elif trip.from_start:
             slots = self.problem.activities[since[0]].duration
             self.problem.activities[name].predecessors.append(
-                Precedence(since[0], self._wait_from_start(trip.wait, slots))
+                Precedence(since[0], self._lag_from_start(trip.wait, slots))
             )
         else:
-            self.problem.activities[name].predecessors.append(Precedence(since[-1], self._wait(trip.wait)))
+            self.problem.activities[name].predecessors.append(Precedence(since[-1], self._lag(trip.wait)))
 
-    def _goes_on(self, id: str, found: Able, part: Part, activity: Activity) -> int:
+    def _goes_on(self, id: str, found: EligibleCrew, segment: Segment, activity: Activity) -> int:
         """When a started task goes on: as soon as a team of those who may is there, and the trip's wait is over.
 
         What is shut meanwhile stays shut.
         """
-        slots_per_day, trip = self.worktime.slots_per_day, self.trips[id][part.trip]
+        slots_per_day, trip = self.worktime.slots_per_day, self.trips[id][segment.trip]
         waited = 0
-        if part.begins and trip.wait:
+        if segment.begins and trip.wait:
             waited = self.worktime.slot_at(self._was_over(id, trip.since) + timedelta(hours=trip.wait))
         for day in range(waited // slots_per_day, len(self.worktime.days)):
             start = max(day * slots_per_day, waited)
@@ -290,7 +292,7 @@ class _Preparer:
                 continue
             there = {
                 person
-                for person in found.may
+                for person in found.eligible
                 if not any(a < start + activity.duration and start < b for a, b in self.problem.people[person])
             }
             if len(there) >= found.size and there & set(found.leads):
@@ -317,7 +319,7 @@ class _Preparer:
         week = {*self.job.days, *(name for hand in self.hands for name in hand.days)}
         return _works(day, week, self.job.holidays)
 
-    def _parts(self, id: str) -> list[Part]:
+    def _segments(self, id: str) -> list[Segment]:
         """The parts of a task in their order; the last has no look from outside at its end, and may be empty.
 
         Of a started task those that are left; an inspection at its very beginning is still to come.
@@ -330,20 +332,20 @@ class _Preparer:
                 until = max(round(whole * number / len(steps)), 1)
                 if until >= used:
                     looks.append((max([until, *(at for at, _ in looks)]), (step.hold.inspection, step.id)))
-        parts: list[Part] = []
+        segments: list[Segment] = []
         at, begins = used, 0
         for number, trip in enumerate(self.trips[id]):
             last = number == len(self.trips[id]) - 1
             ends = whole if last else begins + trip.slots
             while looks and looks[0][0] <= ends:
                 until, look = looks.pop(0)
-                parts.append(Part(until - at, number, at == begins, look))
+                segments.append(Segment(until - at, number, at == begins, look))
                 at = until
             if at < ends or last:
-                parts.append(Part(ends - at, number, at == begins, None))
+                segments.append(Segment(ends - at, number, at == begins, None))
                 at = ends
             begins = ends
-        return parts
+        return segments
 
     def _visit(self, id: str, inspection: str, step: str, number: int) -> None:
         item = self.book.inspections[inspection].item
@@ -365,7 +367,7 @@ class _Preparer:
             Occupancy(self.job.tasks[id].space, name, name)
         )  # nobody looks over a wet floor
         self.made.activities[id].append(name)
-        self.made.visits.append(Visit(name, id, step, inspection, notice, weekdays, hours, ready))
+        self.made.visits.append(InspectionVisit(name, id, step, inspection, notice, weekdays, hours, ready))
 
     def _notice(self, inspection: str) -> tuple[str, int | None, float]:
         """The notice of an inspection on this job: its figure, in weekdays where it is given in days, and in hours."""
@@ -419,7 +421,7 @@ class _Preparer:
             if is_weekday(day, self.job.holidays)
         ]
 
-    def _stay(self, id: str, names: list[str]) -> None:
+    def _occupy(self, id: str, names: list[str]) -> None:
         """The space of activities that follow each other without a break, and what they close to everybody."""
         task = self.job.tasks[id]
         first, last = names[0], names[-1]
@@ -428,7 +430,7 @@ class _Preparer:
         waits: dict[str, str] = {}
         for closing in self.made.closings[id]:
             if closing.shuts_out == "everybody" and last == self._closes_after(id, closing):
-                wait = self._wait(self._hours(closing))
+                wait = self._lag(self._hours(closing))
                 for place in closed_places(self.job, task.space, closing.where):
                     if place not in waits or _longer(wait, waits[place]):
                         waits[place] = wait
@@ -438,9 +440,9 @@ class _Preparer:
         start = self.problem.activities[first].start
         if start and self.trips[id][self.made.trip_of[first]].shut:
             for place in {task.space, *waits}:
-                self._shut(place, start)
+                self._close(place, start)
 
-    def _shut(self, place: str, until: int) -> None:
+    def _close(self, place: str, until: int) -> None:
         if until:
             self.problem.closed_until[place] = max(until, self.problem.closed_until.get(place, 0))
 
@@ -452,13 +454,13 @@ class _Preparer:
     def _hours(self, closing: Closes) -> float:
         return quantities.hours(self.book, closing.time)
 
-    def _wait(self, hours: float) -> str:
+    def _lag(self, hours: float) -> str:
         name = f"{hours:.10g} h"
         if name not in self.problem.lags:
             self.problem.lags[name] = self.worktime.ready(timedelta(hours=hours))
         return name
 
-    def _wait_from_start(self, hours: float, slots: int) -> str:
+    def _lag_from_start(self, hours: float, slots: int) -> str:
         """A wait that counts from the start of an activity of that length, by the end that it has then."""
         name = f"{hours:.10g} h from the start of {slots}"
         if name not in self.problem.lags:
@@ -469,31 +471,31 @@ class _Preparer:
             ]
         return name
 
-    def _link(self, link: Link) -> None:
+    def _link(self, link: TaskPrecedence) -> None:
         """The later task waits for the end of the earlier one, and from its last work for what it asks of next work."""
-        later = self.made.activities.get(link.later)
-        if not later or self.job.tasks[link.later].started is not None:
+        later = self.made.activities.get(link.successor)
+        if not later or self.job.tasks[link.successor].started is not None:
             return
         first = self.problem.activities[later[0]]
-        procedure = self.book.procedures[self.job.tasks[link.earlier].procedure].item
+        procedure = self.book.procedures[self.job.tasks[link.predecessor].procedure].item
         closes = [] if link.asked else [c for c in procedure.closes if c.shuts_out == "next work"]
-        earlier = self.made.activities.get(link.earlier)
+        earlier = self.made.activities.get(link.predecessor)
         if earlier:
-            counted = [self._closes_after(link.earlier, closing) for closing in closes]
+            counted = [self._closes_after(link.predecessor, closing) for closing in closes]
             first.predecessors += [
-                Precedence(id, self._wait(self._hours(closing)))
+                Precedence(id, self._lag(self._hours(closing)))
                 for id, closing in zip(counted, closes, strict=True)
                 if id
             ]
             if earlier[-1] not in counted:
                 first.predecessors.append(Precedence(earlier[-1]))
             for closing in closes:
-                first.earliest = max(first.earliest, self.worktime.slot_at(self._over_since(link.earlier, closing)))
-        done = self.job.tasks[link.earlier].done
+                first.earliest = max(first.earliest, self.worktime.slot_at(self._over_since(link.predecessor, closing)))
+        done = self.job.tasks[link.predecessor].done
         if done is not None:
             for closing in closes:
                 moment = self._evening(done) + timedelta(
-                    hours=left_when_done(self.book, self.job, link.earlier, closing)
+                    hours=left_when_done(self.book, self.job, link.predecessor, closing)
                 )
                 first.earliest = max(first.earliest, self.worktime.slot_at(moment))
 

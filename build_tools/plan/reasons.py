@@ -53,7 +53,7 @@ def reasons(plan: Plan) -> list[CriticalLink]:
     links: list[CriticalLink] = []
     for activity, dependency in plan.critical_path:
         own = stretches[activity]
-        before = stretches[dependency.earlier] if dependency else None
+        before = stretches[dependency.predecessor] if dependency else None
         same = before and (before.task, before.trip) == (own.task, own.trip)
         if links and before and same and not own.visit and not before.visit:
             links[-1] = replace(links[-1], ends=own.ends)
@@ -72,7 +72,7 @@ def reasons(plan: Plan) -> list[CriticalLink]:
 
 def _ready(plan: Plan, dependency: Dependency) -> int:
     problem = plan.prepared.problem
-    end = plan.solution.starts[dependency.earlier] + problem.activities[dependency.earlier].duration
+    end = plan.solution.starts[dependency.predecessor] + problem.activities[dependency.predecessor].duration
     return problem.ready(end, dependency.lag)
 
 
@@ -82,10 +82,10 @@ def _followed(plan: Plan, dependency: Dependency) -> tuple[Kind, str]:
         return "person", dependency.what
     if dependency.reason == "place":
         return ("closed" if dependency.lag else "place"), dependency.what
-    if dependency.earlier in visits:
-        return "visit", visits[dependency.earlier]
-    if dependency.later in visits:
-        return "call", visits[dependency.later]
+    if dependency.predecessor in visits:
+        return "visit", visits[dependency.predecessor]
+    if dependency.successor in visits:
+        return "call", visits[dependency.successor]
     return ("wait" if dependency.lag else "task"), ""
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from build_tools.book import quantities
 from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import Entry
-from build_tools.book.calls import Called, shown_input
+from build_tools.book.calls import CallResult, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.base import Written
@@ -29,7 +29,7 @@ SIZES = ("length", "area", "volume")
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class CutPiece:
     """Pieces of one length, in inches, that are cut for a task."""
 
     length: float
@@ -38,7 +38,7 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
-class Needed:
+class MaterialNeed:
     """So much of a material for one task: ``number`` in the material's unit, not rounded, and how it was found.
 
     ``given`` are the inputs that the calculator took, as they are written. ``pieces`` are those of what is cut to
@@ -52,7 +52,7 @@ class Needed:
     calculator: str = ""
     working: tuple[str, ...] = ()
     given: tuple[tuple[str, str], ...] = ()
-    pieces: tuple[Piece, ...] = ()
+    pieces: tuple[CutPiece, ...] = ()
 
 
 @dataclass(slots=True)
@@ -61,7 +61,7 @@ class TakeOff:
 
     hours: float
     times: float
-    materials: list[Needed] = field(default_factory=list)
+    materials: list[MaterialNeed] = field(default_factory=list)
     diagnostics: list[Diagnostic] = field(default_factory=list)
 
 
@@ -155,14 +155,14 @@ class _TaskReader:
             return to_inside(value, "time", output.unit) * self.calls(amount) if output else 0.0
         return quantities.hours(self.context.book, amount) * times
 
-    def needed(self, line: MaterialLine) -> Needed:
+    def needed(self, line: MaterialLine) -> MaterialNeed:
         work = quantities.text(self.context.book, line.work) if line.work else ""
         served, share = self.served(line, work) if line.serves else (None, "")
         if isinstance(line.quantity, Call):
             value, called = self.called(line.quantity)
             count = self.calls(line.quantity) if served is None else served
             answer = called.answer or {}
-            return Needed(
+            return MaterialNeed(
                 self.id,
                 line.material,
                 value * count,
@@ -170,13 +170,13 @@ class _TaskReader:
                 line.quantity.calculator,
                 tuple(answer.get("working", ())),
                 tuple(shown_inputs(called)),
-                tuple(pieces_of(answer, line.cut, round(count))) if line.cut else (),
+                tuple(cut_pieces_of(answer, line.cut, round(count))) if line.cut else (),
             )
         number = quantities.amount(self.context.book, line.quantity).number
         if served is None:
             served = self.times(work, ("tasks", self.id)) if work else float(self.task.count)
             share = f"{self.shown_quantity(work)} / {work}" if work else str(self.task.count)
-        return Needed(self.id, line.material, number * served, f"{decimal(number, 2)} x {share}")
+        return MaterialNeed(self.id, line.material, number * served, f"{decimal(number, 2)} x {share}")
 
     def served(self, line: MaterialLine, work: str) -> tuple[float, str]:
         """How often the quantity of a material goes into what it serves in this task, and that in words."""
@@ -207,13 +207,13 @@ class _TaskReader:
         given = self.task.inputs.get(amount.calculator, {}).values()
         return 1 if any(isinstance(written, list) for written in given) else self.task.count
 
-    def called(self, amount: Call) -> tuple[float, Called]:
+    def called(self, amount: Call) -> tuple[float, CallResult]:
         """A calculator with the inputs of the task and the settings of the book: the output as a bare number."""
         calculator = self.context.calculators[amount.calculator]
         output = calculator.output(amount.output)
         given = self.inputs(amount.calculator)
         if amount.calculator in self.unsized:
-            return 0.0, Called(calculator, {})
+            return 0.0, CallResult(calculator, {})
         settings = settings_of(self.context.book, calculator, amount.inputs)
         called = self.context.call_with(amount.calculator, {**settings, **given})
         at: Location = ("tasks", self.id, "inputs", amount.calculator)
@@ -335,7 +335,7 @@ def _and(names: Sequence[str]) -> str:
     return " and ".join([", ".join(quoted[:-1]), quoted[-1]] if len(quoted) > 1 else quoted)
 
 
-def shown_inputs(called: Called) -> Iterator[tuple[str, str]]:
+def shown_inputs(called: CallResult) -> Iterator[tuple[str, str]]:
     """What a calculator took, beside what it starts at by itself: the label of each input and its text."""
     for each in called.calculator.inputs:
         value = called.values.get(each.name)
@@ -343,18 +343,18 @@ def shown_inputs(called: Called) -> Iterator[tuple[str, str]]:
             yield each.label, shown_input(each, value)
 
 
-def pieces_of(answer: Answer, stock: str, times: int) -> Iterator[Piece]:
+def cut_pieces_of(answer: Answer, stock: str, times: int) -> Iterator[CutPiece]:
     """The pieces of an answer that come out of that stock.
 
-    >>> [*pieces_of({"pieces": [{"length": 60.0, "count": 2, "name": "rod", "stock": "rod"}]}, "rod", 3)]
+    >>> [*cut_pieces_of({"pieces": [{"length": 60.0, "count": 2, "name": "rod", "stock": "rod"}]}, "rod", 3)]
     [Piece(length=60.0, count=6, name='rod')]
     """
     for row in answer.get("pieces", ()):
         if row["stock"] == stock:
-            yield Piece(row["length"], round(row["count"]) * times, row.get("name") or row["piece"])
+            yield CutPiece(row["length"], round(row["count"]) * times, row.get("name") or row["piece"])
 
 
-def all_needed(take_offs: dict[str, TakeOff]) -> Iterator[Needed]:
+def all_needs(take_offs: dict[str, TakeOff]) -> Iterator[MaterialNeed]:
     """Every line of every task."""
     for made in take_offs.values():
         yield from made.materials

@@ -16,7 +16,7 @@ from build_tools.plan.worktime import SLOTS_PER_HOUR
 
 
 @dataclass(frozen=True, slots=True)
-class Trip:
+class PlannedTrip:
     """One time that the crew comes, ``slots`` long.
 
     ``nth`` counts those of one name from 1, and is 0 where there is one alone. ``wait`` are hours after the trip of
@@ -34,7 +34,7 @@ class Trip:
     in_one_day: bool = False
 
 
-def trips_of(book: Book, job: Job, id: str, hours: float) -> list[Trip]:
+def trips_of(book: Book, job: Job, id: str, hours: float) -> list[PlannedTrip]:
     """The trips of a task that takes so many labour hours of all its people, in their order.
 
     Each is rounded up to whole slots by itself: nobody goes home in the middle of a quarter hour.
@@ -43,8 +43,8 @@ def trips_of(book: Book, job: Job, id: str, hours: float) -> list[Trip]:
     labour = book.procedures[task.procedure].item.labour
     people = task.people or labour.people
     if not labour.trips:
-        return [Trip("", None, 0, _slots(hours / people), in_one_day=labour.in_one_day)]
-    made: list[Trip] = []
+        return [PlannedTrip("", None, 0, _slots(hours / people), in_one_day=labour.in_one_day)]
+    made: list[PlannedTrip] = []
     ends: dict[str, int] = {}
     for name, trip in labour.trips.items():
         times = times_of(book, job, id, trip.times)
@@ -54,7 +54,7 @@ def trips_of(book: Book, job: Job, id: str, hours: float) -> list[Trip]:
         for nth in range(1, times + 1):
             since = ends[trip.since] if trip.since and nth == 1 else max(len(made) - 1, 0)
             made.append(
-                Trip(
+                PlannedTrip(
                     name,
                     trip.title,
                     nth if times > 1 else 0,
@@ -82,7 +82,7 @@ def times_of(book: Book, job: Job, id: str, written: str) -> int:
     return max(1, quantities.count(book, written))
 
 
-def last_of(procedure: Procedure, closing: Closes, trips: Sequence[Trip]) -> int:
+def last_of(procedure: Procedure, closing: Closes, trips: Sequence[PlannedTrip]) -> int:
     """The number of the trip from whose end a closing counts."""
     if closing.after is None:
         return len(trips) - 1
@@ -96,7 +96,7 @@ def left_when_done(book: Book, job: Job, id: str, closing: Closes) -> float:
     return max(0.0, hours - hours_after(trips, last_of(book.procedures[job.tasks[id].procedure].item, closing, trips)))
 
 
-def hours_after(trips: Sequence[Trip], number: int) -> float:
+def hours_after(trips: Sequence[PlannedTrip], number: int) -> float:
     """The hours that go by at least from the end of that trip to the end of the last one."""
     passed = {number: 0.0}
     for later in range(number + 1, len(trips)):

@@ -19,7 +19,7 @@ ONE_MORE = "one-more-helper"
 
 
 @dataclass(frozen=True, slots=True)
-class Other:
+class VariantPlan:
     """A variant with its plan, or with the reason why there is none."""
 
     id: str
@@ -30,7 +30,7 @@ class Other:
 
 
 @dataclass(frozen=True, slots=True)
-class Try:
+class Acceleration:
     """Something that might bring in the end: what, and when the job would end then."""
 
     what: str
@@ -63,7 +63,7 @@ def varied(entry: Entry[Job], variant: Variant) -> Entry[Job]:
     return replace(entry, item=job.model_copy(update={"tasks": tasks, "people": people, "days": days}))
 
 
-def tries(context: Context, entry: Entry[Job]) -> Iterator[tuple[str, Entry[Job], Context]]:
+def accelerations(context: Context, entry: Entry[Job]) -> Iterator[tuple[str, Entry[Job], Context]]:
     """What might let a job end sooner: in words, the job so changed, and the book for it."""
     job = entry.item
     trained = sorted({id for hand in job.people for id in context.book.people[hand.person].item.trained_in})

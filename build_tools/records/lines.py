@@ -17,7 +17,7 @@ GONE = "no longer in the procedure"
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class RecordLine:
     """One line of a record."""
 
     job: str
@@ -35,7 +35,7 @@ class Line:
     at: str = ""
 
 
-def lines_of(record: Record) -> list[Line]:
+def lines_of(record: Record) -> list[RecordLine]:
     """The lines in the order of the steps, and behind them what hangs on something that is gone."""
     left = {entry_key(entry): entry for entry in record.items}
     lines = []
@@ -54,11 +54,11 @@ def lines_of(record: Record) -> list[Line]:
     return lines
 
 
-def _lines_of_step(record: Record, number: str, step: Step, left: dict[Any, Entry]) -> list[Line]:
+def _lines_of_step(record: Record, number: str, step: Step, left: dict[Any, Entry]) -> list[RecordLine]:
     def add(kind: str, item: Entry | None, **given: str) -> None:
         lines.append(_line(record, number, step.title, kind, item, **given))
 
-    lines: list[Line] = []
+    lines: list[RecordLine] = []
     tick = left.pop(("tick", step.id, ""), None)
     done = tick if isinstance(tick, Tick) and tick.done else None
     add("step", done, state="open" if done is None else "done" if done.print == step.print else "changed since")
@@ -79,8 +79,8 @@ def _lines_of_step(record: Record, number: str, step: Step, left: dict[Any, Entr
     return lines
 
 
-def _line(record: Record, number: str, title: str, kind: str, item: Entry | None, **given: str) -> Line:
-    return Line(
+def _line(record: Record, number: str, title: str, kind: str, item: Entry | None, **given: str) -> RecordLine:
+    return RecordLine(
         job=record.job.title or record.job.id,
         space=record.space.title or record.space.id,
         procedure=record.procedure.title,
@@ -108,7 +108,7 @@ def _measured(entry: Entry) -> dict[str, str]:
     return {"what": entry.what, "limits": entry.limits} if isinstance(entry, Reading) else {}
 
 
-def csv_of(lines: Iterable[Line]) -> str:
+def csv_of(lines: Iterable[RecordLine]) -> str:
     """The lines as CSV, with a line of heads."""
-    names = [field.name for field in fields(Line)]
+    names = [field.name for field in fields(RecordLine)]
     return csv_text([names, *([getattr(line, name) for name in names] for line in lines)])

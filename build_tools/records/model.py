@@ -35,13 +35,13 @@ LocalTime = Annotated[str, Field(pattern=rf"^({_MINUTE})?$"), AfterValidator(_in
 """A time in that of the place, to the minute; empty where it was taken back."""
 
 
-class Piece(BaseModel):
+class RecordModel(BaseModel):
     """A mapping of the file. Unknown fields are passed over, so that a later book may add some."""
 
     model_config = ConfigDict(frozen=True, strict=True)
 
 
-class Named(Piece):
+class Named(RecordModel):
     """Something of the book or the job; both empty where none was chosen."""
 
     id: str
@@ -54,7 +54,7 @@ class Done(Named):
     revision: int
 
 
-class Measured(Piece):
+class Measured(RecordModel):
     """A measurement that a step asks for; ``name`` is known inside its step."""
 
     name: str
@@ -70,7 +70,7 @@ class Step(Named):
     hold: str | None
 
 
-class Item(Piece):
+class Item(RecordModel):
     """What somebody entered at a step, when, by which name, and the revision and the print that he had before him."""
 
     step: str
@@ -122,7 +122,7 @@ class Note(Item):
 Entry = Annotated[Tick | Reading | Hold | Note, Field(discriminator="kind")]
 
 
-class Record(Piece):
+class Record(RecordModel):
     """One procedure in one space of one job, with all that was entered on one device, finished or not."""
 
     format: Literal["crew-methods-record"]

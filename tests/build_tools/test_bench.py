@@ -21,7 +21,7 @@ from build_tools.bench.markdown import write_pages
 from build_tools.bench.measure import Failed, timed
 from build_tools.bench.planning import Planning, measure_planning
 from build_tools.bench.racking import Racking
-from build_tools.bench.run import Line
+from build_tools.bench.run import ResultLine
 from build_tools.bench.script import ScriptWeight, weigh
 from build_tools.bench.serving import served
 from build_tools.book.book import Book
@@ -116,10 +116,10 @@ def _without_links(text: str) -> list[str]:
 
 
 def test_a_line_over_its_budget_does_not_pass() -> None:
-    over = Line("build", seconds=21, ratio=0.21, pages=1000, peak_mb=None, budget=0.2)
-    kept = Line("build", seconds=20, ratio=0.2, pages=1000, peak_mb=300, budget=0.2)
+    over = ResultLine("build", seconds=21, ratio=0.21, pages=1000, peak_mb=None, budget=0.2)
+    kept = ResultLine("build", seconds=20, ratio=0.2, pages=1000, peak_mb=300, budget=0.2)
     assert (over.passes, kept.passes) == (False, True)
-    printed = table([Line("bare", 100, 1, 1000, 300), over, kept]).splitlines()
+    printed = table([ResultLine("bare", 100, 1, 1000, 300), over, kept]).splitlines()
     assert printed[0].split("  ")[-1] == "MB, largest process"
     assert "OVER" in printed[2]
     assert "not told" in printed[2]

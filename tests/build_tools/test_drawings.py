@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from build_tools.book.calls import Called
+from build_tools.book.calls import CallResult
 from build_tools.pages.drawings import drawn, svg
 from build_tools.pages.site_files import style_sheet
 from calculators.drawing import FILLS, STYLES, circle, rectangle, sheet
@@ -20,11 +20,11 @@ DRAWN = [each for each in CALCULATORS.values() if each.drawing is not None]
 NAMESPACE = "{http://www.w3.org/2000/svg}"
 
 
-def called(name: str) -> Called:
+def called(name: str) -> CallResult:
     calculator = CALCULATORS[name]
     given, _ = read_inputs(calculator, calculator.example)
     values = {each.name: given.get(each.name, each.default) for each in calculator.inputs}
-    return Called(calculator, values, run(calculator, values))
+    return CallResult(calculator, values, run(calculator, values))
 
 
 @pytest.mark.parametrize("name", [each.name for each in DRAWN])
@@ -57,7 +57,7 @@ def test_no_drawing_without_an_answer_or_without_one_declared() -> None:
     refused.answer = None
     assert drawn(refused, "here") is None
     plain = next(each for each in CALCULATORS.values() if each.drawing is None and each.on_site)
-    assert drawn(Called(plain, {}, {}), "here") is None
+    assert drawn(CallResult(plain, {}, {}), "here") is None
 
 
 def test_every_look_has_its_line_in_the_style_sheet() -> None:

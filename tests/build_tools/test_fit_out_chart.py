@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from build_tools.book.sequence import direct, in_order
-from build_tools.pages.fit_out.chart import BOX, Box, Chart, lay_out, wrapped
+from build_tools.pages.fit_out.sequence_chart import BOX, ProcedureBox, SequenceChart, lay_out, wrapped
 from tests.build_tools.book.test_sequence import graphs
 
 Point = tuple[float, float]
@@ -20,7 +20,7 @@ def corners(path: str) -> list[Point]:
     return [(float(x), float(y)) for x, y in pairs]
 
 
-def chart_of(graph: dict[str, list[str]], lanes: int) -> tuple[Chart, dict[str, list[str]]]:
+def chart_of(graph: dict[str, list[str]], lanes: int) -> tuple[SequenceChart, dict[str, list[str]]]:
     """The chart of a drawn graph, with titles of many lengths."""
     graph = direct(graph)
     lane = {id: int(id[1:]) % lanes for id in graph}
@@ -28,7 +28,7 @@ def chart_of(graph: dict[str, list[str]], lanes: int) -> tuple[Chart, dict[str, 
     return lay_out(in_order(graph, lane, lambda id: id), graph, lane, titles, lanes), graph
 
 
-def inside(box: Box, a: Point, b: Point) -> bool:
+def inside(box: ProcedureBox, a: Point, b: Point) -> bool:
     """Whether a straight piece runs through the inside of a box."""
     (x1, x2), (y1, y2) = sorted((a[0], b[0])), sorted((a[1], b[1]))
     return x2 > box.x and x1 < box.x + BOX and y2 > box.y and y1 < box.y + box.height

@@ -18,7 +18,7 @@ from build_tools.book.checks.pictures import LARGEST
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.browser.offline import SERVED
-from build_tools.pages.pictures import WIDEST, Shown, make_pictures
+from build_tools.pages.pictures import WIDEST, SitePicture, make_pictures
 from build_tools.pages.prebuild import prebuild
 from build_tools.pages.renderer import Renderer
 from tests.builds import FEW, SMALL, change, context_of, copy_book, pages_of
@@ -51,7 +51,7 @@ def photo(width: int, height: int, **saved: object) -> bytes:
     return file.getvalue()
 
 
-def made(book: Path, kept: Path) -> Shown:
+def made(book: Path, kept: Path) -> SitePicture:
     """The one picture of the book, as the site carries it."""
     pictures, unreadable = make_pictures(context_of(book, FEW).book, kept)
     assert unreadable == []

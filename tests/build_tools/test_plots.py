@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from build_tools.book.calls import Called
+from build_tools.book.calls import CallResult
 from build_tools.pages import plots
 from build_tools.pages.plot_data import PlotData, plot_data, tick_text
 from build_tools.pages.plots import plot_svg
@@ -25,8 +25,8 @@ each_plot = pytest.mark.parametrize(
 )
 
 
-def at_defaults(calculator: Calculator) -> Called:
-    return Called(calculator, {each.name: each.default for each in calculator.inputs if each.default is not None})
+def at_defaults(calculator: Calculator) -> CallResult:
+    return CallResult(calculator, {each.name: each.default for each in calculator.inputs if each.default is not None})
 
 
 def data_of(calculator: Calculator, number: int = 0) -> PlotData:

@@ -12,9 +12,9 @@ from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
 from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
-from build_tools.pages.pictures import Shown
+from build_tools.pages.pictures import SitePicture
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.calls import calls, looks
+from build_tools.plan.calls import calls, crew_inspections
 from build_tools.plan.person_days import person_days
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
@@ -25,7 +25,7 @@ from tests.site_pages import SitePage
 
 JOB = "garden-studio"
 ADDRESS = "https://methods.example/crew/"
-NO_PICTURES: dict[tuple[str, str], Shown] = {}
+NO_PICTURES: dict[tuple[str, str], SitePicture] = {}
 
 
 def made(book: Path, site_url: str = "") -> tuple[Renderer, PlannedJob]:
@@ -66,7 +66,7 @@ def people(job: tuple[Renderer, PlannedJob]) -> dict[str, SitePage]:
 def test_every_call_is_on_the_page_in_its_order(job: tuple[Renderer, PlannedJob], plan: Plan) -> None:
     page = SitePage("calls.html", calls_page(job[0], JOB, job[1]).content)
     shown = page.by_class("call")
-    assert len(shown) == len(calls(plan)) + len(looks(plan))
+    assert len(shown) == len(calls(plan)) + len(crew_inspections(plan))
     for call, line in zip(calls(plan), shown, strict=False):
         assert f"By {call.by.hour}:{call.by:%M}" in line.text
         assert f"{call.comes:%a} {call.comes.day} {call.comes:%b}" in line.text

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from build_tools.book.book import ProcedureEntry
-from build_tools.book.calls import Complaint
+from build_tools.book.calls import InputError
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.table import Call, Form, Table
@@ -87,7 +87,7 @@ def citations(context: Context) -> Iterator[Diagnostic]:
                 )
 
 
-def _at(location: Location, part: Call | Form, complaint: Complaint) -> Location:
+def _at(location: Location, part: Call | Form, complaint: InputError) -> Location:
     if complaint.input in part.inputs:
         return (*location, "inputs", complaint.input)
     return (*location, "inputs")

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from build_tools.book.book import Book
-from build_tools.book.calls import Called, Written, call
+from build_tools.book.calls import CallResult, Written, call
 from build_tools.book.index import Index, make_index
 from build_tools.book.memo import Memo
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.references import figure_of
-from build_tools.book.tables import Computed, Trouble, compute_table
+from build_tools.book.tables import ComputedTable, TableError, compute_table
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
 from calculators.run import shown
@@ -29,8 +29,8 @@ class Context:
     calculators: dict[str, Calculator]
     memo: Memo
     fingerprint: int = 0
-    _tables: dict[str, tuple[Computed, list[Trouble]]] = field(default_factory=dict)
-    _calls: dict[str, Called] = field(default_factory=dict)
+    _tables: dict[str, tuple[ComputedTable, list[TableError]]] = field(default_factory=dict)
+    _calls: dict[str, CallResult] = field(default_factory=dict)
 
     @classmethod
     def of(cls, book: Book, memo: Memo, calculators: dict[str, Calculator] = CALCULATORS) -> Context:
@@ -59,18 +59,18 @@ class Context:
         made._tables, made._calls = memo.named("worked out", fingerprint, lambda: (made._tables, made._calls))
         return made
 
-    def table(self, table: Table) -> tuple[Computed, list[Trouble]]:
+    def table(self, table: Table) -> tuple[ComputedTable, list[TableError]]:
         """A table worked out, once for all that are written alike."""
         key = table.model_dump_json()
         if key not in self._tables:
             self._tables[key] = compute_table(self.book, table, self.calculators[table.calculator])
         return self._tables[key]
 
-    def call(self, wanted: Call | Form) -> Called:
+    def call(self, wanted: Call | Form) -> CallResult:
         """A call worked out, once for all that are written alike."""
         return self.call_with(wanted.calculator, wanted.inputs)
 
-    def call_with(self, calculator: str, inputs: dict[str, Written]) -> Called:
+    def call_with(self, calculator: str, inputs: dict[str, Written]) -> CallResult:
         """A calculator worked out with those inputs, in the units that people write."""
         key = f"{calculator} {sorted(inputs.items())}"
         if key not in self._calls:

@@ -16,7 +16,7 @@ from calculators.reading import Unreadable
 
 
 @dataclass(frozen=True, slots=True)
-class Named:
+class NamedMeasurement:
     """A measurement that has a name, and the place of its step and of itself."""
 
     step: int
@@ -26,7 +26,7 @@ class Named:
 
 def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]:
     """The names of the measurements of a procedure, and the forms that start from them."""
-    named: dict[str, Named] = {}
+    named: dict[str, NamedMeasurement] = {}
     for number, step in enumerate(entry.item.steps):
         for index, item in enumerate(step.measurements):
             at: Location = ("steps", number, "measurements", index)
@@ -34,7 +34,7 @@ def of_procedure(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic
                 line, _ = entry.document.place((*named[item.name].at, "name"))
                 yield entry.error((*at, "name"), f"the name '{item.name}' is taken already in line {line}")
             elif item.name is not None:
-                named[item.name] = Named(number, at, item)
+                named[item.name] = NamedMeasurement(number, at, item)
     for number, step in enumerate(entry.item.steps):
         calculator = context.calculators.get(step.calculator.calculator) if step.calculator else None
         if step.calculator is None or calculator is None:

@@ -8,9 +8,9 @@ from typing import Any
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.model.step import Message, Step
 from build_tools.book.sequence import direct, in_order, links
-from build_tools.pages.fit_out.chart import BOX, LINE, PAD, Chart, lay_out
+from build_tools.pages.fit_out.sequence_chart import BOX, LINE, PAD, SequenceChart, lay_out
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 
 WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
@@ -70,7 +70,7 @@ def _sequence(
     return Page("sequence.html", say["sequence_title"], content, say["sequence_lead"], headings, found, style=style)
 
 
-def drawn(chart: Chart) -> dict[str, Any]:
+def drawn(chart: SequenceChart) -> dict[str, Any]:
     """What the template draws: the chart, with the places of the letters in each box."""
     return {
         "width": chart.width,
@@ -123,7 +123,7 @@ def dangers_page(renderer: Renderer) -> Page:
     content = renderer.render("dangers.html", helpers, entries=entries, met=met)
     say = renderer.words
     found = tuple(
-        Found(
+        SearchEntry(
             f"dangers.html#{entry.id}",
             helpers.title("danger", entry.id),
             helpers.words(entry.item.hazard),
@@ -132,7 +132,7 @@ def dangers_page(renderer: Renderer) -> Page:
         for entry in entries
     )
     urgent = tuple(
-        Found(
+        SearchEntry(
             f"dangers.html#{entry.id}-now",
             f"{say['afterwards']}: {helpers.title('danger', entry.id)}",
             helpers.words(entry.item.afterwards),
@@ -160,5 +160,5 @@ def _messages(entry: ProcedureEntry) -> Iterator[tuple[Step | None, Message]]:
             yield step, message
 
 
-def _found(renderer: Renderer, page: str) -> Found:
-    return Found(f"{page}.html", renderer.words[f"{page}_title"], renderer.words[f"{page}_lead"])
+def _found(renderer: Renderer, page: str) -> SearchEntry:
+    return SearchEntry(f"{page}.html", renderer.words[f"{page}_title"], renderer.words[f"{page}_lead"])

@@ -15,7 +15,7 @@ from build_tools.pages.jobs.calls import ICS, named, waits
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import at
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.calls import Call, calls
+from build_tools.plan.calls import ScheduledCall, calls
 from build_tools.plan.office import A_CALL
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
@@ -46,7 +46,7 @@ def calendar(renderer: Renderer, id: str, planned: PlannedJob) -> bytes:
     return bytes(made.to_ical())
 
 
-def _to_make(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: Call) -> Event:
+def _to_make(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: ScheduledCall) -> Event:
     """The call itself, in the half hour before it must be over at the latest; it rings."""
     from icalendar import Alarm
 
@@ -66,7 +66,7 @@ def _to_make(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: Ca
     return event
 
 
-def _visit(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: Call) -> Event:
+def _visit(renderer: Renderer, helpers: Helpers, plan: Plan, id: str, call: ScheduledCall) -> Event:
     """What comes of the call."""
     what = renderer.words[f"visit_{call.kind}"].format(what=named(renderer, helpers, call))
     event = _event(plan, helpers, id, f"{call.key} visit", what, call.comes, call.leaves)
@@ -89,7 +89,7 @@ def _event(plan: Plan, helpers: Helpers, id: str, key: str, summary: str, starts
     return event
 
 
-def _about(renderer: Renderer, helpers: Helpers, plan: Plan, call: Call) -> list[str]:
+def _about(renderer: Renderer, helpers: Helpers, plan: Plan, call: ScheduledCall) -> list[str]:
     """What stands below a call and its visit: when they come, for what, and what waits."""
     say = renderer.words
     come = say["calls_there" if call.kind in ("delivery", "rental") else "calls_come"]

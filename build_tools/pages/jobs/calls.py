@@ -8,9 +8,9 @@ from typing import Any
 from build_tools.book.model.step import Step
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place, task_name
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.calls import Call, Release, calls, looks
+from build_tools.plan.calls import Release, ScheduledCall, calls, crew_inspections
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
@@ -34,7 +34,7 @@ def calls_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
             "step": _step(plan, look.release),
             "waits": waits(renderer, helpers, plan, look.release),
         }
-        for look in looks(plan)
+        for look in crew_inspections(plan)
     ]
     content = renderer.render(
         "jobs/calls.html",
@@ -42,7 +42,7 @@ def calls_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         plan=plan,
         job=plan.job,
         days=days,
-        looks=own,
+        crew_inspections=own,
         late=sum(call.late for call in made),
         ics=ICS,
     )
@@ -52,11 +52,11 @@ def calls_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         Heading(say["calls_own"], "own"),
     )
     title = say["calls_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["calls_lead"]),)
+    found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["calls_lead"]),)
     return Page(url, title, content, say["calls_lead"], headings, found)
 
 
-def named(renderer: Renderer, helpers: Helpers, call: Call) -> str:
+def named(renderer: Renderer, helpers: Helpers, call: ScheduledCall) -> str:
     """Who or what is called for."""
     match call.kind:
         case "inspection":
@@ -80,7 +80,7 @@ def waits(renderer: Renderer, helpers: Helpers, plan: Plan, release: Release) ->
     return "; ".join(found) or say["calls_end"]
 
 
-def _shown(renderer: Renderer, helpers: Helpers, plan: Plan, call: Call) -> dict[str, Any]:
+def _shown(renderer: Renderer, helpers: Helpers, plan: Plan, call: ScheduledCall) -> dict[str, Any]:
     release = call.release
     return {
         "call": call,

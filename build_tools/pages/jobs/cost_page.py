@@ -9,7 +9,7 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.times import day
 from build_tools.pages.page import Heading, Page
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.cost import EARLIER, KINDS, Cost, Line, cost_of
+from build_tools.plan.cost import EARLIER, KINDS, Cost, CostLine, cost_of
 from build_tools.plan.money import write_money
 from build_tools.plan.planned_job import PlannedJob
 from calculators.writing import decimal
@@ -48,11 +48,11 @@ def cost_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     return Page(url, say["cost_title"], content, say["cost_lead"], tuple(headings))
 
 
-def _dearest_first(lines: list[Line]) -> list[Line]:
+def _dearest_first(lines: list[CostLine]) -> list[CostLine]:
     return sorted((line for line in lines if line.amount is not None), key=lambda line: -(line.amount or 0.0))
 
 
-def _shown(renderer: Renderer, helpers: Helpers, line: Line) -> dict[str, Any]:
+def _shown(renderer: Renderer, helpers: Helpers, line: CostLine) -> dict[str, Any]:
     """A line with its name, where it is explained, its quantity and its price."""
     scheme = TITLED[line.kind]
     earlier = line.kind == "labour" and line.thing == EARLIER
@@ -68,7 +68,7 @@ def _shown(renderer: Renderer, helpers: Helpers, line: Line) -> dict[str, Any]:
     }
 
 
-def _price(line: Line) -> str:
+def _price(line: CostLine) -> str:
     """The price, with what it is for where that is not one of what is counted."""
     each = line.each or 0.0
     by_one = line.amount is not None and abs(each * line.quantity - line.amount) < CENT

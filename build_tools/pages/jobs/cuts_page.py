@@ -9,7 +9,7 @@ from build_tools.pages.drawings import drawn
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import sticks
 from build_tools.pages.jobs.names import task_name
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.cuts import Cuts
 from build_tools.plan.order_list import to_do
@@ -31,7 +31,7 @@ def cuts_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     content = renderer.render("jobs/cuts.html", helpers, job=plan.job, lists=lists, by_length=run)
     headings = tuple(Heading(helpers.title("material", each["id"]), each["id"]) for each in lists)
     title = say["cuts_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["cuts_lead"]),)
+    found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["cuts_lead"]),)
     return Page(url, title, content, say["cuts_lead"], headings, found)
 
 

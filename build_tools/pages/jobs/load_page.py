@@ -8,9 +8,9 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import day as written
-from build_tools.pages.page import Found, Heading, Page, foot_style
+from build_tools.pages.page import Heading, Page, SearchEntry, foot_style
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.load_out import Load, MaterialOut, load_out
+from build_tools.plan.load_out import DayLoad, MaterialOut, load_out
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
@@ -24,12 +24,12 @@ def load_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     content = renderer.render("jobs/load.html", helpers, id=id, job=plan.job, loads=loads, top=helpers.top)
     headings = tuple(Heading(written(each["day"]), f"d-{each['day'].isoformat()}") for each in loads)
     title = say["load_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["load_lead"]),)
+    found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["load_lead"]),)
     foot = foot_style(f"{title}, {helpers.title('job', id)}")
     return Page(url, title, content, say["load_lead"], headings, found, style=foot)
 
 
-def _shown(helpers: Helpers, plan: Plan, load: Load) -> dict[str, Any]:
+def _shown(helpers: Helpers, plan: Plan, load: DayLoad) -> dict[str, Any]:
     def by_name(scheme: str, id: str) -> str:
         return helpers.title(scheme, id).lower()
 

@@ -22,7 +22,7 @@ WIDTHS = (22, 13, 13, 44, 10, 10, 22, 12, 60, 44)
 WRITTEN = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*")
 
 
-class Row(NamedTuple):
+class OrderRow(NamedTuple):
     """One line of the list. ``quantity`` is what is bought, in ``unit``; ``needed_quantity`` what the tasks take."""
 
     supplier: str
@@ -37,13 +37,13 @@ class Row(NamedTuple):
     watch: str
 
 
-def rows(renderer: Renderer, id: str, planned: PlannedJob) -> Iterator[Row]:
+def rows(renderer: Renderer, id: str, planned: PlannedJob) -> Iterator[OrderRow]:
     """The lines in the order of the page."""
     plan, say = planned.plan, renderer.words
     helpers = Helpers(plan.context, "", renderer.pictures)
     for lot in order_list(plan, planned.today):
         for line in lot.lines:
-            yield Row(
+            yield OrderRow(
                 lot.supplier,
                 lot.needed,
                 line.order_by,
@@ -102,7 +102,7 @@ def _workbook(title: str, lines: list[Sequence[Any]], today: date) -> bytes:
 
 
 def _heads(renderer: Renderer) -> list[str]:
-    return [renderer.words[f"order_list_column_{name}"] for name in Row._fields]
+    return [renderer.words[f"order_list_column_{name}"] for name in OrderRow._fields]
 
 
 def _always_the_same(workbook: bytes, today: date) -> bytes:

@@ -8,12 +8,12 @@ from typing import Any
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.amounts import as_sold, of_unit
 from build_tools.pages.jobs.names import task_name
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.order_list import Line, Lot, order_list
+from build_tools.plan.order_list import OrderLine, SupplierOrder, order_list
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
-from build_tools.plan.take_off import Needed
+from build_tools.plan.take_off import MaterialNeed
 
 CSV, XLSX = "order-list.csv", "order-list.xlsx"
 
@@ -41,15 +41,15 @@ def order_list_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     )
     headings = [Heading(say["order_list_first"], "first"), *(Heading(each["name"], each["id"]) for each in suppliers)]
     title = say["order_list_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["order_list_lead"]),)
+    found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["order_list_lead"]),)
     return Page(url, title, content, say["order_list_lead"], tuple(headings), found)
 
 
-def _shown(helpers: Helpers, plan: Plan, lot: Lot) -> dict[str, Any]:
+def _shown(helpers: Helpers, plan: Plan, lot: SupplierOrder) -> dict[str, Any]:
     return {"lot": lot, "lines": [_line(helpers, plan, line) for line in lot.lines]}
 
 
-def _line(helpers: Helpers, plan: Plan, line: Line) -> dict[str, Any]:
+def _line(helpers: Helpers, plan: Plan, line: OrderLine) -> dict[str, Any]:
     what = line.what
     return {
         "line": line,
@@ -59,7 +59,7 @@ def _line(helpers: Helpers, plan: Plan, line: Line) -> dict[str, Any]:
     }
 
 
-def _need(helpers: Helpers, plan: Plan, unit: str, need: Needed) -> dict[str, Any]:
+def _need(helpers: Helpers, plan: Plan, unit: str, need: MaterialNeed) -> dict[str, Any]:
     """How a task came to what it takes."""
     return {
         "need": need,

@@ -12,7 +12,7 @@ from build_tools.pages.jobs.order_list_page import order_list_page
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.what_if_page import what_if_page
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.planned_job import PlannedJob
 
@@ -85,10 +85,10 @@ def _overview(renderer: Renderer, id: str, planned: PlannedJob, below: list[Page
         links=links,
         spaces=spaces,
         changed=changed(renderer.book, plan.job),
-        tries=planned.tries,
+        accelerations=planned.accelerations,
     )
     say = renderer.words
     title = helpers.title("job", id)
     headings = [Heading(say["job_pages"], "pages"), Heading(say["job_spaces"], "spaces")]
-    found = (Found(url, title, helpers.words(plan.job.summary), boost=3),)
+    found = (SearchEntry(url, title, helpers.words(plan.job.summary), boost=3),)
     return Page(url, title, content, helpers.words(plan.job.summary), tuple(headings), found)

@@ -8,14 +8,14 @@ from itertools import groupby
 from typing import Any
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.chart import Axis, Item, Look, lay_out
+from build_tools.pages.jobs.gantt import GanttAxis, GanttItem, GanttLayout, lay_out
 from build_tools.pages.jobs.names import trip_name
 from build_tools.pages.jobs.plan_words import Words, first_names
-from build_tools.plan.lags import waits
+from build_tools.plan.lags import lags
 from build_tools.plan.plan import Plan, Stretch
 
-WIDE, NARROW = Look(912, side=112), Look(328)
-WHOLE_WIDE, WHOLE_NARROW = Look(912, side=112, worded=False), Look(328, worded=False)
+WIDE, NARROW = GanttLayout(912, side=112), GanttLayout(328)
+WHOLE_WIDE, WHOLE_NARROW = GanttLayout(912, side=112, worded=False), GanttLayout(328, worded=False)
 
 
 def charts(helpers: Helpers, plan: Plan, say: Words) -> dict[str, Any]:
@@ -26,11 +26,11 @@ def charts(helpers: Helpers, plan: Plan, say: Words) -> dict[str, Any]:
     last = max(plan.end.date(), min(plan.job.deadline, worktime.days[-1]))
     days = [day for day in worktime.days if day <= last]
     deadline = _evening(plan, plan.job.deadline)
-    axis = Axis(days, 0, worktime.slots_per_day)
+    axis = GanttAxis(days, 0, worktime.slots_per_day)
     weeks = []
     for _, week in groupby((day for day in days if day <= plan.end.date()), key=lambda day: day.isocalendar()[:2]):
         mine = list(week)
-        part = Axis(mine, days.index(mine[0]), worktime.slots_per_day)
+        part = GanttAxis(mine, days.index(mine[0]), worktime.slots_per_day)
         here = deadline if mine[0] <= plan.job.deadline <= mine[-1] else None
         pair = [lay_out(items, names, part, look, here) for look in (WIDE, NARROW)]
         weeks.append({"day": mine[0], "charts": pair})
@@ -54,7 +54,7 @@ def row_names(helpers: Helpers, plan: Plan) -> dict[str, str]:
     return names | {id: helpers.say(each.title) for id, each in job.spaces.items() if id not in names}
 
 
-def items_of(helpers: Helpers, plan: Plan, say: Words) -> Iterator[Item]:
+def items_of(helpers: Helpers, plan: Plan, say: Words) -> Iterator[GanttItem]:
     """Everything that is drawn."""
     job, worktime = plan.job, plan.worktime
     critical_path = {piece for piece, _ in plan.critical_path}
@@ -62,16 +62,16 @@ def items_of(helpers: Helpers, plan: Plan, say: Words) -> Iterator[Item]:
         starts, ends = worktime.slot_at(stretch.starts), worktime.slot_at(stretch.ends)
         kind = "visit" if stretch.visit else "work"
         words = helpers.title("inspection", stretch.visit) if stretch.visit else _words(helpers, plan, stretch, say)
-        yield Item(job.tasks[stretch.task].space, starts, ends, kind, words, stretch.activity in critical_path)  # type: ignore[arg-type]
+        yield GanttItem(job.tasks[stretch.task].space, starts, ends, kind, words, stretch.activity in critical_path)  # type: ignore[arg-type]
     for shut in plan.closed:
         words = say["plan_bar_closed"].format(task=_title(helpers, plan, shut.task))
-        yield Item(shut.place, worktime.slot_at(shut.starts), worktime.slot_at(shut.ends), "closed", words)
-    for wait in waits(plan):
+        yield GanttItem(shut.place, worktime.slot_at(shut.starts), worktime.slot_at(shut.ends), "closed", words)
+    for wait in lags(plan):
         words = say["plan_bar_wait"].format(task=_title(helpers, plan, wait.task))
         if wait.visit:
             words = say["plan_bar_call"].format(inspection=helpers.title("inspection", wait.visit))
         starts, ends = worktime.slot_at(wait.starts), worktime.slot_at(wait.ends)
-        yield Item(job.tasks[wait.task].space, starts, ends, "wait", words)
+        yield GanttItem(job.tasks[wait.task].space, starts, ends, "wait", words)
 
 
 def _words(helpers: Helpers, plan: Plan, stretch: Stretch, say: Words) -> str:

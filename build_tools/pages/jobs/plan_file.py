@@ -11,4 +11,6 @@ from build_tools.plan.planned_job import PlannedJob
 
 def plan_json(renderer: Renderer, id: str, planned: PlannedJob) -> str:
     """The file ``plan.json`` of a job."""
-    return json.dumps(plan_as_data(planned.plan, tries=planned.tries), ensure_ascii=False, indent=1) + "\n"
+    return (
+        json.dumps(plan_as_data(planned.plan, accelerations=planned.accelerations), ensure_ascii=False, indent=1) + "\n"
+    )

@@ -9,10 +9,10 @@ from build_tools.pages.jobs.names import place, trip_name
 from build_tools.pages.jobs.plan_chart import charts
 from build_tools.pages.jobs.plan_words import in_hand, lines_beside, sureness, why
 from build_tools.pages.jobs.times import at
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.compare import figures
-from build_tools.plan.daily_schedule import Day, daily_schedule
+from build_tools.plan.daily_schedule import ScheduleDay, daily_schedule
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.reasons import CriticalLink, reasons
@@ -48,11 +48,11 @@ def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     headings = [(say["plan_drawn"], "drawn"), (say["plan_days"], "days"), (say["plan_chain"], "chain")]
     headings += [(say["plan_slack"], "slack"), (say["plan_sure"], "sure")]
     title = say["plan_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["plan_lead"]),)
+    found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["plan_lead"]),)
     return Page(url, title, content, say["plan_lead"], tuple(Heading(*each) for each in headings), found)
 
 
-def _day(renderer: Renderer, helpers: Helpers, plan: Plan, day: Day) -> dict[str, Any]:
+def _day(renderer: Renderer, helpers: Helpers, plan: Plan, day: ScheduleDay) -> dict[str, Any]:
     """A day as the template shows it: a block for each person, then visits, closed places and waits."""
     people = []
     for hand in plan.prepared.hands:

@@ -8,7 +8,7 @@ from datetime import datetime
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import task_and_trip, task_name
 from build_tools.pages.jobs.times import at, day
-from build_tools.plan.daily_schedule import Day
+from build_tools.plan.daily_schedule import ScheduleDay
 from build_tools.plan.plan import Plan
 from build_tools.plan.problem import Objective
 from build_tools.plan.reasons import CriticalLink
@@ -79,7 +79,7 @@ def why(helpers: Helpers, plan: Plan, link: CriticalLink, say: Words) -> str:
     return " ".join(sentences)
 
 
-def lines_beside(helpers: Helpers, plan: Plan, day: Day, say: Words) -> list[tuple[str, str, str]]:
+def lines_beside(helpers: Helpers, plan: Plan, day: ScheduleDay, say: Words) -> list[tuple[str, str, str]]:
     """What is closed and what waits on a day: the kind for its mark, what in few words, and the sentence."""
     shut: dict[tuple[str, datetime], list[str]] = {}
     for one in day.closed:
@@ -88,15 +88,15 @@ def lines_beside(helpers: Helpers, plan: Plan, day: Day, say: Words) -> list[tup
     for (task, ends), places in shut.items():
         text = say["plan_shut_until"].format(task=task_name(helpers, plan.job, task), until=at(ends))
         lines.append(("closed", f"{say['plan_shut']} {', '.join(places)}", text))
-    for wait in day.waits:
-        if wait.visit:
-            inspection = helpers.title("inspection", wait.visit)
-            text = say["plan_called_until"].format(inspection=inspection, until=at(wait.ends))
+    for lag in day.lags:
+        if lag.visit:
+            inspection = helpers.title("inspection", lag.visit)
+            text = say["plan_called_until"].format(inspection=inspection, until=at(lag.ends))
             lines.append(("wait", say["plan_called"], text))
         else:
-            later = ", ".join(task_and_trip(helpers, plan, task, trip, say) for task, trip in wait.later)
-            task = task_and_trip(helpers, plan, wait.task, wait.trip, say)
-            text = say["plan_sets_until"].format(task=task, until=at(wait.ends), later=later)
+            later = ", ".join(task_and_trip(helpers, plan, task, trip, say) for task, trip in lag.later)
+            task = task_and_trip(helpers, plan, lag.task, lag.trip, say)
+            text = say["plan_sets_until"].format(task=task, until=at(lag.ends), later=later)
             lines.append(("wait", say["plan_sets"], text))
     return lines
 

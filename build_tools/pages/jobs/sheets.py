@@ -11,7 +11,7 @@ from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.names import place, trip_name
 from build_tools.pages.jobs.short import before_all, lines, materials, steps
 from build_tools.pages.jobs.times import day as written
-from build_tools.pages.page import Found, Heading, Page, foot_style
+from build_tools.pages.page import Heading, Page, SearchEntry, foot_style
 from build_tools.pages.qr import qr_svg
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.person_days import PersonDay, person_days
@@ -35,7 +35,7 @@ def sheets_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         "jobs/sheets.html", helpers, job=planned.plan.job, people=people, codes=bool(renderer.site_url)
     )
     headings = tuple(Heading(helpers.title("person", each["id"]), each["id"]) for each in people)
-    found = (Found(url, f"{say['sheets_title']}: {helpers.title('job', id)}", say["sheets_lead"]),)
+    found = (SearchEntry(url, f"{say['sheets_title']}: {helpers.title('job', id)}", say["sheets_lead"]),)
     return Page(url, say["sheets_title"], content, say["sheets_lead"], headings, found)
 
 

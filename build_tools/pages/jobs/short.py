@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 from typing import Any
 
-from build_tools.book.calls import Called, shown_input
+from build_tools.book.calls import CallResult, shown_input
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.step import Message, Step
 from build_tools.book.model.table import Form
@@ -65,7 +65,7 @@ def _numbers(helpers: Helpers, plan: Plan, step: Step, tasks: list[str]) -> list
     return [{"title": helpers.title("calculator", form.calculator), "of": [], "open": True}]
 
 
-def _answer(helpers: Helpers, form: Form, called: Called) -> dict[str, Any]:
+def _answer(helpers: Helpers, form: Form, called: CallResult) -> dict[str, Any]:
     calculator, answer = called.calculator, called.answer or {}
     texts = shown(calculator, answer)
     lines, lists = [], []

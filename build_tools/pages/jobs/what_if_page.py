@@ -7,11 +7,11 @@ from itertools import pairwise
 
 from build_tools.book.model.job import Variant
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.chart import Axis, Chart, Item, Look, lay_out
+from build_tools.pages.jobs.gantt import GanttAxis, GanttChart, GanttItem, GanttLayout, lay_out
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.plan_words import Words, counted
 from build_tools.pages.jobs.times import at, day
-from build_tools.pages.page import Found, Heading, Page
+from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.compare import figures, shut_slots
 from build_tools.plan.plan import Plan
@@ -19,7 +19,7 @@ from build_tools.plan.planned_job import PlannedJob
 
 AS_PLANNED = ""
 """The id of the plan itself among its variants."""
-WIDE, NARROW = Look(912, side=190), Look(328)
+WIDE, NARROW = GanttLayout(912, side=190), GanttLayout(328)
 
 
 def what_if_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
@@ -53,14 +53,14 @@ def what_if_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         at=at,
         rows=rows,
         each=each,
-        tries=planned.tries,
+        accelerations=planned.accelerations,
         with_cost=any(row["cost"] for row in rows),
         charts=[_drawn(plans, titles, look) for look in (WIDE, NARROW)] if planned.variants else [],
     )
     headings = [Heading(say["what_if_compared"], "compared")] if planned.variants else []
     headings.append(Heading(say["job_sooner"], "sooner"))
     title = say["what_if_title"]
-    found = (Found(url, f"{title}: {helpers.title('job', id)}", say["what_if_lead"]),)
+    found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["what_if_lead"]),)
     return Page(url, title, content, say["what_if_lead"], tuple(headings), found)
 
 
@@ -115,7 +115,7 @@ def _comes(plan: Plan, other: Plan, say: Words) -> Iterator[str]:
         yield say["what_if_plan_unproved"]
 
 
-def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: Look) -> Chart:
+def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: GanttLayout) -> GanttChart:
     """Each plan as a bar on one axis of days, with what is closed on it."""
     first = next(iter(plans.values()))
     moments = [plan.end for plan in plans.values()] + [one.ends for plan in plans.values() for one in plan.closed]
@@ -131,11 +131,11 @@ def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: Look) -> Chart:
     items = []
     for name, plan in plans.items():
         end = slot(plan, plan.solution.end.value - 1) + 1
-        items.append(Item(name, 0, end, "work", at(plan.end), sets_end=name == AS_PLANNED))
+        items.append(GanttItem(name, 0, end, "work", at(plan.end), sets_end=name == AS_PLANNED))
         for starts, ends in _runs(sorted(shut_slots(plan))):
-            items.append(Item(name, slot(plan, starts), slot(plan, ends - 1) + 1, "closed"))
+            items.append(GanttItem(name, slot(plan, starts), slot(plan, ends - 1) + 1, "closed"))
     deadline = sum(day <= first.job.deadline for day in days) * slots_per_day
-    return lay_out(items, {name: titles[name] for name in plans}, Axis(days, 0, slots_per_day), look, deadline)
+    return lay_out(items, {name: titles[name] for name in plans}, GanttAxis(days, 0, slots_per_day), look, deadline)
 
 
 def _runs(slots: Sequence[int]) -> Iterator[tuple[int, int]]:

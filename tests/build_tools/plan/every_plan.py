@@ -16,7 +16,7 @@ from build_tools.commands.site import BOOK
 from build_tools.plan import left_shift, solve
 from build_tools.plan.data import plan_as_data
 from build_tools.plan.order_quantities import ordered
-from build_tools.plan.planning import bring_in, plan_with_variants
+from build_tools.plan.planning import plan_accelerations, plan_with_variants
 
 PART = 0.05
 
@@ -27,7 +27,7 @@ def every_plan(context: Context, job: str) -> dict[str, Any]:
     today: date = entry.item.start
     made = plan_with_variants(context, entry, today)
     return {
-        "plan": plan_as_data(made.plan, tries=bring_in(context, entry, made.plan, today)),
+        "plan": plan_as_data(made.plan, accelerations=plan_accelerations(context, entry, made.plan, today)),
         "variants": {other.id: plan_as_data(other.plan, other.id) if other.plan else "" for other in made.variants},
         "takes": repr(made.plan.prepared.take_offs),
         "cuts": {what.material: what.cuts.answer for what in ordered(made.plan) if what.cuts},

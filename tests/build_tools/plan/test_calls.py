@@ -13,11 +13,11 @@ from build_tools.book.checks.context import Context
 from build_tools.book.memo import Memo
 from build_tools.book.model.job import Job
 from build_tools.book.model.reference import Material, Tool
-from build_tools.plan.calls import Call, calls, looks
+from build_tools.plan.calls import ScheduledCall, calls, crew_inspections
 from build_tools.plan.checks import check_job
 from build_tools.plan.plan import Plan
 from build_tools.plan.planning import plan_job
-from build_tools.plan.prepare import Visit
+from build_tools.plan.prepare import InspectionVisit
 from build_tools.plan.worktime import is_weekday
 from tests.build_tools.plan.drawn_jobs import NOWHERE, Fields, book_of, draw, inspection, job_of, procedure
 
@@ -56,7 +56,7 @@ def with_things(context: Context, materials: dict[str, Any] | None = None, tools
 # Drawn jobs.
 
 
-def too_short(call: Call, visit: Visit, off: list[date]) -> bool:
+def too_short(call: ScheduledCall, visit: InspectionVisit, off: list[date]) -> bool:
     """Whether a call leaves a visit less than its notice; counted here a day at a time."""
     if visit.weekdays is None:
         return call.comes - call.by < timedelta(hours=visit.hours)
@@ -111,7 +111,7 @@ def test_calls_are_sorted_and_keep_their_names(seed: int) -> None:
 # One at a time.
 
 
-def the_visit(notice: str, called: str = "ahead", **job: Any) -> tuple[Plan, Call]:
+def the_visit(notice: str, called: str = "ahead", **job: Any) -> tuple[Plan, ScheduledCall]:
     """A day and a bit of work, looked at after its second step, then more; and its call."""
     context = book_of(
         {"dig": procedure("10 h", steps=5, holds={4: "look"}), "fill": procedure("1 h")},
@@ -160,7 +160,7 @@ def test_what_the_crew_looks_at_is_told_and_not_called() -> None:
     )
     plan = planned(context, job_of({"dig": {"procedure": "dig"}}, begins="8:00"))
     assert calls(plan) == []
-    (look,) = looks(plan)
+    (look,) = crew_inspections(plan)
     assert (look.inspection, look.about, look.notice) == ("own", at(7, 12), "1 h")
     assert look.release.steps == (3, 4)
 

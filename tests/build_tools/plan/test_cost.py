@@ -11,7 +11,7 @@ import pytest
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.reference import Tool
-from build_tools.plan.cost import EARLIER, Cost, Line, cost_of
+from build_tools.plan.cost import EARLIER, Cost, CostLine, cost_of
 from build_tools.plan.money import read_money, times
 from build_tools.plan.planning import plan_job
 from calculators.reading import Unreadable
@@ -43,7 +43,7 @@ def cost(tasks: dict[str, dict[str, Any]], **job: Any) -> Cost:
     return cost_of(plan_job(Context.of(book, context.memo, {}), entry, date(2026, 12, 9), objectives=1))
 
 
-def line(made: Cost, thing: str) -> Line:
+def line(made: Cost, thing: str) -> CostLine:
     (found,) = (each for each in made.lines if each.thing == thing)
     return found
 

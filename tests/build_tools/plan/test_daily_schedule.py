@@ -13,11 +13,11 @@ from build_tools.plan import data
 from build_tools.plan.compare import figures
 from build_tools.plan.daily_schedule import daily_schedule
 from build_tools.plan.data import plan_as_data
-from build_tools.plan.lags import waits
+from build_tools.plan.lags import lags
 from build_tools.plan.plan import Plan
 from build_tools.plan.planning import plan_job
 from build_tools.plan.reasons import reasons
-from build_tools.plan.what_if import Try
+from build_tools.plan.what_if import Acceleration
 from tests.build_tools.plan.drawn_jobs import Fields, before, book_of, closes, draw, inspection, job_of, procedure
 
 MONDAY = date(2026, 12, 7)
@@ -48,7 +48,7 @@ def test_the_days_hold_work_visits_what_is_closed_and_what_waits() -> None:
         ("paint", at(7, 7, 30), at(7, 9, 30)),
         ("coat", at(7, 13, 30), at(7, 15, 30)),
     ]
-    assert [(one.task, one.later, one.ends) for one in first.waits] == [("paint", (("coat", 0),), at(7, 13, 30))]
+    assert [(one.task, one.later, one.ends) for one in first.lags] == [("paint", (("coat", 0),), at(7, 13, 30))]
     assert first.closed == []  # it is closed when the day is over
     assert [(part.task, part.starts, part.ends, part.goes_on) for part in second.work] == [
         ("door", at(8, 11, 30), at(8, 13), False),
@@ -122,7 +122,7 @@ def test_two_plans_have_comparable_figures() -> None:
 
 def test_the_keys_of_the_data_are_those_that_are_written_down() -> None:
     """The table at the top of the module names each key of the data, and no other."""
-    made = plan_as_data(floor(), "other", [Try("a helper more", floor()), Try("nothing", None)])
+    made = plan_as_data(floor(), "other", [Acceleration("a helper more", floor()), Acceleration("nothing", None)])
     assert data.__doc__ is not None
     table = data.__doc__.split("=  =")[2]
     named = set(re.findall(r"``(\w+)``", table)) | set(re.findall(r"^(\w+) ", table, re.MULTILINE))
@@ -167,7 +167,7 @@ def test_the_data_of_drawn_jobs_is_whole(seed: int) -> None:
     days = daily_schedule(plan)
     assert sum((part.ends - part.starts).seconds / 3600 for day in days for part in day.work) == hours
     assert sum(len(day.visits) for day in days) == len(plan.prepared.visits)
-    assert all(wait.starts <= wait.ends for wait in waits(plan))
+    assert all(wait.starts <= wait.ends for wait in lags(plan))
     links = reasons(plan)
     assert not links or links[-1].ends == plan.end
     for link in links:

@@ -245,7 +245,7 @@ def test_the_chain_is_whole_and_its_reasons_are_true(seed: int) -> None:
     assert path[0][1] is None
     for (earlier, _), (later, dependency) in pairwise(path):
         assert dependency is not None
-        assert (dependency.earlier, dependency.later) == (earlier, later)
+        assert (dependency.predecessor, dependency.successor) == (earlier, later)
         free = ready_after(problem, starts, earlier, dependency.lag)
         assert free <= starts[later]
         others = {activity: at for activity, at in starts.items() if activity != later}

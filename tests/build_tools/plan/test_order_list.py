@@ -7,12 +7,12 @@ from typing import Any
 
 import pytest
 
-from build_tools.plan.order_list import Line, order_list
+from build_tools.plan.order_list import OrderLine, order_list
 from build_tools.plan.plan import Plan
 from tests.build_tools.plan.fit_out_jobs import BATH, FLOOR, MONDAY, PAD, ROOM, TILE, closet, planned
 
 
-def lines(plan: Plan, today: date = MONDAY) -> dict[str, Line]:
+def lines(plan: Plan, today: date = MONDAY) -> dict[str, OrderLine]:
     """The lines of an order list by material, for what stands once on it."""
     return {line.what.material: line for lot in order_list(plan, today) for line in lot.lines}
 

@@ -12,7 +12,7 @@ import pytest
 
 from build_tools.commands.cli import main
 from build_tools.commands.site import BOOK
-from build_tools.records.lines import Line, csv_of, lines_of
+from build_tools.records.lines import RecordLine, csv_of, lines_of
 from build_tools.records.model import Record
 from build_tools.records.reading import LARGEST, made_by, merged, read_records
 
@@ -123,7 +123,7 @@ def test_other_places_stay_apart() -> None:
 )
 def test_a_cell(text: str, cell: str) -> None:
     """Figures stay figures; what a spreadsheet would run is text; commas and quotes are quoted."""
-    line = Line("", "", "", "", "", "", "note", entry=text)
+    line = RecordLine("", "", "", "", "", "", "note", entry=text)
     assert csv_of([line]).split("\r\n")[1] == f",,,,,,note,,,{cell},,,"
 
 

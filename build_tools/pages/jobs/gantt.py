@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Literal
 
-from build_tools.pages.fit_out.chart import wrapped
+from build_tools.pages.fit_out.sequence_chart import wrapped
 
 LETTER = 6.3
 """Width of an average letter of the chart's words, in pixels."""
@@ -28,7 +28,7 @@ LEAST = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Item:
+class GanttItem:
     """What goes on in a place from one slot to another. ``sets_end``: it is of the chain that sets the end date."""
 
     row: str
@@ -40,7 +40,7 @@ class Item:
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class GanttLayout:
     """How a chart is drawn: its width, the width of the column with the places (0: their names stand over the rows)."""
 
     width: float
@@ -49,10 +49,10 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True)
-class Bar:
+class GanttBar:
     """A drawn item: its box, and its words in lines, each with the place of its first or last letter."""
 
-    item: Item
+    item: GanttItem
     x: float
     y: float
     width: float
@@ -63,18 +63,18 @@ class Bar:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class GanttRow:
     """A place: its name in lines, and what is drawn in it."""
 
     id: str
     y: float
     height: float
     lines: tuple[tuple[float, str], ...]
-    bars: tuple[Bar, ...]
+    bars: tuple[GanttBar, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Day:
+class GanttDay:
     """A day of the axis, with its words where there is room for them."""
 
     x: float
@@ -84,41 +84,43 @@ class Day:
 
 
 @dataclass(slots=True)
-class Chart:
+class GanttChart:
     """All that is drawn. ``deadline`` is the x of the evening of the last day, where it lies on the chart."""
 
     width: float
     height: float
     side: float
-    days: list[Day] = field(default_factory=list)
-    rows: list[Row] = field(default_factory=list)
+    days: list[GanttDay] = field(default_factory=list)
+    rows: list[GanttRow] = field(default_factory=list)
     deadline: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class Axis:
+class GanttAxis:
     """Working days side by side; ``first`` is the number of the first of them on the axis of the whole plan."""
 
     days: Sequence[date]
     first: int
     slots_per_day: int
 
-    def x(self, slot: int, look: Look) -> float:
+    def x(self, slot: int, look: GanttLayout) -> float:
         """Where a slot begins."""
         part = (slot - self.first * self.slots_per_day) / (len(self.days) * self.slots_per_day)
         return round(look.side + max(0.0, min(1.0, part)) * (look.width - look.side), 1)
 
-    def cut(self, item: Item) -> Item | None:
+    def cut(self, item: GanttItem) -> GanttItem | None:
         """The part of an item that lies on the axis."""
         low, high = self.first * self.slots_per_day, (self.first + len(self.days)) * self.slots_per_day
         starts, ends = max(item.starts, low), min(item.ends, high)
         return replace(item, starts=starts, ends=ends) if starts < ends else None
 
 
-def lay_out(items: Sequence[Item], names: dict[str, str], axis: Axis, look: Look, deadline: int | None = None) -> Chart:
+def lay_out(
+    items: Sequence[GanttItem], names: dict[str, str], axis: GanttAxis, look: GanttLayout, deadline: int | None = None
+) -> GanttChart:
     """The chart of what lies on the axis; ``names`` are the places in their order, those with nothing are left out."""
     shown = [part for part in (axis.cut(item) for item in items) if part]
-    chart = Chart(look.width, HEAD, look.side, _days(axis, look))
+    chart = GanttChart(look.width, HEAD, look.side, _days(axis, look))
     for id, name in names.items():
         mine = sorted((item for item in shown if item.row == id), key=lambda item: (item.starts, item.ends))
         if mine:
@@ -130,7 +132,7 @@ def lay_out(items: Sequence[Item], names: dict[str, str], axis: Axis, look: Look
     return chart
 
 
-def _days(axis: Axis, look: Look) -> list[Day]:
+def _days(axis: GanttAxis, look: GanttLayout) -> list[GanttDay]:
     width = (look.width - look.side) / len(axis.days)
     made = []
     for number, day in enumerate(axis.days):
@@ -142,15 +144,15 @@ def _days(axis: Axis, look: Look) -> list[Day]:
             words = f"{day:%a} {day.day}"
         elif new_week:
             words = f"{day.day} {day:%b}"
-        made.append(Day(round(look.side + number * width, 1), round(width, 1), words, new_week))
+        made.append(GanttDay(round(look.side + number * width, 1), round(width, 1), words, new_week))
     return made
 
 
-def _row(id: str, name: str, items: list[Item], axis: Axis, look: Look, top: float) -> Row:
+def _row(id: str, name: str, items: list[GanttItem], axis: GanttAxis, look: GanttLayout, top: float) -> GanttRow:
     letters = int((look.side or look.width) / LETTER)
     name_lines = wrapped(name, letters)
     over = 0.0 if look.side else len(name_lines) * LINE + 2
-    lanes: list[list[Bar]] = []
+    lanes: list[list[GanttBar]] = []
     for item in items:
         bar = _bar(item, axis, look)
         lane = next((lane for lane in lanes if _left(bar) >= _right(lane[-1]) + GAP), None)
@@ -159,7 +161,7 @@ def _row(id: str, name: str, items: list[Item], axis: Axis, look: Look, top: flo
         else:
             lane.append(bar)
     y = top + over + GAP
-    bars: list[Bar] = []
+    bars: list[GanttBar] = []
     for lane in lanes:
         lines = max(len(bar.lines) for bar in lane)
         for bar in lane:
@@ -171,26 +173,26 @@ def _row(id: str, name: str, items: list[Item], axis: Axis, look: Look, top: flo
     bars = [replace(bar, y=top, height=height) if bar.item.kind == "closed" else bar for bar in bars]
     bars.sort(key=lambda bar: bar.item.kind != "closed")  # what is closed lies under what is written over it
     heads = tuple((top + GAP + LINE * (n + 1) - 4, text) for n, text in enumerate(name_lines))
-    return Row(id, top, height, heads, tuple(bars))
+    return GanttRow(id, top, height, heads, tuple(bars))
 
 
-def _bar(item: Item, axis: Axis, look: Look) -> Bar:
+def _bar(item: GanttItem, axis: GanttAxis, look: GanttLayout) -> GanttBar:
     """An item with its words, still without a height to stand at."""
     x, end = axis.x(item.starts, look), axis.x(item.ends, look)
     width = max(end - x, LEAST)
     if not look.worded or not item.words:
-        return Bar(item, x, 0, width, BAR)
+        return GanttBar(item, x, 0, width, BAR)
     lines = wrapped(item.words, LETTERS)
     long = max(map(len, lines)) * LETTER
     to_left = x + long > look.width
-    return Bar(item, x, 0, width, BAR, tuple((0.0, text) for text in lines), x + width if to_left else x, to_left)
+    return GanttBar(item, x, 0, width, BAR, tuple((0.0, text) for text in lines), x + width if to_left else x, to_left)
 
 
-def _left(bar: Bar) -> float:
+def _left(bar: GanttBar) -> float:
     long = max((len(text) for _, text in bar.lines), default=0) * LETTER
     return min(bar.x, bar.words_x - long) if bar.to_left else bar.x
 
 
-def _right(bar: Bar) -> float:
+def _right(bar: GanttBar) -> float:
     long = max((len(text) for _, text in bar.lines), default=0) * LETTER
     return bar.x + bar.width if bar.to_left else max(bar.x + bar.width, bar.words_x + long)

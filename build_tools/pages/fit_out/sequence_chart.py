@@ -22,7 +22,7 @@ TRACK = 5
 
 
 @dataclass(frozen=True, slots=True)
-class Box:
+class ProcedureBox:
     """A procedure: its place, and its title in lines. ``y`` is its upper edge."""
 
     id: str
@@ -33,12 +33,12 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class Chart:
+class SequenceChart:
     """Boxes, lines as SVG paths, and the middle of each lane."""
 
     width: float
     height: float
-    boxes: tuple[Box, ...]
+    boxes: tuple[ProcedureBox, ...]
     paths: tuple[str, ...]
     lanes: tuple[float, ...]
 
@@ -71,7 +71,9 @@ def wrapped(title: str, letters: int) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def lay_out(order: Sequence[str], graph: Graph, lane: dict[str, int], titles: dict[str, str], lanes: int) -> Chart:
+def lay_out(
+    order: Sequence[str], graph: Graph, lane: dict[str, int], titles: dict[str, str], lanes: int
+) -> SequenceChart:
     """The chart of procedures in that order; ``graph`` holds the links to draw, ``lane`` the lane of each."""
     row = _rows(order, graph, lane)
     ways = [_Way(start, end) for end in order for start in graph[end]]
@@ -84,7 +86,9 @@ def lay_out(order: Sequence[str], graph: Graph, lane: dict[str, int], titles: di
     heights = {id: len(wrapped(titles[id], int((BOX - 2 * PAD) / LETTER))) * LINE + 2 * PAD for id in order}
     top, tall, height = _row_places(order, row, heights, gaps)
     boxes = [
-        Box(id, lane_x[lane[id]], top[row[id]], heights[id], wrapped(titles[id], int((BOX - 2 * PAD) / LETTER)))
+        ProcedureBox(
+            id, lane_x[lane[id]], top[row[id]], heights[id], wrapped(titles[id], int((BOX - 2 * PAD) / LETTER))
+        )
         for id in order
     ]
     box = {each.id: each for each in boxes}
@@ -102,7 +106,7 @@ def lay_out(order: Sequence[str], graph: Graph, lane: dict[str, int], titles: di
             bends = [(x1, y1), (x1, below), (x, below), (x, above), (x2, above), (x2, y2)]
         paths.append("M" + " L".join(f"{x:g} {y:g}" for x, y in bends))
     middles = tuple(x + BOX / 2 for x in lane_x)
-    return Chart(width, height, tuple(boxes), tuple(paths), middles)
+    return SequenceChart(width, height, tuple(boxes), tuple(paths), middles)
 
 
 def _rows(order: Sequence[str], graph: Graph, lane: dict[str, int]) -> dict[str, int]:
