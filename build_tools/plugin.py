@@ -49,7 +49,7 @@ from build_tools.pages.frame import Frame, for_the_frame
 from build_tools.pages.renderer import signs
 from build_tools.pages.site_files import whole_style
 from build_tools.pipeline import Held, Options, Site, build
-from build_tools.site_folder import REFUSED, SiteFolder, told
+from build_tools.site_folder import REFUSED, SiteFolder, refusal_text
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
@@ -179,7 +179,7 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
         _collect_again()
         self.on_shutdown()
         if isinstance(error, OSError) and error.errno in REFUSED:
-            log.error(told(error, self._folder.place if self._folder else Path("the preview")))
+            log.error(refusal_text(error, self._folder.place if self._folder else Path("the preview")))
             raise Abort("Nothing was built; a site that was there is as it was.") from None
 
     def on_shutdown(self) -> None:

@@ -85,10 +85,10 @@ class SiteFolder:
             _remove(self._new)
 
 
-def told(refused: OSError, place: Path) -> str:
+def refusal_text(refused: OSError, place: Path) -> str:
     """What the disk refused, in words.
 
-    >>> told(OSError(errno.ENOSPC, "No space left on device"), Path("site"))
+    >>> refusal_text(OSError(errno.ENOSPC, "No space left on device"), Path("site"))
     'site cannot be written: No space left on device'
     """
     return f"{refused.filename or place} cannot be written: {refused.strerror}"

@@ -22,7 +22,7 @@ from build_tools.book.model.base import IsMeasure, RefersTo, Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
-from build_tools.book.texts import shows_words
+from build_tools.book.text_checks import shows_words
 from build_tools.commands.site import BOOK
 from calculators.registry import CALCULATORS
 from tests.jobs import two_rooms

@@ -12,7 +12,7 @@ from pathlib import Path
 NO_FILE = "is no file that can be read, but a folder, a pipe or a device"
 
 
-class NotTaken(OSError):
+class FileRefused(OSError):
     """A file that is not read; ``strerror`` says why, behind its name."""
 
     strerror: str
@@ -24,9 +24,9 @@ def content_of(path: Path, most: int) -> bytes:
     Raises NotTaken for a folder, a pipe, a device and more than ``most`` bytes, and OSError for what cannot be read.
     """
     if not stat.S_ISREG(path.stat().st_mode):
-        raise NotTaken(errno.EINVAL, NO_FILE, str(path))
+        raise FileRefused(errno.EINVAL, NO_FILE, str(path))
     with path.open("rb") as opened:
         raw = opened.read(most + 1)
     if len(raw) > most:
-        raise NotTaken(errno.EFBIG, f"is too large: at most {most / 1e6:.0f} MB are read", str(path))
+        raise FileRefused(errno.EFBIG, f"is too large: at most {most / 1e6:.0f} MB are read", str(path))
     return raw

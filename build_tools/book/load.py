@@ -14,13 +14,13 @@ from pydantic import ValidationError
 
 from build_tools.book.book import FIELD, Book, Entry, ProcedureEntry
 from build_tools.book.diagnostics import Diagnostic
-from build_tools.book.explained import explained
 from build_tools.book.files import Stamp, is_yaml, listed_files, read_in_parallel, shown_path, stamp_of
 from build_tools.book.model.base import IDENTIFIER, Part
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.reference import KINDS, Person
-from build_tools.book.texts import unfinished, unseen
+from build_tools.book.text_checks import unfinished, unseen
+from build_tools.book.validation_messages import validation_diagnostics
 from build_tools.book.yaml_reader import Document, Location, read_document
 
 LONGEST_ID = 80
@@ -147,7 +147,7 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
             parsed.items[name] = model.model_validate(fields)
         except ValidationError as mistakes:
             parsed.unread.append(name)
-            parsed.diagnostics += explained(document, at, mistakes, model, fields)
+            parsed.diagnostics += validation_diagnostics(document, at, mistakes, model, fields)
         else:
             parsed.diagnostics += unseen(document, at, parsed.items[name])
     return parsed

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from build_tools.book.yaml_mistakes import FIELD, LONG, quoted
+from build_tools.book.yaml_errors import FIELD, LONG, quoted
 
 Place = tuple[int, int]
 Found = tuple[Place, str, str]

@@ -28,11 +28,11 @@ from yaml.events import (
     SequenceStartEvent,
 )
 
-from build_tools.book.content import NotTaken, content_of
+from build_tools.book.content import FileRefused, content_of
 from build_tools.book.diagnostics import Diagnostic
-from build_tools.book.seen import turning_mark
+from build_tools.book.visible_text import bidi_control
+from build_tools.book.yaml_errors import explain_error
 from build_tools.book.yaml_losses import Losses
-from build_tools.book.yaml_mistakes import explain
 
 LARGEST = 2_000_000
 """Bytes: a procedure is some ten thousand; what is a hundred times that is no procedure."""
@@ -83,7 +83,7 @@ def read_document(path: Path, file: str) -> Document:
     """Read one file. A file that cannot be read at all gives a document without data and with the diagnostic."""
     try:
         raw = content_of(path, LARGEST)
-    except NotTaken as error:
+    except FileRefused as error:
         return _refused(file, error.strerror)
     except OSError as error:
         return _refused(file, f"cannot be read: {error.strerror or error}")
@@ -165,7 +165,7 @@ class _Tree:
                 if self._ended:
                     break
         except yaml.MarkedYAMLError as error:
-            line, column, message, hint = explain(text, error)
+            line, column, message, hint = explain_error(text, error)
             if not self.diagnostics:  # a bracket or a line that was lost above is missed here
                 self.diagnostics.append(Diagnostic(file, line, column, "error", message, hint))
         except yaml.YAMLError:
@@ -190,7 +190,7 @@ class _Tree:
         plain = not event.style  # '' from the parser that is written in C, None from that in Python
         if event.style == '"' and (wrong := CONTROL.search(text)):
             self._error(event.start_mark, f"holds a control character (U+{ord(wrong[0]):04X})", "take it out")
-        if wrong_way := turning_mark(text):
+        if wrong_way := bidi_control(text):
             self._error(event.start_mark, wrong_way, "take it out")
         losses = self.losses
         if losses is None or (

@@ -40,17 +40,17 @@ def run(arguments: argparse.Namespace) -> int:
         loaded = load_book(folder)
         for id, entry in loaded.book.jobs.items():
             print(printable(f"{id:24} {entry.item.title.inside(loaded.book.language)}"))
-        return _told(loaded.diagnostics)
+        return _print_diagnostics(loaded.diagnostics)
     checked = read_checked(folder, options)
     jobs = checked.context.book.jobs
     if checked.context.book.unread and arguments.job not in jobs:
-        return _told(checked.diagnostics)
+        return _print_diagnostics(checked.diagnostics)
     _must_be_there("job", arguments.job, jobs, "'plan' without a name lists the jobs")
     entry = jobs[arguments.job]
     if arguments.variant is not None:
         named = ", ".join(entry.item.variants) or "none"
         _must_be_there("variant", arguments.variant, entry.item.variants, f"the variants of this job: {named}")
-    if _told(checked.diagnostics):
+    if _print_diagnostics(checked.diagnostics):
         return FAILURE
     today = arguments.today or datetime.now().date()
     return _plan(checked.context, entry, arguments.variant, today, as_json=arguments.json)
@@ -64,7 +64,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
     from build_tools.plan.problem import Infeasible
     from build_tools.plan.what_if import varied
 
-    if _told(check_job(context, entry, today)):
+    if _print_diagnostics(check_job(context, entry, today)):
         return FAILURE
     if variant is not None:
         entry = varied(entry, entry.item.variants[variant])
@@ -78,7 +78,7 @@ def _plan(context: Context, entry: Entry[Job], variant: str | None, today: date,
         plan = plan_job(context, entry, today, cache=CACHE, on_improvement=show_improvement)
     except Infeasible as infeasible:
         progress.end("no plan")
-        return _told([cannot_be_planned(entry, infeasible)])
+        return _print_diagnostics([cannot_be_planned(entry, infeasible)])
     accelerations = []
     if plan.days_to_spare < 0:
         progress.show("it is late: trying what would bring it in")
@@ -98,7 +98,7 @@ OBJECTIVES = {"end": "working hours to the end", "closed": "closed hours", "move
 PARTS = {"end": 4, "closed": 4, "moves": 1}
 
 
-def _told(diagnostics: Iterable[Diagnostic]) -> int:
+def _print_diagnostics(diagnostics: Iterable[Diagnostic]) -> int:
     """Print the diagnostics in their order; 1 where one of them is an error."""
     from build_tools.book.diagnostics import listed
 

@@ -48,7 +48,7 @@ def run(arguments: argparse.Namespace) -> int:
         found = list(group)
         print(printable(found[0][0].job.title or job or "no job chosen"))
         for record, lines in found:
-            print("\n".join(printable(told) for told in _told(record, lines)))
+            print("\n".join(printable(summary) for summary in _summary_lines(record, lines)))
     if not works:
         print(f"no record in {arguments.folder}")
     if arguments.csv:
@@ -66,7 +66,7 @@ def run(arguments: argparse.Namespace) -> int:
     return FAILURE if refused else SUCCESS
 
 
-def _told(record: Record, lines: list[RecordLine]) -> list[str]:
+def _summary_lines(record: Record, lines: list[RecordLine]) -> list[str]:
     """One work in a few lines."""
     ticks = [line for line in lines if line.kind == "step" and not line.state.startswith("no longer")]
     steps = [line for line in ticks if line.step]  # the checks at the end have no number
@@ -76,18 +76,18 @@ def _told(record: Record, lines: list[RecordLine]) -> list[str]:
     people = ", ".join(sorted({item.by for item in record.items if item.by})) or "no name given"
     last = max((item.at[:10] for item in record.items), default="nothing entered")
     place = f", {record.space.title or record.space.id}" if record.space.id else ""
-    told = [f"  {record.procedure.title}{place}: {done} of {len(steps)} steps done{checks}, {people}, {last}"]
+    summary = [f"  {record.procedure.title}{place}: {done} of {len(steps)} steps done{checks}, {people}, {last}"]
     for line in lines:
         if line.state.startswith("outside"):
-            told.append(f"    outside: {line.what}: {line.entry} (asked for: {line.limits}) {line.by}".rstrip())
+            summary.append(f"    outside: {line.what}: {line.entry} (asked for: {line.limits}) {line.by}".rstrip())
         elif line.kind == "hold" and line.state == "open":
-            told.append(f"    hold open after step {line.step}: {line.what}")
+            summary.append(f"    hold open after step {line.step}: {line.what}")
         elif line.state == "passed by another":
-            told.append(f"    hold after step {line.step} looked at by somebody else: {line.what}, {line.entry}")
+            summary.append(f"    hold after step {line.step} looked at by somebody else: {line.what}, {line.entry}")
         elif line.state == "changed since":
             number = f"step {line.step}, " if line.step else ""
-            told.append(f"    ticked before it changed: {number}{line.title}")
-    return told
+            summary.append(f"    ticked before it changed: {number}{line.title}")
+    return summary
 
 
 COMMAND = Command(

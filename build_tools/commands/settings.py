@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from build_tools.book.content import NotTaken, content_of
+from build_tools.book.content import FileRefused, content_of
 from build_tools.commands.command import UsageError
 from build_tools.environment import ROOT
 
@@ -65,7 +65,7 @@ def _read(file: Path, chain: int = 0) -> dict[str, Any]:
     Loader.add_multi_constructor("tag:yaml.org,2002:python/", lambda *_: None)
     try:
         given = yaml.load(content_of(file, LARGEST).decode("utf-8-sig"), Loader)
-    except NotTaken as refused:
+    except FileRefused as refused:
         raise UsageError(f"{file}: {refused.strerror}") from None
     except (yaml.YAMLError, UnicodeDecodeError) as mistake:
         raise UsageError(f"{file}: cannot be read: {mistake}") from None

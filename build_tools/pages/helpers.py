@@ -24,7 +24,7 @@ from build_tools.book.references import figure_of, named_value
 from build_tools.book.tables import ComputedTable
 from build_tools.pages.drawings import drawn
 from build_tools.pages.live import open_inputs, start_of
-from build_tools.pages.on_site import lookers, measure_data, print_of
+from build_tools.pages.on_site import content_hash, lookers, measure_data
 from build_tools.pages.pictures import SitePicture
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
 from calculators.run import shown
@@ -46,7 +46,7 @@ class Helpers:
     def names(self) -> dict[str, Any]:
         """The helpers by the names that the templates use."""
         public = "prose inline words say url title used_in entry written basis amount table form picture".split()
-        public += ["print_of", "reads", "lookers"]
+        public += ["content_hash", "reads", "lookers"]
         return {name: getattr(self, name) for name in public}
 
     # text
@@ -154,9 +154,9 @@ class Helpers:
 
     # on site
 
-    def print_of(self, part: Step | list[Check]) -> str:
+    def content_hash(self, part: Step | list[Check]) -> str:
         """The print of a step, by which a page sees that it has changed since somebody ticked it."""
-        return print_of(part, self.context)
+        return content_hash(part, self.context)
 
     def reads(self, measurement: Measurement) -> str:
         """What a reading is held against, for the script."""

@@ -38,7 +38,7 @@ def digest(text: str, digits: int = 8) -> str:
     return hashlib.sha256(text.encode()).hexdigest()[:digits]
 
 
-def print_of(part: Step | list[Check], context: Context) -> str:
+def content_hash(part: Step | list[Check], context: Context) -> str:
     """The print of a step, or of the checks at the end; it follows the crew standards that are named in it."""
     values = context.book.values
     parts: Iterable[Part] = [part] if isinstance(part, Step) else part

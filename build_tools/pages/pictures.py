@@ -13,7 +13,7 @@ from PIL import Image, ImageOps
 
 from build_tools.book.book import Book
 from build_tools.book.checks.pictures import LARGEST, unfit
-from build_tools.book.content import NotTaken, content_of
+from build_tools.book.content import FileRefused, content_of
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.files import write_whole
 from build_tools.book.svg import Drawing
@@ -56,7 +56,7 @@ def make_pictures(book: Book, cache: Path) -> tuple[dict[tuple[str, str], SitePi
                     continue  # a check names it
                 try:
                     made[entry.folder, picture.file] = _make(path, cache)
-                except (FileNotFoundError, NotTaken, DrawingRefused):
+                except (FileNotFoundError, FileRefused, DrawingRefused):
                     continue  # changed a moment ago, or named by the check of drawings
                 except Exception:  # a broken file raises whatever its decoder stumbles over
                     at = ("steps", index, field, "file")

@@ -76,7 +76,7 @@ def plot_data(calculator: Calculator, plot: Plot, called: CallResult) -> PlotDat
     values = _complete(calculator, called.values)
     by, each_of = (calculator.input(plot.curves[0]), plot.curves[1]) if plot.curves else (None, (None,))
     lines: list[Curve] = []
-    told: list[str] = []
+    sentences: list[str] = []
     for each in each_of:
         one = values.get(each, each) if isinstance(each, str) else each
         given = {**values, by.name: one} if by else values
@@ -84,17 +84,17 @@ def plot_data(calculator: Calculator, plot: Plot, called: CallResult) -> PlotDat
         found = [_at(calculator, plot, given, each) for each in _inside(plot)]
         ys: list[float | None] = [None if each is None else from_inside(each, y.quantity, y.unit) for each in found]
         lines.append(Curve(name, [from_inside(each, x.quantity, x.unit) for each in _inside(plot)], ys))
-        told.append(_told(f"{by.label} {name}" if by else y.label, found, plot, x, y))
+        sentences.append(_described(f"{by.label} {name}" if by else y.label, found, plot, x, y))
     ours = None if plot.limits else _ours(calculator, plot, values, x, y)
     limits = [_limit(calculator, name, values, y) for name in plot.limits]
-    told += [f"{words}." for _, words in limits]
-    told += [f"Our standard: {ours[2]}."] if ours else []
+    sentences += [f"{words}." for _, words in limits]
+    sentences += [f"Our standard: {ours[2]}."] if ours else []
     xs = [from_inside(end, x.quantity, x.unit) for end in (plot.start, plot.end)]
     heights = [y for line in lines for y in line.ys if y is not None] + ([ours[1]] if ours else [])
     heights += [height for height, _ in limits]
     return PlotData(
         plot.title,
-        f"{plot.title}. {' '.join(told)}",
+        f"{plot.title}. {' '.join(sentences)}",
         _axis(x, xs),
         _axis(y, heights),
         lines,
@@ -122,7 +122,7 @@ def _inside(plot: Plot) -> list[float]:
     return [plot.start + (plot.end - plot.start) * step / POINTS for step in range(POINTS + 1)]
 
 
-def _told(name: str, found: list[float | None], plot: Plot, x: Input, y: Output) -> str:
+def _described(name: str, found: list[float | None], plot: Plot, x: Input, y: Output) -> str:
     """A curve in words: where it begins and where it ends."""
     known = [(at, value) for at, value in zip(_inside(plot), found, strict=True) if value is not None]
     if not known:

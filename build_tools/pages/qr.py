@@ -13,10 +13,10 @@ QUIET = 4
 
 
 @lru_cache(maxsize=4096)
-def qr_svg(text: str, said: str, error: str = "q") -> Markup:
+def qr_svg(text: str, label: str, error: str = "q") -> Markup:
     """The code of a text as SVG that takes the size of its box: black on white in every look of the page.
 
-    ``said`` is what a screen reader says of it. ``error`` is how much may be dirty or torn: ``l`` 7 %, ``m`` 15 %,
+    ``label`` is what a screen reader says of it. ``error`` is how much may be dirty or torn: ``l`` 7 %, ``m`` 15 %,
     ``q`` 25 %, ``h`` 30 % of the words of the code.
 
     >>> str(qr_svg("https://book.example/", "The book"))[:98]
@@ -27,7 +27,7 @@ def qr_svg(text: str, said: str, error: str = "q") -> Markup:
     path = "".join(_row(y + QUIET, row) for y, row in enumerate(code.matrix))
     return Markup(
         f'<svg class="qr" viewBox="0 0 {side} {side}" shape-rendering="crispEdges" role="img" '
-        f'aria-label="{escape(said)}">'
+        f'aria-label="{escape(label)}">'
         f'<path fill="#fff" d="M0 0h{side}v{side}H0z"/><path fill="#000" d="{path}"/></svg>'
     )
 

@@ -13,11 +13,11 @@ from markupsafe import Markup
 from build_tools.book.book import Book, ProcedureEntry
 from build_tools.book.checks.context import Context
 from build_tools.book.sequence import after, links
-from build_tools.pages.filling import templates
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.times import clock, day
 from build_tools.pages.live import live_page
 from build_tools.pages.pictures import SitePicture
+from build_tools.pages.template_environment import template_environment
 from build_tools.pages.words import words
 from build_tools.plan.planned_job import PlannedJob
 from calculators.declaration import Calculator
@@ -69,7 +69,7 @@ class Renderer:
     def render(self, template: str, helpers: Helpers, **given: Any) -> str:
         """A template filled for one page."""
         names = {"t": self.words, "signs": signs(), "day": day, "clock": clock, **helpers.names(), **given}
-        return templates(self.book.language).get_template(template).render(names)
+        return template_environment(self.book.language).get_template(template).render(names)
 
     def live(self, helpers: Helpers, calculators: Iterable[Calculator], has_steps: bool = False) -> dict[str, str]:
         """What makes the forms of these calculators live on a page, and the boxes of its steps, in one script."""

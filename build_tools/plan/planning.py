@@ -140,17 +140,17 @@ def read_back(context: Context, entry: Entry[Job], prepared: Prepared, solution:
 
 def _solved(problem: Problem, cache: Path | None, on_improvement: OnImprovement | None, objectives: int) -> Solution:
     if cache is None:
-        return _explained(problem, on_improvement, objectives)
+        return _solved_or_explained(problem, on_improvement, objectives)
     text = json.dumps([VERSION, version("ortools"), asdict(problem), objectives], sort_keys=True)
     file = cache / "plans" / f"{hashlib.sha256(text.encode()).hexdigest()[:32]}.json"
     if file.is_file():
         return _from_json(json.loads(file.read_text(encoding="utf-8")))
-    solution = _explained(problem, on_improvement, objectives)
+    solution = _solved_or_explained(problem, on_improvement, objectives)
     write_whole(file, json.dumps(asdict(solution)))
     return solution
 
 
-def _explained(problem: Problem, on_improvement: OnImprovement | None, objectives: int) -> Solution:
+def _solved_or_explained(problem: Problem, on_improvement: OnImprovement | None, objectives: int) -> Solution:
     """Solve; where that is impossible, say which tasks stand in each other's way."""
     try:
         return left_shift(problem, solve(problem, on_improvement, objectives), objectives)

@@ -29,7 +29,7 @@ from build_tools.book.traverse import traverse
 from build_tools.browser.scripts import standards_of
 from build_tools.commands.compute import _described
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.on_site import measure_data, print_of
+from build_tools.pages.on_site import content_hash, measure_data
 from build_tools.plan.order_quantities import Ordered, _ordered
 from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import TakeOff, take_off
@@ -181,7 +181,7 @@ def test_every_place_that_names_it_shows_the_new_figure(id: str) -> None:
     assert shown[1] == other(id).removesuffix(" each")
     assert figure_of(f"value:{id}", after.book) == other(id)
     for step in steps_by_standard().get(id, ()):
-        assert print_of(step, before) != print_of(step, after)
+        assert content_hash(step, before) != content_hash(step, after)
         for measured in step.measurements:
             if id in limits_of(measured):
                 assert measure_data(measured, before) != measure_data(measured, after)
@@ -224,7 +224,7 @@ def test_a_limit_that_is_worked_out_moves() -> None:
             assert after.figure(limit) == context().figure(outright)
             if after.figure(limit) != context().figure(limit):
                 moved.add(id)
-                assert print_of(step, after) != print_of(step, context())
+                assert content_hash(step, after) != content_hash(step, context())
         assert moved, step.id
 
 

@@ -12,7 +12,7 @@ from build_tools.book.model.step import Measurement, Step
 from build_tools.browser.form_script import FOLDERS, of_folders
 from build_tools.browser.on_site import on_site_script
 from build_tools.commands.site import BOOK
-from build_tools.pages.on_site import lookers, measure_data, print_of
+from build_tools.pages.on_site import content_hash, lookers, measure_data
 from build_tools.pages.words import words
 from build_tools.pages.words.on_site import ON_SITE
 from tests.builds import context_of
@@ -88,8 +88,8 @@ def test_a_print_follows_what_the_step_says() -> None:
     step = Step.model_validate({"id": "level", "do": "Level it to [](value:bowl-tolerance)."})
     same = step.model_copy()
     other = step.model_copy(update={"id": "level-it"})
-    assert print_of(step, CONTEXT) == print_of(same, CONTEXT)
-    assert print_of(step, CONTEXT) != print_of(other, CONTEXT)
+    assert content_hash(step, CONTEXT) == content_hash(same, CONTEXT)
+    assert content_hash(step, CONTEXT) != content_hash(other, CONTEXT)
 
 
 @pytest.mark.parametrize("name", FOLDERS)

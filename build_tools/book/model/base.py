@@ -13,7 +13,7 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, RootModel, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from build_tools.book.seen import has_words
+from build_tools.book.visible_text import has_words
 
 LANGUAGE = r"^[a-z]{2}(-[A-Z]{2})?$"
 IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"

@@ -7,10 +7,10 @@ from collections.abc import Callable
 from build_tools.pages.jobs.calls import calls_page
 from build_tools.pages.jobs.cost_page import cost_page
 from build_tools.pages.jobs.cuts_page import cuts_page
+from build_tools.pages.jobs.day_sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.load_page import load_page
 from build_tools.pages.jobs.order_list_page import order_list_page
 from build_tools.pages.jobs.plan_page import plan_page
-from build_tools.pages.jobs.sheets import sheets_of_people, sheets_page
 from build_tools.pages.jobs.what_if_page import what_if_page
 from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer

@@ -9,8 +9,8 @@ from typing import Any
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Part, Prose, Text
 from build_tools.book.prose import hidden_links, plain
-from build_tools.book.seen import has_words, turning_mark
 from build_tools.book.traverse import traverse
+from build_tools.book.visible_text import bidi_control, has_words
 from build_tools.book.yaml_losses import lost
 from build_tools.book.yaml_reader import Document, Location
 
@@ -87,5 +87,5 @@ def _rendered(document: Document, place: Location, written: str) -> Iterator[Dia
         return
     if not shows_words(written):
         yield document.error(place, "the page shows no word of this text", NOT_SEEN)
-    elif turned := turning_mark(_shown(written)):
+    elif turned := bidi_control(_shown(written)):
         yield document.error(place, turned, "take it out")

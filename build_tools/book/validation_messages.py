@@ -29,11 +29,11 @@ WANTED = {
 """What is wanted in place of what stands there, by the kind of mistake."""
 
 
-def explained(
+def validation_diagnostics(
     document: Document, at: Location, mistakes: ValidationError, model: type[Part], data: Any
 ) -> list[Diagnostic]:
     """Every mistake of an entry, which stands at that location of its file and is of that model."""
-    return [_explained(document, at, mistake, model, data) for mistake in _once(mistakes, data)]
+    return [_diagnostic(document, at, mistake, model, data) for mistake in _once(mistakes, data)]
 
 
 def _once(mistakes: ValidationError, data: Any) -> list[dict[str, Any]]:
@@ -50,7 +50,7 @@ def _once(mistakes: ValidationError, data: Any) -> list[dict[str, Any]]:
     return [mistake for where, mistake in kept.items() if where not in around]
 
 
-def _explained(document: Document, at: Location, mistake: dict[str, Any], model: type[Part], data: Any) -> Diagnostic:
+def _diagnostic(document: Document, at: Location, mistake: dict[str, Any], model: type[Part], data: Any) -> Diagnostic:
     """Pydantic's mistake in the words of the book."""
     location = _existing(data, mistake["loc"])
     given = mistake.get("input")

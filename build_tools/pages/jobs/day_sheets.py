@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.pages.helpers import Helpers
+from build_tools.pages.jobs.day_sheet_steps import general_messages, line_count, materials, sheet_steps
 from build_tools.pages.jobs.names import place, trip_name
-from build_tools.pages.jobs.short import before_all, lines, materials, steps
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Heading, Page, SearchEntry, foot_style
 from build_tools.pages.qr import qr_svg
@@ -107,14 +107,14 @@ def _method(
 ) -> dict[str, Any]:
     item = plan.context.book.procedures[procedure].item
     title = helpers.title("procedure", procedure)
-    made = steps(helpers, plan, item, tasks)
+    made = sheet_steps(helpers, plan, item, tasks)
     full = renderer.site_url + plan.context.index.targets["procedure", procedure].url
     return {
         "procedure": procedure,
         "places": [place(helpers, plan.job, task) for task in tasks],
-        "first": before_all(item),
+        "first": general_messages(item),
         "steps": made,
-        "lines": lines(made, tasks),
+        "lines": line_count(made, tasks),
         "materials": materials(plan, [task for task in tasks if task not in begun]),
         "code": qr_svg(full, renderer.words["sheet_code"].format(title=title), "m") if renderer.site_url else "",
     }

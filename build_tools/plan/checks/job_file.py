@@ -13,7 +13,7 @@ from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.job import Hand, Job, Opening, Space, Task
 from build_tools.book.references import figure_of
 from build_tools.book.yaml_reader import Location
-from build_tools.plan.checks_of_money import of_money
+from build_tools.plan.checks.money import of_money
 from build_tools.plan.crew import eligible_crew, hands_of, teams
 from build_tools.plan.measures import sizes
 from build_tools.plan.precedence import unknown_tasks
@@ -29,7 +29,7 @@ LONGEST = timedelta(days=3 * 365)
 QUARTER = 0.25
 
 
-def of_itself(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
+def of_job_file(context: Context, entry: Entry[Job]) -> Iterator[Diagnostic]:
     """The mistakes that can be seen in the job file alone, with the book's names."""
     yield from _dates(entry)
     yield from _working_day(entry)

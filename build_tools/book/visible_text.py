@@ -8,7 +8,7 @@ import unicodedata
 FILLERS = "\u115f\u1160\u3164\uffa0"
 """Letters by their class that are drawn as nothing (Unicode: the fillers of Hangul)."""
 PLAIN_WORD = re.compile("[A-Za-z0-9]")
-TURNING = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
+BIDI_CONTROLS = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 """What turns the direction of the letters around it (Unicode: Bidi_Control)."""
 
 
@@ -23,13 +23,13 @@ def has_words(text: str) -> bool:
     return any(unicodedata.category(one)[0] in "LN" and one not in FILLERS for one in text)
 
 
-def turning_mark(text: str) -> str:
+def bidi_control(text: str) -> str:
     r"""What a message says of the first mark of a text that turns its letters around, or nothing.
 
-    >>> turning_mark("a\u202eb")
+    >>> bidi_control("a\u202eb")
     'holds a mark that nobody sees and that turns letters around (U+202E, right-to-left override)'
     """
-    found = None if text.isascii() else TURNING.search(text)
+    found = None if text.isascii() else BIDI_CONTROLS.search(text)
     if found is None:
         return ""
     name = unicodedata.name(found[0]).lower()

@@ -15,9 +15,9 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.job import Job
 from build_tools.book.references import references_of
-from build_tools.plan.checks_of_itself import of_itself
-from build_tools.plan.checks_of_progress import of_progress
-from build_tools.plan.checks_of_variants import of_variants
+from build_tools.plan.checks.job_file import of_job_file
+from build_tools.plan.checks.progress import of_progress
+from build_tools.plan.checks.variants import of_variants
 from build_tools.plan.crew import understaffed_tasks
 from build_tools.plan.precedence import cycles, missing_predecessors, precedences
 from build_tools.plan.standards import context_of
@@ -44,7 +44,7 @@ def check_job(context: Context, entry: Entry[Job], today: date | None = None) ->
         return []  # the reference check has named them
     now = today or datetime.now().date()
     diagnostics: list[Diagnostic] = []
-    for stage in (of_itself, _tasks, _together, partial(of_progress, today=now), of_variants):
+    for stage in (of_job_file, _tasks, _together, partial(of_progress, today=now), of_variants):
         diagnostics += dict.fromkeys(stage(context, entry))
         if any(diagnostic.severity == "error" for diagnostic in diagnostics):
             return diagnostics

@@ -19,7 +19,7 @@ ROWS = 12
 """Rows of a list on a sheet; what is longer stands on the page."""
 
 
-def steps(helpers: Helpers, plan: Plan, procedure: Procedure, tasks: list[str]) -> list[dict[str, Any]]:
+def sheet_steps(helpers: Helpers, plan: Plan, procedure: Procedure, tasks: list[str]) -> list[dict[str, Any]]:
     """The steps of a procedure for tasks of one day. ``tasks`` are all of that procedure."""
     return [
         {
@@ -33,7 +33,7 @@ def steps(helpers: Helpers, plan: Plan, procedure: Procedure, tasks: list[str]) 
     ]
 
 
-def before_all(procedure: Procedure) -> list[Message]:
+def general_messages(procedure: Procedure) -> list[Message]:
     """The messages that guard no single step."""
     known = {step.id for step in procedure.steps}
     return [message for message in procedure.safety if message.guards not in known]
@@ -110,7 +110,7 @@ def _tables(helpers: Helpers, plan: Plan, step: Step, tasks: list[str]) -> list[
     return made
 
 
-def lines(made: list[dict[str, Any]], tasks: list[str]) -> float:
+def line_count(made: list[dict[str, Any]], tasks: list[str]) -> float:
     """About how many printed lines the steps of a method take, to see whether a day is a full one."""
     total = 7.0
     for each in made:

@@ -52,7 +52,7 @@ class _Templates(Environment):
 
 
 @lru_cache
-def templates(language: str = "en") -> Environment:
+def template_environment(language: str = "en") -> Environment:
     """The templates of the pages in a language."""
     return _Templates(
         loader=_Loader(TEMPLATES, words(language)),

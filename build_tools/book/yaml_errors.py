@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-Explained = tuple[int, int, str, str]
+Explanation = tuple[int, int, str, str]
 """Line and column from 1, message, hint."""
 
 FIELD = re.compile(r"(?P<before>[ ]*(?:- +)*)(?:(?P<name>[^\s'\"#\[\]{},&*!|>%@`:-][^:]*?):[ \t]+)?(?P<text>.*)")
@@ -20,7 +20,7 @@ SIGNS = "@`%&*!|>?-,]}[{"
 """Signs with which a plain text cannot begin."""
 
 
-def explain(text: str, error: Any) -> Explained:
+def explain_error(text: str, error: Any) -> Explanation:
     """Where the slip is, what it is and how it is mended, for an error of the parser with its marks."""
     lines = text.splitlines() or [""]
     said, context = str(error.problem), str(error.context)
@@ -62,14 +62,14 @@ def _at(lines: list[str], line: int, column: int) -> str:
     return written[column : column + 1]
 
 
-def _sign(lines: list[str], line: int, column: int) -> Explained:
+def _sign(lines: list[str], line: int, column: int) -> Explanation:
     sign = _at(lines, line, column)
     if sign == "\ufeff" or sign not in SIGNS or not sign:
         return _expected_a_field(lines, line, column)
     return line + 1, column + 1, f"text cannot begin with '{sign}'", in_quotes(lines, line, lines[line][column:])
 
 
-def _colon(lines: list[str], line: int, column: int) -> Explained:
+def _colon(lines: list[str], line: int, column: int) -> Explanation:
     """A colon where none may stand: inside a text, in a line indented too deep, or below a line without one."""
     written = lines[line]
     found = FIELD.match(written)
@@ -86,7 +86,7 @@ def _colon(lines: list[str], line: int, column: int) -> Explained:
     return line + 1, column + 1, "this line is indented as part of the text above it, and holds ': '", hint
 
 
-def _no_field(lines: list[str], line: int) -> Explained:
+def _no_field(lines: list[str], line: int) -> Explanation:
     """A line that is no ``name: ...`` where one is wanted."""
     written = lines[line] if line < len(lines) else ""
     column = len(written) - len(written.lstrip(" ")) + 1
@@ -98,7 +98,7 @@ def _no_field(lines: list[str], line: int) -> Explained:
     return line + 1, column, "this line has no name followed by a colon and a space", MISSED
 
 
-def _expected_a_field(lines: list[str], line: int, column: int) -> Explained:
+def _expected_a_field(lines: list[str], line: int, column: int) -> Explanation:
     written = lines[line] if line < len(lines) else ""
     if "\ufeff" in written:
         place = written.index("\ufeff") + 1
