@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from build_tools.pages.jobs.gantt import LETTER, GanttAxis, GanttBar, GanttItem, GanttLayout, lay_out
@@ -45,7 +45,11 @@ def boxes(bar: GanttBar) -> list[tuple[float, float, float, float]]:
     return found
 
 
+LONG = "Receive flooring and let it settle to the house: Ida, Tobin"
+
+
 @given(items, looks)
+@example([GanttItem("room", 78, 79, "work", LONG)], GanttLayout(328))  # neither side of the bar has room for the words
 def test_nothing_meets_and_nothing_leaves_the_sheet(drawn: list[GanttItem], look: GanttLayout) -> None:
     chart = lay_out(drawn, NAMES, GanttAxis(WEEK, 0, A_DAY), look, deadline=3 * A_DAY)
     for row in chart.rows:

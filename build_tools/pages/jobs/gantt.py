@@ -185,7 +185,8 @@ def _bar(item: GanttItem, axis: GanttAxis, look: GanttLayout) -> GanttBar:
     lines = wrapped(item.words, LETTERS)
     long = max(map(len, lines)) * LETTER
     to_left = x + long > look.width
-    return GanttBar(item, x, 0, width, BAR, tuple((0.0, text) for text in lines), x + width if to_left else x, to_left)
+    words_x = max(x + width, long) if to_left else x  # near the middle of a phone's chart neither side has room
+    return GanttBar(item, x, 0, width, BAR, tuple((0.0, text) for text in lines), words_x, to_left)
 
 
 def _left(bar: GanttBar) -> float:
@@ -195,4 +196,4 @@ def _left(bar: GanttBar) -> float:
 
 def _right(bar: GanttBar) -> float:
     long = max((len(text) for _, text in bar.lines), default=0) * LETTER
-    return bar.x + bar.width if bar.to_left else max(bar.x + bar.width, bar.words_x + long)
+    return max(bar.x + bar.width, bar.words_x if bar.to_left else bar.words_x + long)
