@@ -76,9 +76,7 @@ def extents(shapes: list[dict[str, Any]]) -> list[float]:
     first = shapes[0]["points"][0]
     frame = [first[0], first[1], first[0], first[1]]
     for shape in shapes:
-        reach = 0.0
-        if shape["kind"] == "circle":
-            reach = shape["radius"]
+        reach: float = shape["radius"] if shape["kind"] == "circle" else 0.0
         points: list[list[float]] = shape["points"]
         for point in points:
             frame[0] = min(frame[0], point[0] - reach)

@@ -86,9 +86,7 @@ def place_dimensions(placed: Placed, dimensions: list[dict[str, Any]], side: str
         row = free_row(taken, reach1, reach2)
         taken.append([row, reach1, reach2])
         v = first + row * step
-        away = 3.0
-        if step < 0:
-            away = -3.0
+        away = -3.0 if step < 0 else 3.0
         for corner in [start, end]:
             if abs(v - corner[across]) > 6:
                 dimension_stroke(placed, upright, corner[axis], corner[across] + away, corner[axis], v + away, "fine")
@@ -159,9 +157,7 @@ def place_flags(placed: Placed, leaders: list[dict[str, Any]], side: str, wide: 
         taken.append([row, start, start + long, each["x"]])
         near = edge + away * row * (LINE + 1)
         far = near + away * LINE
-        text_at = each["x"] + 4
-        if anchor == "end":
-            text_at = each["x"] - 4
+        text_at = each["x"] - 4 if anchor == "end" else each["x"] + 4
         placed["marks"].append(stroke(each["x"], each["y"], each["x"], far, "fine"))
         placed["marks"].append(round_mark(each["x"], each["y"], 1.8, "dot", "solid"))
         placed["marks"].append(written(text_at, max(near, far) - 3, each["text"], anchor, False))

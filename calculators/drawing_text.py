@@ -62,9 +62,7 @@ def wrapped(text: str, width: float) -> list[str]:
     lines: list[str] = []
     now = ""
     for word in text.split(" "):
-        longer = word
-        if now != "":
-            longer = now + " " + word
+        longer = now + " " + word if now != "" else word
         # A unit stays with its figure.
         if now != "" and text_width(longer) > width and word != "in" and word != "ft":
             lines.append(now)
@@ -88,9 +86,7 @@ def path(points: list[list[float]], closed: bool, look: str, fill: str) -> Mark:
     """
     d = ""
     for i in range(len(points)):
-        letter = "L"
-        if i == 0:
-            letter = "M"
+        letter = "M" if i == 0 else "L"
         d = d + letter + number(points[i][0]) + " " + number(points[i][1])
     if closed:
         d = d + "Z"
@@ -109,7 +105,5 @@ def round_mark(x: float, y: float, radius: float, look: str, fill: str) -> Mark:
 
 def written(x: float, y: float, text: str, anchor: str, upright: bool) -> Mark:
     """A line of text from its baseline; ``upright`` ones are read from the right."""
-    turn = ""
-    if upright:
-        turn = "rotate(-90 " + number(x) + " " + number(y) + ")"
+    turn = "rotate(-90 " + number(x) + " " + number(y) + ")" if upright else ""
     return {"kind": "text", "x": number(x), "y": number(y), "anchor": anchor, "turn": turn, "text": text}

@@ -35,9 +35,7 @@ def as_seen(item: Input, value: Any, metric: bool) -> str:
     size = fraction(abs(value), 1 / 64, "nearest") + " in"
     if abs(value) >= 0.25:
         size = write(abs(value), "length", item.unit, 0.0, "tape")
-    if len(item.ways) > 0:
-        return with_way(item.ways, value, size)
-    return size
+    return with_way(item.ways, value, size) if len(item.ways) > 0 else size
 
 
 def slack(item: Input, limit: float) -> float:
@@ -80,9 +78,7 @@ def over_limit(item: Input, value: Any, label: str, metric: bool) -> str:
         return label + ": " + as_given(item, value, metric) + " is more than the " + most + ANSWERS
     if item.least is not None and value < item.least - slack(item, item.least):
         least = as_given(item, item.least, metric)
-        than = " is less than the "
-        if len(item.ways) > 0:
-            than = " is more than the "
+        than = " is more than the " if len(item.ways) > 0 else " is less than the "
         return label + ": " + as_given(item, value, metric) + than + least + ANSWERS
     return ""
 
@@ -100,9 +96,7 @@ def unusual(item: Input, value: Any, label: str, metric: bool) -> str:
         return ""
     given = label + ": " + as_seen(item, value, metric)
     usual = as_given(item, low, metric) + " to " + as_given(item, high, metric)
-    again = "; check it"
-    if item.quantity in MEASURED:
-        again = "; measure it again"
+    again = "; measure it again" if item.quantity in MEASURED else "; check it"
     return given + " is outside the usual " + usual + again
 
 

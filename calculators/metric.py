@@ -34,9 +34,7 @@ def metric_unit(quantity: str, unit: str) -> str:
     >>> [metric_unit("length", "in"), metric_unit("volume", "cu yd"), metric_unit("time", "h")]
     ['mm', 'm3', 'h']
     """
-    if quantity in METRIC and unit in METRIC[quantity]:
-        return str(METRIC[quantity][unit][0])
-    return unit
+    return str(METRIC[quantity][unit][0]) if quantity in METRIC and unit in METRIC[quantity] else unit
 
 
 def metric_step(quantity: str, unit: str, step: float) -> float:
@@ -55,9 +53,7 @@ def metric_step(quantity: str, unit: str, step: float) -> float:
             return coarsest
         return 0.0
     other = metric_unit(quantity, unit)
-    us_unit = unit
-    if unit == "ft-in":
-        us_unit = "in"
+    us_unit = "in" if unit == "ft-in" else unit
     size = from_inside(to_inside(step, quantity, us_unit), quantity, other)
     if quantity == "temperature":
         size = step
@@ -69,9 +65,7 @@ def metric_step(quantity: str, unit: str, step: float) -> float:
 
 def unit_in(quantity: str, unit: str, metric: bool) -> str:
     """The unit that a bare number means, and in which a value is written back."""
-    if metric:
-        return metric_unit(quantity, unit)
-    return unit
+    return metric_unit(quantity, unit) if metric else unit
 
 
 def write_in(value: Any, quantity: str, unit: str, step: float, rounds: str, metric: bool) -> str:

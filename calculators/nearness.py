@@ -34,6 +34,4 @@ def did_you_mean(word: str, words: list[str]) -> str:
         if away <= 0.4 and (best == "" or away < least):
             best = known
             least = away
-    if best == "":
-        return ""
-    return "; did you mean '" + best + "'?"
+    return "" if best == "" else "; did you mean '" + best + "'?"

@@ -89,9 +89,7 @@ def folds_back(before: list[float], corner: list[float], after: list[float]) -> 
 
 def following(points: Points, at: int) -> list[float]:
     """The corner after one; after the last comes the first."""
-    if at + 1 < len(points):
-        return points[at + 1]
-    return points[at + 1 - len(points)]
+    return points[at + 1] if at + 1 < len(points) else points[at + 1 - len(points)]
 
 
 def fault(points: Points) -> str:

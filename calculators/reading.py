@@ -204,6 +204,4 @@ def read_number_with_unit(text: str) -> tuple[float, str]:
     found = found_in(text)
     if found["quantity"] == "unknown":
         unreadable(text, "is not a number with a unit that is known: write for example 1/4 in, 24 h, 2 % or 1:48")
-    if found["quantity"] == "bare":
-        return (found["value"], "number")
-    return (found["value"], found["quantity"])
+    return (found["value"], "number") if found["quantity"] == "bare" else (found["value"], found["quantity"])

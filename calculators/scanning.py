@@ -49,9 +49,7 @@ def plain(text: str) -> str:
     """
     out = ""
     for sign in text:
-        last = ""
-        if len(out) > 0:
-            last = out[len(out) - 1]
+        last = out[len(out) - 1] if len(out) > 0 else ""
         if sign in FRACTION_SIGNS:
             if len(last) > 0 and last in DIGITS:
                 out = out + " "
@@ -150,9 +148,7 @@ def amount(text: str, at: int) -> tuple[float, int]:
     if end == at:
         return (0.0, at)
     ones = float(digits)
-    start = end + 1
-    if not is_at(text, end, "-"):
-        start = spaces_end(text, end)
+    start = spaces_end(text, end) if not is_at(text, end, "-") else end + 1
     if start > end:
         part, after = fraction_at(text, start)
         if after > start:

@@ -146,9 +146,7 @@ def walls(text: str, shape: str) -> Points:
         length = wall_of(" ".join(current[used : len(current)]), shape)
         points.append(step_to(points[len(points) - 1], heading, length))
         walked = walked + length
-        turn = 1.0
-        if word == "left":
-            turn = -1.0
+        turn = -1.0 if word == "left" else 1.0
         current = []
     return closed(points, walked, shape)
 

@@ -90,6 +90,4 @@ def from_inside(value: float, quantity: str, unit: str) -> float:
         if value == 0:
             return 0.0
         return 1 / value
-    if quantity in UNITS:
-        return value * UNITS[quantity][unit][1] / UNITS[quantity][unit][0]
-    return value
+    return value * UNITS[quantity][unit][1] / UNITS[quantity][unit][0] if quantity in UNITS else value

@@ -20,9 +20,7 @@ def with_way(ways: Sequence[str], value: float, size: str) -> str:
     """
     if len(ways) == 0 or value == 0:
         return size
-    way = ways[0]
-    if value < 0:
-        way = ways[1]
+    way = ways[1] if value < 0 else ways[0]
     return (size + " " + way).strip()
 
 

@@ -45,9 +45,7 @@ def rounded(x: float, step: float, direction: str) -> float:
         return x
     steps = whole(x / step, direction)
     in_one = floor(1 / step + 0.5)
-    if in_one > 0 and abs(in_one * step - 1) < NOISE:
-        return steps / in_one
-    return steps * step
+    return steps / in_one if in_one > 0 and abs(in_one * step - 1) < NOISE else steps * step
 
 
 def ten_to(places: int) -> int:
@@ -88,9 +86,7 @@ def decimal(x: float, places: int) -> str:
     written = digits[0:point]
     if end > point:
         written = written + "." + digits[point:end]
-    if x < 0 and scaled > 0:
-        return "-" + written
-    return written
+    return "-" + written if x < 0 and scaled > 0 else written
 
 
 def four_figures(x: float) -> str:
@@ -133,9 +129,7 @@ def places_of(step: float) -> int:
 
 def stepped(x: float, step: float, rounds: str) -> str:
     """x in whole steps as a decimal; four significant figures for a step of 0."""
-    if step == 0:
-        return four_figures(x)
-    return decimal(rounded(x, step, rounds), places_of(step))
+    return four_figures(x) if step == 0 else decimal(rounded(x, step, rounds), places_of(step))
 
 
 def mixed(sixty_fourths: int) -> str:
@@ -153,9 +147,7 @@ def mixed(sixty_fourths: int) -> str:
     if over == 0:
         return digits_of(ones)
     part = str(over) + "/" + str(under)
-    if ones == 0:
-        return part
-    return digits_of(ones) + "-" + part
+    return part if ones == 0 else digits_of(ones) + "-" + part
 
 
 def fraction(x: float, step: float, rounds: str) -> str:
@@ -165,9 +157,7 @@ def fraction(x: float, step: float, rounds: str) -> str:
     ['1-1/4', '-3/8', '2-1/2']
     """
     count = whole(rounded(x, step, rounds) * 64, "nearest")
-    if count < 0:
-        return "-" + mixed(-count)
-    return mixed(count)
+    return "-" + mixed(-count) if count < 0 else mixed(count)
 
 
 def inches(x: float, step: float = SIXTEENTH) -> str:
@@ -187,9 +177,7 @@ def tape_step(x: float) -> float:
     >>> [fraction(x, tape_step(x), "nearest") for x in (36 - 0.4 / 25.4, 14.96875, 15.015625)]
     ['36', '14-31/32', '15']
     """
-    if abs(x - rounded(x, SIXTEENTH, "nearest")) > TAPE:
-        return SIXTEENTH / 2
-    return SIXTEENTH
+    return SIXTEENTH / 2 if abs(x - rounded(x, SIXTEENTH, "nearest")) > TAPE else SIXTEENTH
 
 
 def near(limit: float) -> float:
@@ -198,9 +186,7 @@ def near(limit: float) -> float:
     >>> [near(36), near(1 / 16)]
     [0.02, 1e-09]
     """
-    if limit < 0.375:
-        return NOISE
-    return TAPE
+    return NOISE if limit < 0.375 else TAPE
 
 
 def tape(x: float) -> str:
@@ -221,9 +207,7 @@ def feet_and_inches(x: float, step: float, rounds: str) -> str:
         count = -count
     feet = floor(count / 768)
     rest = mixed(count - feet * 768) + '"'
-    if feet == 0:
-        return sign + rest
-    return sign + digits_of(feet) + "' " + rest
+    return sign + rest if feet == 0 else sign + digits_of(feet) + "' " + rest
 
 
 def feet_inches(x: float, step: float = SIXTEENTH) -> str:
@@ -244,9 +228,7 @@ def one_of(unit: str) -> str:
     for ending in ["ches", "shes", "xes", "sses"]:
         if unit.endswith(ending):
             return unit[0 : len(unit) - 2]
-    if unit.endswith("s") and not unit.endswith("ss"):
-        return unit[0 : len(unit) - 1]
-    return unit
+    return unit[0 : len(unit) - 1] if unit.endswith("s") and not unit.endswith("ss") else unit
 
 
 def with_unit(number: str, unit: str) -> str:
@@ -301,9 +283,7 @@ def write(value: Any, quantity: str, unit: str, step: float = 0.0, rounds: str =
     if quantity == "slope":
         return write_slope(value, unit, step, rounds)
     written = from_inside(value, quantity, unit)
-    mark = step
-    if step == 0:
-        mark = SIXTEENTH
+    mark = SIXTEENTH if step == 0 else step
     if rounds == "tape":
         if unit == "in" or unit == "ft-in":
             mark = tape_step(written)

@@ -57,9 +57,7 @@ from calculators.writing import decimal, feet_inches, inches
 
 def side_rise(out: float, height: float) -> float:
     """Slope of a side piece along the curb; 0 where there is none."""
-    if out == 0:
-        return 0.0
-    return height / out
+    return 0.0 if out == 0 else height / out
 
 
 GUTTER_WAYS = ("falling to the curb", "rising to the curb")
@@ -287,9 +285,7 @@ def approach_concrete(
     access = "no public walk crosses"
     if walk_crosses:
         cautions = access_cautions(side, slope, rise)
-        access = "within the limits"
-        if len(cautions) > 0:
-            access = "too steep where the walk crosses"
+        access = "too steep where the walk crosses" if len(cautions) > 0 else "within the limits"
     cautions.extend(grade_cautions(gutter_break, drive_break, grade_break))
     cautions.extend(loads_cautions(to_buy["loads"]))
     working = [

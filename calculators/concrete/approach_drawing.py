@@ -68,9 +68,7 @@ def approach_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
 
 def larger(times: float) -> str:
     """How much larger the section is drawn."""
-    if times == 1:
-        return "to the same scale"
-    return f"drawn {decimal(times, 1)} times larger"
+    return "to the same scale" if times == 1 else f"drawn {decimal(times, 1)} times larger"
 
 
 def drive_end(values: dict[str, Any]) -> float:
@@ -135,9 +133,7 @@ def per_cent(slope: float, more: str, less: str) -> str:
     >>> [per_cent(0.02, "falls", "rises"), per_cent(-0.035, "falls", "rises")]
     ['falls 2 %', 'rises 3.5 %']
     """
-    goes = more
-    if slope < 0:
-        goes = less
+    goes = less if slope < 0 else more
     return goes + " " + write(abs(slope), "slope", "%", 0.1)
 
 

@@ -110,9 +110,7 @@ def depth_at(out: float, back: float, depth: float, beyond: float) -> float:
     >>> [depth_at(60, 0, 72, 30), depth_at(60, 60, 72, 30)]
     [36.0, 72]
     """
-    if beyond <= back:
-        return depth
-    return depth * (out - beyond) / (out - back)
+    return depth if beyond <= back else depth * (out - beyond) / (out - back)
 
 
 def bars_down(

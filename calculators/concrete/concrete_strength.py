@@ -42,9 +42,7 @@ def ready_after(share: float, wait: float, cement: str, weather: list[dict[str, 
     if days < 0:
         return -2.0
     hours = hours_until(days * DAY, weather, warmth[0], warmth[1])
-    if hours < 0 or hours > YEAR:
-        return -1.0
-    return max(hours, wait)
+    return -1.0 if hours < 0 or hours > YEAR else max(hours, wait)
 
 
 def in_words(hours: float) -> str:

@@ -109,9 +109,7 @@ def ground_fall(
         way = "to a swale or a drain"
     if paved:
         wanted = paved_fall * strip
-    fresh = wanted + settles
-    if paved:
-        fresh = wanted
+    fresh = wanted if paved else wanted + settles
     short = wanted - reading
     verdict = "passes"
     cautions: list[str] = []

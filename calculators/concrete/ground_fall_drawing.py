@@ -53,12 +53,8 @@ def ground_fall_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
 
 def words(values: dict[str, Any], answer: Answer, strip: float, short: bool) -> str:
     """The drawing in words."""
-    what = "ground"
-    if values["paved"]:
-        what = "paving"
-    end = ""
-    if short:
-        end = " At its end a swale or a drain takes the water along."
+    what = "paving" if values["paved"] else "ground"
+    end = " At its end a swale or a drain takes the water along." if short else ""
     slope = write(answer["slope"], "slope", "%", 0.1)
     return (
         f"In section: beside the foundation the {what} drops {inches(answer['drop_fresh'])} over {feet_inches(strip)} "

@@ -162,9 +162,7 @@ def joint_spacing(
     panel_length = length / along
     panel_width = width / across
     ratio = ratio_of(panel_length, panel_width)
-    joint_depth = thickness / 4
-    if early_entry:
-        joint_depth = EARLY_ENTRY_DEPTH
+    joint_depth = EARLY_ENTRY_DEPTH if early_entry else thickness / 4
 
     faults: list[str] = []
     if panel_length > spacing + NOISE:

@@ -32,9 +32,7 @@ def days_to_share(share: float, cement: str) -> float:
     [1.993, -1.0]
     """
     left = 1 - CURVES[cement][1] * share
-    if left <= NOISE:
-        return -1.0
-    return CURVES[cement][0] * share / left
+    return -1.0 if left <= NOISE else CURVES[cement][0] * share / left
 
 
 def pace(temperature: float, datum: float) -> float:
@@ -78,6 +76,4 @@ def hours_until(wanted: float, weather: list[dict[str, Any]], temperature: float
         left = left - row["time"] * counts
         clock = clock + row["time"]
     counts = pace(temperature, datum)
-    if counts <= 0:
-        return -1.0
-    return clock + left / counts
+    return -1.0 if counts <= 0 else clock + left / counts

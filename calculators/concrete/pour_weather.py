@@ -53,9 +53,7 @@ def menzel(air: float, humidity: float, mix: float, wind: float) -> float:
 
 def power_two_and_a_half(x: float) -> float:
     """x to the power 2.5; 0 for x below 0."""
-    if x <= 0:
-        return 0.0
-    return x * x * sqrt(x)
+    return 0.0 if x <= 0 else x * x * sqrt(x)
 
 
 def uno(air: float, humidity: float, mix: float, wind: float) -> float:
@@ -236,9 +234,7 @@ def pour_weather(
         verdict = "refuse the load: too cold"
     if mix > hottest_mix + NOISE:
         verdict = "refuse the load: too hot"
-    todo = "nothing beyond the usual cure"
-    if fast:
-        todo = PROTECT
+    todo = PROTECT if fast else "nothing beyond the usual cure"
     cautions = cautions_for_cold(mix, coldest_mix, cold, coldest_air, frozen)
     cautions.extend(cautions_for(rate, fast, act_above, mix, hottest_mix, rain))
     return {

@@ -22,12 +22,8 @@ def slab_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     length = values["length"]
     width = values["width"]
     formed = values["ends"] + values["sides"] > 0
-    west = 0.0
-    if values["ends"] > 1:
-        west = values["base_beyond"]
-    north = 0.0
-    if values["sides"] > 1:
-        north = values["base_beyond"]
+    west = values["base_beyond"] if values["ends"] > 1 else 0.0
+    north = values["base_beyond"] if values["sides"] > 1 else 0.0
     shapes: list[Shape] = []
     if values["base_thickness"] > 0 and formed:
         base_length = length + values["ends"] * values["base_beyond"]
@@ -53,9 +49,7 @@ def slab_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
 
 def larger(times: float) -> str:
     """How much larger the section is drawn."""
-    if times == 1:
-        return "to the same scale"
-    return f"drawn {decimal(times, 1)} times larger"
+    return "to the same scale" if times == 1 else f"drawn {decimal(times, 1)} times larger"
 
 
 def falling(values: dict[str, Any]) -> str:
@@ -76,9 +70,7 @@ def section(values: dict[str, Any], formed: bool, shown: float) -> list[Shape]:
     thick = values["thickness"]
     base = values["base_thickness"]
     bottom = -thick - base
-    start = 0.0
-    if formed:
-        start = -values["base_beyond"]
+    start = -values["base_beyond"] if formed else 0.0
     shapes: list[Shape] = []
     if base > 0:
         shapes.append(rectangle(start, bottom, shown - start, base, "gravel", "fine"))
@@ -106,9 +98,7 @@ def words(values: dict[str, Any], answer: Answer, formed: bool) -> str:
         edge = "form board on the base, held by a stake outside it"
         if values["base_thickness"] > 0 and values["base_beyond"] > 0:
             edge = f"{edge}, and the base reaching {inches(values['base_beyond'])} beyond"
-    base = ""
-    if values["base_thickness"] > 0:
-        base = f" on {inches(values['base_thickness'])} of base"
+    base = f" on {inches(values['base_thickness'])} of base" if values["base_thickness"] > 0 else ""
     return (
         f"From above: a slab of {feet_inches(values['length'])} by {feet_inches(values['width'])}, "
         f"{feet_inches(answer['diagonal'])} from corner to corner, that {falling(values)}. In section: "

@@ -68,9 +68,7 @@ def ladders_for(depth: float, length: float) -> int:
     >>> [ladders_for(40, 1200), ladders_for(48, 480), ladders_for(60, 600), ladders_for(60, 601)]
     [0, 1, 1, 2]
     """
-    if depth < LADDER_FROM - NOISE:
-        return 0
-    return max(1, whole(length / (2 * LADDER_REACH), "up"))
+    return 0 if depth < LADDER_FROM - NOISE else max(1, whole(length / (2 * LADDER_REACH), "up"))
 
 
 def protection(depth: float, soil: str, protect_from: float) -> str:
@@ -234,9 +232,7 @@ def trench(
         )
     needed = protection(depth, soil, protect_from)
     undermined = under_footing(depth, footing, footing_depth, soil)
-    beside = "clear of it"
-    if undermined:
-        beside = "stop: an engineer draws it, or the trench moves"
+    beside = "stop: an engineer draws it, or the trench moves" if undermined else "clear of it"
     run = RUN_OF_SOIL[soil]
     slope = SLOPE_WORDS[soil]
     if walls == "by-depth" and needed == BY_LOOK:
@@ -298,9 +294,7 @@ def wall_angle(run: float) -> float:
     >>> [wall_angle(0), wall_angle(1), wall_angle(1.5)]
     [90.0, 45.0, 33.69]
     """
-    if run <= 0:
-        return 90.0
-    return atan(1 / run) * 180 / pi
+    return 90.0 if run <= 0 else atan(1 / run) * 180 / pi
 
 
 def ladders_in_words(depth: float, length: float, ladders: int) -> str:

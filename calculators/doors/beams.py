@@ -84,7 +84,5 @@ def round_section(diameter: float, wall: float) -> float:
     >>> [round_section(1.25, 0), round_section(1.25, 0.0625)]
     [0.11984, 0.04121]
     """
-    inside = 0.0
-    if wall > 0:
-        inside = diameter - 2 * wall
+    inside = diameter - 2 * wall if wall > 0 else 0.0
     return pi * (diameter * diameter * diameter * diameter - inside * inside * inside * inside) / 64

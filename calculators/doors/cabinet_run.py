@@ -214,9 +214,7 @@ def cabinet_run(
         place = len(run) + 1
         run.append({"place": place, "name": "Filler", "kind": "filler", "width": filler_right, "start": start})
     ends = max(filler_left, filler_right)
-    open_end = 0.0
-    if walls == 0:
-        open_end = rest
+    open_end = rest if walls == 0 else 0.0
     cautions: list[str] = []
     if count > 0 and widths[0] > widest + TAPE:
         cautions.append(f"A cabinet {tape(widths[0])} wide is over {inches(widest)}: put one more into the list.")

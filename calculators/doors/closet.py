@@ -42,9 +42,7 @@ def out_of_reach(heights: list[float]) -> str:
     for height in heights:
         if height < REACH_LEAST - TAPE or height > REACH_MOST + TAPE:
             outside.append(tape(height))
-    if len(outside) == 0:
-        return IN_REACH
-    return "out of reach: " + ", ".join(outside)
+    return IN_REACH if len(outside) == 0 else "out of reach: " + ", ".join(outside)
 
 
 def check_places(rod: float, low: float, shelf_top: float, height: float, double: bool) -> None:
@@ -267,9 +265,7 @@ def closet(
     heights = [rod, shelf_top]
     if double:
         heights = [low_rod, rod, shelf_top]
-    reach = NOT_ASKED
-    if accessible:
-        reach = out_of_reach(heights)
+    reach = out_of_reach(heights) if accessible else NOT_ASKED
 
     cut = width - play
     side_cleat = min(max(shelf_depth, rod_setback + socket), depth) - cleat_thickness
@@ -329,9 +325,7 @@ def closet(
 
 def second(double: bool, low_rod: float) -> float:
     """The height of the second rod; 0 where there is none."""
-    if double:
-        return low_rod
-    return 0.0
+    return low_rod if double else 0.0
 
 
 def cautions_for(front: float, setback: float, above: float, double: bool, clear: float, reach: str) -> list[str]:

@@ -55,9 +55,7 @@ def closet_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         shapes.append(leader(width, low, "low rod", "right"))
     if len(places) > 0:
         shapes.append(leader(places[0]["place"], rod - thick / 2 - 1.5, "bracket", "right"))
-    second = ""
-    if low > 0:
-        second = f", a second rod at {inches(low)}"
+    second = f", a second rod at {inches(low)}" if low > 0 else ""
     brackets = "No brackets are needed."
     if len(places) > 0:
         brackets = f"Brackets at {', '.join([inches(mark['place'], 0.125) for mark in places])} from the left wall."

@@ -109,9 +109,7 @@ def words(values: dict[str, Any], answer: Answer) -> str:
             f"The faceplate is {inches(answer['faceplate_width'])} by {inches(answer['faceplate_height'])}, "
             f"let in {inches(answer['mortise_depth'], 0.03125)}."
         )
-    stile = ""
-    if values["stile"] > 0:
-        stile = f" The solid edge is {inches(values['stile'])} wide."
+    stile = f" The solid edge is {inches(values['stile'])} wide." if values["stile"] > 0 else ""
     centre = inches(answer["cross_bore_centre"])
     from_face = inches(answer["edge_bore_centre"], 0.03125)
     return (

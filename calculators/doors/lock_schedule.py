@@ -208,9 +208,7 @@ def lock_schedule(
             bolted = False
             if from_outside:
                 cautions.append(f"'{name}' is a way in from outside and has no deadbolt.")
-        cylinders = 0
-        if lock == "keyed entry":
-            cylinders = 1
+        cylinders = 1 if lock == "keyed entry" else 0
         if bolted:
             cylinders = cylinders + 1
             deadbolts = deadbolts + 1

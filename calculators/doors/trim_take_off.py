@@ -239,9 +239,7 @@ def trim_take_off(
 
     >>> room = {"name": "den", "less": False, "points": [[0, 0], [144, 0], [144, 120], [0, 120]]}
     >>> door = {"name": "", "kind": "door", "width": 30, "height": 80, "sides": 1, "count": 1}
-    >>> found = trim_take_off(
-    ...     rooms=[room], openings=[door]
-    ... )
+    >>> found = trim_take_off(rooms=[room], openings=[door])
     >>> found["walls"], found["openings_off"], found["base"], found["casing_fitted"]
     (528.0, 34.875, 493.125, 2)
 

@@ -87,9 +87,7 @@ def board_layout(
 
     Source: arithmetic. Sharing the remainder between the first and the last row is common practice.
     """
-    far = width_far
-    if width_far == 0:
-        far = width_near
+    far = width_near if width_far == 0 else width_far
     if far < LEAST_ROOM:
         refuse(
             "width_far",
@@ -111,9 +109,7 @@ def board_layout(
     split = choose_split(rest, taper, face_width, least_width, most_taper)
     first = first_width(rest, taper, face_width, least_width, split)
     last = rest - first
-    first_taper = 0.0
-    if split:
-        first_taper = taper / 2
+    first_taper = taper / 2 if split else 0.0
     first_narrow = first - first_taper
     last_narrow = last - (taper - first_taper)
     far_is_wide = far >= width_near
@@ -171,9 +167,7 @@ def first_width(rest: float, taper: float, face_width: float, least_width: float
 def narrowest_of(rest: float, taper: float, face_width: float, least_width: float, split: bool) -> float:
     """The narrowest place of the first and the last row in that way of laying."""
     first = first_width(rest, taper, face_width, least_width, split)
-    if split:
-        return first - taper / 2
-    return min(first, rest - first - taper)
+    return first - taper / 2 if split else min(first, rest - first - taper)
 
 
 def choose_split(rest: float, taper: float, face_width: float, least_width: float, most_taper: float) -> bool:

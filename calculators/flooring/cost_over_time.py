@@ -22,9 +22,7 @@ def due(year: float, every: float) -> bool:
     >>> due(30, 10), due(35, 10), due(30, 0)
     (True, False, False)
     """
-    if every < 1:
-        return False
-    return abs(year / every - floor(year / every + 0.5)) < NOISE
+    return False if every < 1 else abs(year / every - floor(year / every + 0.5)) < NOISE
 
 
 def cost_in(
@@ -41,12 +39,8 @@ def cost_in(
         return install
     if due(year, replace_every):
         return replace
-    age = year
-    if replace_every >= 1:
-        age = year - replace_every * floor(year / replace_every)
-    if due(age, refinish_every):
-        return refinish
-    return 0.0
+    age = year - replace_every * floor(year / replace_every) if replace_every >= 1 else year
+    return refinish if due(age, refinish_every) else 0.0
 
 
 def worth_today(cost: float, year: float, rate: float) -> float:
@@ -204,9 +198,7 @@ def cost_over_time(
             ahead_since = 0
     cautions = cost_cautions("first", refinish_every_a, replace_every_a, last)
     cautions.extend(cost_cautions("second", refinish_every_b, replace_every_b, last))
-    cost = first
-    if asked == "second":
-        cost = second
+    cost = second if asked == "second" else first
     return {
         "total_first": first,
         "total_second": second,
@@ -262,9 +254,7 @@ def break_even_in_words(install_a: float, install_b: float, break_even: int, ahe
     >>> break_even_in_words(12, 6, 24, 36, 40)
     'the first floor has cost no more from year 24, and stays so from year 36'
     """
-    dearer = "first"
-    if install_b > install_a:
-        dearer = "second"
+    dearer = "second" if install_b > install_a else "first"
     if abs(install_a - install_b) < 0.005:
         return "both cost the same to lay"
     if break_even == 0:

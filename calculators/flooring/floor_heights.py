@@ -132,9 +132,7 @@ def floor_heights(
         meeting = "change the layers"
         what = f"Raise the lower floor by {inches(apart, 0.03125)} with a panel under all of it, before either is laid."
         cautions.append(f"Over {inches(bevel_most)} is a ramp or a step. It is settled in the subfloor.")
-    reducer = 0.0
-    if meeting == "reducer":
-        reducer = doorway
+    reducer = doorway if meeting == "reducer" else 0.0
     higher = "tile"
     raise_by = -difference
     if difference < 0:

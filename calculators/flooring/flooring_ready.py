@@ -89,9 +89,7 @@ def verdict_of(subfloor: float, boards: float, wettest: float, allowed: float, m
         if subfloor > band[1] + NOISE:
             return DAMP_HOUSE
         return DAMP_BOARDS
-    if boards < band[0] - NOISE:
-        return DRY_BOARDS
-    return READY
+    return DRY_BOARDS if boards < band[0] - NOISE else READY
 
 
 class SubfloorReading(TypedDict):

@@ -60,9 +60,7 @@ def counted_thickness(thickness: float) -> float:
     >>> counted_thickness(0.75), counted_thickness(1.125)
     (1.0, 1.25)
     """
-    if thickness <= 0.875:
-        return 1.0
-    return 1.25
+    return 1.0 if thickness <= 0.875 else 1.25
 
 
 def board_feet_a_sq_ft(face_width: float, thickness: float) -> float:
@@ -185,9 +183,7 @@ def strip_floor_take_off(
     finish in square feet for a gallon. Answers for solid flooring of 1 to 8 in face, nailed to a wood subfloor.
 
     >>> room = {"name": "front room", "less": False, "points": [[0, 0], [240, 0], [240, 480], [0, 480]]}
-    >>> answer = strip_floor_take_off(
-    ...     rooms=[room]
-    ... )
+    >>> answer = strip_floor_take_off(rooms=[room])
     >>> answer["net_area"], answer["ordered_area"], answer["bundles"], answer["labour"]
     (800.0, 880.0, 44.0, 50.0)
 
@@ -202,9 +198,7 @@ def strip_floor_take_off(
     if lap >= roll_width:
         refuse("lap", f"a lap of {inches(lap)} leaves nothing of a roll {inches(roll_width)} wide")
 
-    extra = waste
-    if layout == "diagonal":
-        extra = waste_diagonal
+    extra = waste_diagonal if layout == "diagonal" else waste
     ordered = area * (1 + extra / 100)
     bundles = ordered / bundle_coverage
     working.append(f"{decimal(area, 1)} sq ft and {decimal(extra, 1)} % waste: {decimal(ordered, 1)} sq ft to order")

@@ -18,9 +18,7 @@ ROOT_TWO = 1.4142135623730951
 
 def drawn(tile: float, longer: float) -> float:
     """How many tiles from each wall are drawn: all, or a few."""
-    if tile > longer * NEAR:
-        return 100000.0
-    return float(FEW)
+    return 100000.0 if tile > longer * NEAR else float(FEW)
 
 
 def straight_shapes(values: dict[str, Any]) -> list[Shape]:

@@ -56,9 +56,7 @@ def full_at_start(room: float, tile: float, joint: float, gap: float) -> Fall:
     inside = room - 2 * gap
     full = most_full(inside, tile, joint)
     left = inside - full * (tile + joint)
-    if left <= NOISE:
-        return fall(full, 0.0, 0.0, gap + (left + joint) / 2)
-    return fall(full, 0.0, left, gap)
+    return fall(full, 0.0, 0.0, gap + (left + joint) / 2) if left <= NOISE else fall(full, 0.0, left, gap)
 
 
 def positions(one: Fall, tile: float, joint: float, count: float) -> list[float]:

@@ -208,9 +208,7 @@ def tile_take_off(
     ``grout_weight`` in pounds of dry grout for a cubic foot of joint. The tile's length runs with the room's length;
     the doorway is at the start of the length.
 
-    >>> answer = tile_take_off(
-    ...     backer_bed=0, grout_bag=25
-    ... )
+    >>> answer = tile_take_off(backer_bed=0, grout_bag=25)
     >>> answer["area"], answer["pieces"], answer["cut_along"], answer["cut_across"]
     (40.0, 40, 11.3125, 11.5)
 
@@ -230,15 +228,11 @@ def tile_take_off(
     pieces = along["pieces"] * across["pieces"]
 
     module = (tile_length + joint) * (tile_width + joint) / SQUARE_INCHES
-    extra = waste
-    if layout == "diagonal":
-        extra = waste_diagonal
+    extra = waste_diagonal if layout == "diagonal" else waste
     by_area = area / module * (1 + extra / 100)
     share = area / (length * width / SQUARE_INCHES)
     by_layout = pieces * share * (1 + spare / 100)
-    tiles = by_area
-    if layout == "straight":
-        tiles = max(by_area, by_layout)
+    tiles = max(by_area, by_layout) if layout == "straight" else by_area
     working = [
         f"{decimal(area, 1)} sq ft / {decimal(module, 3)} sq ft a tile with its joint, and {decimal(extra, 0)} %: "
         f"{decimal(by_area, 1)} tiles"
@@ -266,9 +260,7 @@ def tile_take_off(
         f"{decimal(grout_waste, 0)} %: {decimal(grout * CUBIC_INCHES, 0)} cu in; "
         f"{decimal(grout_weight, 0)} lb a cu ft: {decimal(grout * grout_weight, 1)} lb"
     )
-    lippage = lippage_most
-    if joint >= WIDE_JOINT:
-        lippage = 2 * lippage_most
+    lippage = 2 * lippage_most if joint >= WIDE_JOINT else lippage_most
     cut_along = along["last"]
     if cut_along == 0:
         cut_along = tile_length

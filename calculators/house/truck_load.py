@@ -77,9 +77,7 @@ def unit_weight(kind: str, settled: dict[str, float]) -> float:
     >>> [round(unit_weight(kind, {"mortar-bag": 50}), 1) for kind in ("drywall-4x8", "lumber-2x8", "mortar-bag")]
     [70.4, 43.1, 50]
     """
-    if kind in settled:
-        return settled[kind]
-    return WEIGHTS[kind]
+    return settled[kind] if kind in settled else WEIGHTS[kind]
 
 
 def settled_weights(
@@ -141,9 +139,7 @@ def put_on(trip: dict[str, Any], lot: dict[str, Any], left: int, bed: str, room:
     if taken < 1:
         return 0
     trip[bed] = trip[bed] + taken * lot["each"]
-    comma = ", "
-    if trip["what"] == "":
-        comma = ""
+    comma = "" if trip["what"] == "" else ", "
     trip["what"] = trip["what"] + comma + f"{decimal(taken, 0)} x {lot['what']} ({bed})"
     return taken
 

@@ -252,9 +252,7 @@ def judge(size: float, units: float, allowed: float, least: float, slope: float)
         if least >= CLOSET_DRAIN - NOISE:
             return "too small for a water closet"
         return "too small for a clothes washer"
-    if units > allowed + NOISE:
-        return "too small for so many units"
-    return "large enough"
+    return "too small for so many units" if units > allowed + NOISE else "large enough"
 
 
 def cautions_for(

@@ -50,9 +50,7 @@ def at_most(what: str, measured: float, most: float, clause: str) -> dict[str, o
     >>> at_most("length", 50, 42, "UPC Table 1002.2")["result"]
     'over by 8 in'
     """
-    result = "passes"
-    if measured > most + near(most):
-        result = f"over by {tape(measured - most)}"
+    result = f"over by {tape(measured - most)}" if measured > most + near(most) else "passes"
     return {"what": what, "measured": measured, "limit": f"{tape(most)} or less", "clause": clause, "result": result}
 
 
@@ -62,9 +60,7 @@ def at_least(what: str, measured: float, least: float, clause: str) -> dict[str,
     >>> at_least("length", 2, 3, "IPC 909.3")["result"]
     'short by 1 in'
     """
-    result = "passes"
-    if measured < least - near(least):
-        result = f"short by {tape(least - measured)}"
+    result = f"short by {tape(least - measured)}" if measured < least - near(least) else "passes"
     return {"what": what, "measured": measured, "limit": f"{tape(least)} or more", "clause": clause, "result": result}
 
 
@@ -143,9 +139,7 @@ def trap_arm(
     fall = run * slope
     least_fall = run * least_slope_for(pipe, code)
     table = longest_for(pipe, code)
-    longest = table
-    if slope > 0 and pipe / slope < table:
-        longest = pipe / slope
+    longest = pipe / slope if slope > 0 and pipe / slope < table else table
     shortest = DIAMETERS * pipe
     rows = [
         at_most("weir to vent, longest", run, table, LENGTH_CLAUSE[code]),

@@ -31,16 +31,12 @@ def side_limit(side_is: str) -> float:
     >>> [side_limit("wall"), side_limit("fixture")]
     [15.0, 30.0]
     """
-    if side_is == "fixture":
-        return SIDE_TO_FIXTURE
-    return SIDE_TO_WALL
+    return SIDE_TO_FIXTURE if side_is == "fixture" else SIDE_TO_WALL
 
 
 def finished(reading: float, side_is: str, to_add: float) -> float:
     """A side reading when the wall is finished; the centre of a fixture does not move. Inches."""
-    if side_is == "wall":
-        return reading - to_add
-    return reading
+    return reading - to_add if side_is == "wall" else reading
 
 
 def check(what: str, measured: float, least: float, most: float, clause: str) -> dict[str, object]:
@@ -91,17 +87,13 @@ def side_shift(left: float, left_least: float, right: float, right_least: float)
 
 def ada_shift(left: float, right: float, from_left: bool) -> float:
     """How far the flange has to move to stand 16 to 18 in from the wall beside it, plus to the right. Inches."""
-    near = right
-    if from_left:
-        near = left
+    near = left if from_left else right
     move = 0.0
     if near < ADA_NEAR:
         move = ADA_NEAR - near
     if near > ADA_FAR:
         move = ADA_FAR - near
-    if from_left:
-        return move
-    return -move
+    return move if from_left else -move
 
 
 def ada_beside_left(left: float, left_is: str, right: float, right_is: str) -> bool:
@@ -111,9 +103,7 @@ def ada_beside_left(left: float, left_is: str, right: float, right_is: str) -> b
 
 def ada_rows(left: float, right: float, back: float, front: float, from_left: bool) -> list[dict[str, object]]:
     """The rows for an accessible closet. Inches, finished."""
-    near = right
-    if from_left:
-        near = left
+    near = left if from_left else right
     return [
         check("centre to the wall beside", near, ADA_NEAR, ADA_FAR, "2010 ADA 604.2"),
         check("clear width, side to side", left + right, ADA_WIDE, 0, "2010 ADA 604.3.1"),

@@ -84,9 +84,7 @@ def water_closet_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
 
 def beside(shapes: list[Shape], side: float, away: float, what: str, low: float, back: float) -> None:
     """The wall or the next fixture at one side, and the least distance to it."""
-    least = SIDE_TO_WALL
-    if what == "fixture":
-        least = SIDE_TO_FIXTURE
+    least = SIDE_TO_FIXTURE if what == "fixture" else SIDE_TO_WALL
     if what == "fixture" and away <= FAR:
         shapes.append(circle(side * away, 0.0, FLANGE, "none", "hidden"))
         shapes.append(line(side * away, low, side * away, back, "centre"))

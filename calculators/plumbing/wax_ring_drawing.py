@@ -74,9 +74,7 @@ def apart(rise: float) -> str:
     >>> [apart(0.5), apart(-0.25), apart(0)]
     ['1/2 in floor above flange', '1/4 in flange above floor', 'floor level with flange']
     """
-    if rise == 0:
-        return "floor level with flange"
-    return with_way(FLANGE_WAYS, rise, tape(abs(rise)))
+    return "floor level with flange" if rise == 0 else with_way(FLANGE_WAYS, rise, tape(abs(rise)))
 
 
 def bowl(foot: float, recess: float) -> Shape:
@@ -117,9 +115,7 @@ def words(values: dict[str, Any], answer: Answer) -> str:
         between = f"the bowl's china lies {tape(-gap)} below the flange's top"
     ring = answer["ring_judged"]
     spacer = answer["squeeze"] + gap - ring
-    below = ""
-    if spacer > NOISE:
-        below = f" on {inches(spacer)} of spacer"
+    below = f" on {inches(spacer)} of spacer" if spacer > NOISE else ""
     return (
         f"Section: {apart(answer['rise_used'])}. "
         f"The recess under the bowl is {inches(values['recess'])}, so {between}. "

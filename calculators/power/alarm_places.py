@@ -156,9 +156,7 @@ def alarm_places(
     ]
     if further > 0:
         rows.append(place("on each further level", further, co_level, f"{SMOKE}; {EVERY_LEVEL}"))
-    both = 0
-    if combined:
-        both = co
+    both = co if combined else 0
     cautions = ["More is allowed. A long hall, a door across it or a bed behind a shut door wants one more."]
     if needs_co and not co_each_level:
         cautions.append(

@@ -176,9 +176,7 @@ def alarm_spot(
         )
     if mount == "wall":
         cautions.append("An inside wall: an outside one that is cold keeps smoke away from the alarm.")
-    verdict = "passes"
-    if len(faults) > 0:
-        verdict = "fails: " + ", ".join(faults)
+    verdict = "fails: " + ", ".join(faults) if len(faults) > 0 else "passes"
     return {
         "verdict": verdict,
         "passes": len(faults) == 0,

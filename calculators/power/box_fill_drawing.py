@@ -37,8 +37,6 @@ def box_fill_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(line(0.0, DEEP, WIDE, DEEP, "limit"))
     shapes.append(dimension(0.0, 0.0, 0.0, DEEP, f"box {decimal(has, 2)} cu in", "left"))
     shapes.append(dimension(0.0, 0.0, 0.0, y, f"needed {decimal(needed, 2)} cu in", "left"))
-    verdict = "It fits."
-    if not answer["fits"]:
-        verdict = "It does not fit: what stands above the rim is too much."
+    verdict = "It does not fit: what stands above the rim is too much." if not answer["fits"] else "It fits."
     alt = f"A box of {decimal(has, 2)} cu in with {decimal(needed, 2)} cu in counted into it. {verdict}"
     return sheet("Box and its fill", alt, shapes)

@@ -59,9 +59,7 @@ def least_away(clearance: float, up: float, low_top: float, high_depth: float) -
     """
     over = max(0.0, up - low_top)
     beside = high_depth + clearance
-    if over >= clearance:
-        return beside
-    return max(beside, LOW_DEPTH + sqrt(clearance * clearance - over * over))
+    return beside if over >= clearance else max(beside, LOW_DEPTH + sqrt(clearance * clearance - over * over))
 
 
 @calculator(

@@ -49,9 +49,7 @@ def yes_or_no(so: bool) -> str:
     >>> yes_or_no(True)
     'yes'
     """
-    if so:
-        return "yes"
-    return "no"
+    return "yes" if so else "no"
 
 
 def why_none(is_receptacle: bool, room: dict[str, Any], tub: float, breaker: str) -> str:
@@ -180,12 +178,8 @@ def device_for_place(
     wet = room == "outdoors" or damp
     weather = is_receptacle and wet
     arc = kind["arc"]
-    circuit = 15
-    if is_receptacle:
-        circuit = kind["circuit"]
-    amps = 15
-    if is_receptacle and breaker == "20" and alone:
-        amps = 20
+    circuit = kind["circuit"] if is_receptacle else 15
+    amps = 20 if is_receptacle and breaker == "20" and alone else 15
     gfci = 0
     plain = 0
     switches = 0
@@ -230,9 +224,7 @@ def device_for_place(
     if device == "dimmer":
         said = "a dimmer"
     if is_receptacle:
-        said = "a receptacle"
-        if gfci > 0:
-            said = "a receptacle with ground-fault device"
+        said = "a receptacle with ground-fault device" if gfci > 0 else "a receptacle"
         said = said + f", {amps} A"
     if len(marks) > 0:
         said = said + ", marked " + " and ".join(marks)

@@ -152,9 +152,7 @@ def gas_meter_place(
         cautions.append("Most utilities set no meter indoors any more: ask before anything is built for it.")
     if not guarded and vehicles < vehicles_least - TAPE:
         cautions.append("Posts in concrete guard a meter where a vehicle can reach it (49 CFR 192.353(a)).")
-    verdict = "passes; the utility decides"
-    if len(faults) > 0:
-        verdict = "fails: " + ", ".join(faults)
+    verdict = "fails: " + ", ".join(faults) if len(faults) > 0 else "passes; the utility decides"
     return {
         "verdict": verdict,
         "passes": len(faults) == 0,

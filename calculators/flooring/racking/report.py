@@ -41,9 +41,7 @@ def row_list(layout: Layout, bands: list[Band]) -> list[dict[str, Any]]:
 
 
 def _piece(piece: Piece) -> str:
-    if not piece.is_cut:
-        return tape(piece.laid)
-    return f"{tape(piece.laid)} (cut from {tape(piece.length)})"
+    return tape(piece.laid) if not piece.is_cut else f"{tape(piece.laid)} (cut from {tape(piece.length)})"
 
 
 def cut_list(layout: Layout) -> list[dict[str, Any]]:

@@ -89,9 +89,7 @@ def lay_room(runs: list[Run], boards: list[Board], rules: Rules, seed: int, effo
 
 def _waste(layout: Layout, boards: list[Board]) -> float:
     """What is thrown away as a part of what is laid; a room that is stuck wastes all."""
-    if layout.stuck is not None:
-        return 1.0
-    return layout.used_length(boards) / layout.laid_length - 1
+    return 1.0 if layout.stuck is not None else layout.used_length(boards) / layout.laid_length - 1
 
 
 def _lay_run(
