@@ -41,6 +41,35 @@ def read_pieces(pieces: list[dict[str, Any]]) -> None:
             refuse("pieces", f"The opening '{piece['name']}' has no width: the appliance's sheet gives it.")
 
 
+def placed(
+    pieces: list[dict[str, Any]], chosen: list[float], filler_left: float, filler_right: float
+) -> list[dict[str, Any]]:
+    """The pieces from left to right with their places, fillers among them; those without a width take the chosen ones.
+
+    >>> placed([{"name": "Base", "kind": "cabinet", "width": 0.0}], [30.0], 2.0, 0.0)[1]["start"]
+    2.0
+    """
+    filler = {"name": "Filler", "kind": "filler"}
+    parts: list[dict[str, Any]] = []
+    if filler_left > NOISE:
+        parts.append({**filler, "width": filler_left})
+    used = 0
+    for piece in pieces:
+        width = piece["width"]
+        if width <= 0:
+            width = chosen[used]
+            used = used + 1
+        parts.append({"name": piece["name"], "kind": piece["kind"], "width": width})
+    if filler_right > NOISE:
+        parts.append({**filler, "width": filler_right})
+    run: list[dict[str, Any]] = []
+    start = 0.0
+    for part in parts:
+        run.append({"place": len(run) + 1, **part, "start": start})
+        start = start + part["width"]
+    return run
+
+
 ENDS = {"wall": "wall", "open": "open end"}
 
 
@@ -155,16 +184,10 @@ def cabinet_run(
     if filler_least > filler_most:
         refuse("filler_least", f"{inches(filler_least)} is more than the most, {inches(filler_most)}.")
     fixed = 0.0
-    count = 0
     for piece in pieces:
         fixed = fixed + piece["width"]
-        if piece["width"] <= 0:
-            count = count + 1
-    walls = 0
-    if left == WALL:
-        walls = walls + 1
-    if right == WALL:
-        walls = walls + 1
+    count = len([piece for piece in pieces if piece["width"] <= 0])
+    walls = len([end for end in [left, right] if end == WALL])
     room = wall - fixed - walls * filler_least
     if room < -NOISE:
         refuse(
@@ -184,35 +207,9 @@ def cabinet_run(
     for width in widths:
         taken = taken + width
     rest = wall - taken
-    filler_left = 0.0
-    filler_right = 0.0
-    if walls == 2:
-        filler_left = rest / 2
-        filler_right = rest / 2
-    elif left == WALL:
-        filler_left = rest
-    elif right == WALL:
-        filler_right = rest
-    run: list[dict[str, Any]] = []
-    start = 0.0
-    if filler_left > NOISE:
-        run.append({"place": 1, "name": "Filler", "kind": "filler", "width": filler_left, "start": 0.0})
-        start = filler_left
-    chosen = 0
-    cabinets = 0
-    for piece in pieces:
-        width = piece["width"]
-        if width <= 0:
-            width = widths[chosen]
-            chosen = chosen + 1
-        if piece["kind"] == "cabinet":
-            cabinets = cabinets + 1
-        place = len(run) + 1
-        run.append({"place": place, "name": piece["name"], "kind": piece["kind"], "width": width, "start": start})
-        start = start + width
-    if filler_right > NOISE:
-        place = len(run) + 1
-        run.append({"place": place, "name": "Filler", "kind": "filler", "width": filler_right, "start": start})
+    filler_left = rest / max(1, walls) if left == WALL else 0.0
+    filler_right = rest / max(1, walls) if right == WALL else 0.0
+    cabinets = len([piece for piece in pieces if piece["kind"] == "cabinet"])
     ends = max(filler_left, filler_right)
     open_end = rest if walls == 0 else 0.0
     cautions: list[str] = []
@@ -223,7 +220,7 @@ def cabinet_run(
     if open_end > NOISE:
         cautions.append(f"Both ends are open: the run is {inches(open_end)} shorter than its place.")
     return {
-        "run": run,
+        "run": placed(pieces, widths, filler_left, filler_right),
         "filler_left": filler_left,
         "filler_right": filler_right,
         "cabinets": cabinets,

@@ -9,42 +9,27 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
 from calculators.declaring import Guidance, Help, Law, Usual, calculator, choice, count, length, slope, yes_no
+from calculators.doors.lock_fit import (
+    HAIR,
+    cautions_for,
+    faceplate_of,
+    hole_misfits,
+    reach_misfits,
+    refuse_sizes,
+    rose_misfits,
+    strike_misfits,
+    thickness_misfits,
+    wood_misfits,
+)
 from calculators.doors.lock_preparation_drawing import lock_preparation_drawing
 from calculators.writing import decimal, inches
 
-PREPARED_BACKSETS = [2.375, 2.75]
-SERIES_160_WIDTH = 1.0
-SERIES_161_WIDTH = 1.125
-"""ANSI/BHMA A156.115: the 160 preparation is for the shorter backset, the 161 for the longer one."""
-REACH_LEAST = 34.0
-REACH_MOST = 48.0
 CITIES = "door security codes of cities"
-HAIR = 0.015625
 
 
-def nothing() -> list[dict[str, str]]:
-    """A list of what does not fit, before anything was looked at."""
-    return []
-
-
-def note(found: list[dict[str, str]], fails: bool, what: str, mend: str) -> None:
-    """Add a line to what does not fit, when it fails."""
-    if fails:
-        found.append({"what": what, "mend": mend})
-
-
-def note_hole(
-    found: list[dict[str, str]], name: str, cut: float, wanted: float, within: float, small: str, large: str
-) -> None:
-    """Whether a hole that is in the door already has the size that the hardware wants."""
-    says = f"The {name} in the door is {inches(cut)}; the hardware wants {inches(wanted)}"
-    note(found, cut < wanted - within, says, small)
-    note(found, cut > wanted + within, says, large)
-
-
-def _inches_out(name: str, label: str, step: float = 0.0625) -> Output:
+def _inches(name: str, label: str, step: float = 1 / 16) -> Output:
     """A length output in inches."""
     return Output(name, label, "length", "in", step=step)
 
@@ -53,23 +38,23 @@ def _inches_out(name: str, label: str, step: float = 0.0625) -> Output:
     title="Lock preparation",
     summary="Where to bore the door, where the strike goes, and what does not fit.",
     outputs=(
-        _inches_out("cross_bore_centre", "Cross bore centre from the high edge"),
-        _inches_out("low_edge", "The same centre from the low edge, other face", 0.03125),
-        _inches_out("cross_bore_diameter", "Cross bore"),
-        _inches_out("edge_bore_diameter", "Edge bore"),
-        _inches_out("edge_bore_centre", "Edge bore centre from either face", 0.03125),
-        _inches_out("edge_bore_depth", "Edge bore meets the cross bore at a depth of"),
-        _inches_out("centre_height", "Centre of this lock above the finished floor"),
-        _inches_out("from_door_bottom", "The same centre above the bottom of the door"),
-        _inches_out("deadbolt_height", "Centre of the deadbolt above the finished floor"),
-        _inches_out("faceplate_width", "Edge mortise, width"),
-        _inches_out("faceplate_height", "Edge mortise, height"),
-        _inches_out("mortise_depth", "Edge mortise, depth", 0.03125),
-        _inches_out("faceplate_top", "Mark for the top of the faceplate"),
-        _inches_out("faceplate_bottom", "Mark for the bottom of the faceplate"),
-        _inches_out("strike_height", "Centre of the strike above the finished floor"),
-        _inches_out("strike_from_stop", "Centre of the strike from the stop", 0.03125),
-        _inches_out("strike_from_jamb_edge", "Centre of the strike from the edge of the jamb", 0.03125),
+        _inches("cross_bore_centre", "Cross bore centre from the high edge"),
+        _inches("low_edge", "The same centre from the low edge, other face", 1 / 32),
+        _inches("cross_bore_diameter", "Cross bore"),
+        _inches("edge_bore_diameter", "Edge bore"),
+        _inches("edge_bore_centre", "Edge bore centre from either face", 1 / 32),
+        _inches("edge_bore_depth", "Edge bore meets the cross bore at a depth of"),
+        _inches("centre_height", "Centre of this lock above the finished floor"),
+        _inches("from_door_bottom", "The same centre above the bottom of the door"),
+        _inches("deadbolt_height", "Centre of the deadbolt above the finished floor"),
+        _inches("faceplate_width", "Edge mortise, width"),
+        _inches("faceplate_height", "Edge mortise, height"),
+        _inches("mortise_depth", "Edge mortise, depth", 1 / 32),
+        _inches("faceplate_top", "Mark for the top of the faceplate"),
+        _inches("faceplate_bottom", "Mark for the bottom of the faceplate"),
+        _inches("strike_height", "Centre of the strike above the finished floor"),
+        _inches("strike_from_stop", "Centre of the strike from the stop", 1 / 32),
+        _inches("strike_from_jamb_edge", "Centre of the strike from the edge of the jamb", 1 / 32),
         Output("strike_bore_depth", "Depth of the hole behind the strike", "length", "in", step=1 / 16, rounds="up"),
         Output("engagement", "Latch or bolt in the strike", "length", "in", step=1 / 16, rounds="down"),
         Output("strike_screws", "Screws at the strike", "text"),
@@ -251,26 +236,8 @@ def lock_preparation(
     (2.375, 41.5, 0.9375, True)
     """
     centre = backset
-    if edge_bore >= cross_bore:
-        refuse("edge_bore", f"{inches(edge_bore)} is not smaller than the cross bore, {inches(cross_bore)}")
-    if centre <= cross_bore / 2:
-        refuse(
-            "backset",
-            f"at a backset of {inches(centre)} a cross bore of {inches(cross_bore)} breaks out of the edge: the backset"
-            f" must be over {inches(cross_bore / 2)}",
-        )
-    if thickness_least > thickness_most:
-        refuse("thickness_least", f"{inches(thickness_least)} is more than the thickest door, {inches(thickness_most)}")
-
-    width = SERIES_160_WIDTH
-    tall = faceplate_height
-    deep = faceplate_depth
-    if faceplate == "series" and abs(centre - PREPARED_BACKSETS[1]) <= HAIR:
-        width = SERIES_161_WIDTH
-    if faceplate == "drive-in":
-        width = 0.0
-        tall = 0.0
-        deep = 0.0
+    refuse_sizes(edge_bore, cross_bore, centre, thickness_least, thickness_most)
+    width, tall, deep = faceplate_of(faceplate, centre, faceplate_height, faceplate_depth)
     deadbolt_height = height + spacing
     at = height
     thrown = latch_throw
@@ -282,26 +249,10 @@ def lock_preparation(
     half = max(tall, edge_bore) / 2
     needed = centre + max(cross_bore / 2 + wood_behind, rose / 2)
     beside = max(0.0, (thickness - max(width, edge_bore)) / 2)
-    bite = max(0.0, strike_screw - to_stud)
 
-    misfits = nothing()
-    takes = f"The door is {inches(thickness)} thick; the hardware takes {inches(thickness_least)}"
-    takes = f"{takes} to {inches(thickness_most)}"
-    note(misfits, thickness < thickness_least - HAIR, takes, "Get hardware made for a door this thin")
-    note(misfits, thickness > thickness_most + HAIR, takes, "Get the maker's kit for thick doors before boring")
+    misfits = thickness_misfits(thickness, thickness_least, thickness_most)
     thickness_fits = len(misfits) == 0
-    note(
-        misfits,
-        beside < wood_beside - HAIR,
-        f"{inches(beside)} of wood is left each side of faceplate and edge bore; {inches(wood_beside)} is wanted",
-        "Use a narrower faceplate or a drive-in latch",
-    )
-    note(
-        misfits,
-        stile > 0 and stile < needed - HAIR,
-        f"The solid edge is {inches(stile)} wide; this lock needs {inches(needed)}",
-        "Use a shorter backset, or a lock made for a narrow stile",
-    )
+    misfits.extend(wood_misfits(beside, wood_beside, stile, needed))
     hole = cross_bore
     if cut:
         hole = max(cross_bore, cut_cross_bore)
@@ -310,49 +261,19 @@ def lock_preparation(
         plug = "Glue in a plug and bore again"
         dowel = "Glue in a dowel and bore again"
         latch = "Get a latch of the backset that is in the door, or one that adjusts to it"
-        note_hole(misfits, "cross bore", cut_cross_bore, cross_bore, within, guide, plug)
-        note_hole(misfits, "edge bore", cut_edge_bore, edge_bore, within, dowel, dowel)
-        note_hole(misfits, "backset", cut_backset, centre, within, latch, latch)
-    note(
-        misfits,
-        rose < hole + 2 * tolerance,
-        f"A rose of {inches(rose)} does not cover a bore of {inches(hole)}",
-        "Fit a plate that covers the bore",
-    )
-    note(
-        misfits,
-        is_deadbolt and spacing < rose,
-        f"At {inches(spacing)} apart the roses of knob and deadbolt meet",
-        f"Set them more than {inches(rose)} apart",
-    )
-    note(
-        misfits,
-        is_deadbolt and bite < bite_least - HAIR,
-        f"Strike screws of {inches(strike_screw)} go {inches(bite)} into the stud; {inches(bite_least)} is the least",
-        f"Use screws of {inches(to_stud + bite_least)} or longer",
-    )
-    note(
-        misfits,
-        accessible and (at < REACH_LEAST - HAIR or at > REACH_MOST + HAIR),
-        f"{inches(at)} is outside the reach of an accessible door, {inches(REACH_LEAST)} to {inches(REACH_MOST)}",
-        "Move it within that reach",
-    )
+        misfits.extend(hole_misfits("cross bore", cut_cross_bore, cross_bore, within, guide, plug))
+        misfits.extend(hole_misfits("edge bore", cut_edge_bore, edge_bore, within, dowel, dowel))
+        misfits.extend(hole_misfits("backset", cut_backset, centre, within, latch, latch))
+    misfits.extend(rose_misfits(rose, hole, tolerance, is_deadbolt, spacing))
+    if is_deadbolt:
+        misfits.extend(strike_misfits(strike_screw, to_stud, bite_least))
+    if accessible:
+        misfits.extend(reach_misfits(at))
 
     screws = "The screws in the box, in pilot holes"
-    cautions = []
     if is_deadbolt:
-        long = f"{inches(strike_screw)} long: {inches(bite)} into the stud"
+        long = f"{inches(strike_screw)} long: {inches(max(0.0, strike_screw - to_stud))} into the stud"
         screws = f"{decimal(screws_each, 0)} wood screws, No. 8 or heavier, {long}"
-        cautions.append("The deadbolt must open from the inside by its turn, without a key.")
-    if reveal >= thrown / 2:
-        cautions.append(
-            f"The gap of {inches(reveal)} takes half of the throw or more: mend the hang of the door before the lock."
-        )
-    if min(abs(centre - PREPARED_BACKSETS[0]), abs(centre - PREPARED_BACKSETS[1])) > HAIR:
-        cautions.append(f"{inches(centre)} is not a common backset: have the latch in hand before boring.")
-    if width == SERIES_161_WIDTH:
-        cautions.append("Many latches have a 1 in faceplate at this backset too: scribe around the one in hand.")
-
     working = [
         f"cross bore centre from the high edge: the backset, {inches(centre)}",
         f"bevel: {inches(thickness)} x {decimal(bevel, 4)} = {inches(off, HAIR)}, so {inches(centre - off, HAIR)} from"
@@ -390,6 +311,6 @@ def lock_preparation(
         "thickness_fits": thickness_fits,
         "fits": len(misfits) == 0,
         "misfits": misfits,
-        "cautions": cautions,
+        "cautions": cautions_for(is_deadbolt, reveal, thrown, centre, width),
         "working": working,
     }

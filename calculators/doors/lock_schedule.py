@@ -48,6 +48,26 @@ def group_of(groups: list[dict[str, Any]], name: str) -> dict[str, Any]:
     return added
 
 
+def refuse_openings(openings: list[dict[str, Any]]) -> None:
+    """Refuse an empty list, names that are missing or twice, and a lock that could shut somebody in."""
+    if len(openings) == 0:
+        refuse("openings", "the list has no opening: give at least one")
+    seen: list[str] = []
+    for opening in openings:
+        name = opening["name"].strip()
+        if name == "":
+            refuse("openings", "an opening has no name: give each one its own")
+        if name.lower() in seen:
+            refuse("openings", f"two openings are named '{name}': give each one its own name")
+        seen.append(name.lower())
+        if opening["inside_key"]:
+            refuse(
+                "openings",
+                f"'{name}' would need a key from the inside, and a fire could shut somebody in. The way out opens from"
+                " inside without a key (IRC R311.2), and this crew sets no such lock on any door",
+            )
+
+
 class LockedOpening(TypedDict):
     """A door that gets a lock."""
 
@@ -161,32 +181,19 @@ def lock_schedule(
     >>> found["keyed_entry"], found["privacy"], found["deadbolts"], found["cylinders"], found["keys"]
     (1, 1, 1, 2, 4.0)
     """
-    if len(openings) == 0:
-        refuse("openings", "the list has no opening: give at least one")
     totals = {"keyed entry": 0, "privacy": 0, "passage": 0}
     deadbolts = 0
     ways_out = 0
-    seen = [""]
     schedule = []
     groups = group_list()
     cautions = []
     working = []
+    refuse_openings(openings)
     for opening in openings:
         name = opening["name"].strip()
         use = opening["use"]
         asked = opening["group"].strip()
-        if name == "":
-            refuse("openings", "an opening has no name: give each one its own")
-        if name.lower() in seen:
-            refuse("openings", f"two openings are named '{name}': give each one its own name")
-        seen.append(name.lower())
         from_outside = use == "outside-door" or use == "garage-to-house"
-        if opening["inside_key"]:
-            refuse(
-                "openings",
-                f"'{name}' would need a key from the inside, and a fire could shut somebody in. The way out opens from"
-                " inside without a key (IRC R311.2), and this crew sets no such lock on any door",
-            )
         lock = FUNCTIONS[use]
         reason = REASONS[use]
         if asked != "" and not from_outside:
@@ -197,17 +204,11 @@ def lock_schedule(
                 lock = "keyed entry"
                 reason = "Keyed from outside, as a key group was given; the inside always opens by the hand alone"
                 cautions.append(f"'{name}' is keyed from outside: try it from inside, locked, before anybody uses it.")
-        bolted = from_outside
-        if opening["deadbolt"] == "yes":
-            bolted = True
-            if not from_outside:
-                cautions.append(
-                    f"'{name}' is no way in from outside: a deadbolt there can shut somebody in. Leave it off."
-                )
-        if opening["deadbolt"] == "no":
-            bolted = False
-            if from_outside:
-                cautions.append(f"'{name}' is a way in from outside and has no deadbolt.")
+        bolted = opening["deadbolt"] == "yes" or (from_outside and opening["deadbolt"] != "no")
+        if bolted and not from_outside:
+            cautions.append(f"'{name}' is no way in from outside: a deadbolt there can shut somebody in. Leave it off.")
+        if from_outside and not bolted:
+            cautions.append(f"'{name}' is a way in from outside and has no deadbolt.")
         cylinders = 1 if lock == "keyed entry" else 0
         if bolted:
             cylinders = cylinders + 1
