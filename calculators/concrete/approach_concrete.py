@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.concrete.approach_drawing import approach_drawing
-from calculators.concrete.approach_limits import access_cautions, grade_cautions, refuse_shape
+from calculators.concrete.approach_limits import access_of, grade_cautions, refuse_shape
 from calculators.concrete.approach_shape import (
     bars_both_ways,
     side_area,
@@ -228,11 +228,8 @@ def approach_concrete(
         left = 0.0
         right = 0.0
     refuse_shape(left, right, depth, curb_height, lip, thickness, edge_thickness, edge_width, edge_taper)
-    left_back = 0.0
-    right_back = 0.0
-    if side == "wing":
-        left_back = left
-        right_back = right
+    left_back = left if side == "wing" else 0.0
+    right_back = right if side == "wing" else 0.0
     left_rise = side_rise(left, curb_height - lip)
     right_rise = side_rise(right, curb_height - lip)
     rise = max(left_rise, right_rise)
@@ -249,21 +246,17 @@ def approach_concrete(
     edge = thickening(front, back, depth, edge_thickness - thickness, edge_width, edge_taper) / CUBIC_FOOT
     concrete = slab + edge
 
+    along_walk = straight_edge(throat, left_back, right_back, left_rise, right_rise)
+    along_curb = straight_edge(throat, left, right, left_rise, right_rise)
     edges = [
         side_edge(left, left_back, depth, slope, left_rise),
         side_edge(right, right_back, depth, slope, right_rise),
     ]
-    strip = 0.0
-    along_walk = straight_edge(throat, left_back, right_back, left_rise, right_rise)
-    along_curb = straight_edge(throat, left, right, left_rise, right_rise)
     if form_walk:
         edges.append(along_walk)
-    else:
-        strip = strip + along_walk
     if form_curb:
         edges.append(along_curb)
-    else:
-        strip = strip + along_curb
+    strip = (0.0 if form_walk else along_walk) + (0.0 if form_curb else along_curb)
     forms = 0.0
     for one in edges:
         forms = forms + one
@@ -281,11 +274,7 @@ def approach_concrete(
 
     gutter_break = abs(slope + gutter_slope)
     drive_break = abs(drive_slope - slope)
-    cautions: list[str] = []
-    access = "no public walk crosses"
-    if walk_crosses:
-        cautions = access_cautions(side, slope, rise)
-        access = "too steep where the walk crosses" if len(cautions) > 0 else "within the limits"
+    access, cautions = access_of(walk_crosses, side, slope, rise)
     cautions.extend(grade_cautions(gutter_break, drive_break, grade_break))
     cautions.extend(loads_cautions(to_buy["loads"]))
     working = [

@@ -89,3 +89,11 @@ def grade_cautions(gutter_break: float, drive_break: float, most: float) -> list
                 "Flatten the approach, or ease the change over several feet."
             )
     return cautions
+
+
+def access_of(walk_crosses: bool, side: str, slope: float, rise: float) -> tuple[str, list[str]]:
+    """Whether the approach is within the limits where a public walk crosses it, in words, and what is not."""
+    if not walk_crosses:
+        return ("no public walk crosses", [])
+    cautions = access_cautions(side, slope, rise)
+    return ("within the limits" if len(cautions) == 0 else "too steep where the walk crosses", cautions)

@@ -53,6 +53,16 @@ def check_places(rod: float, low: float, shelf_top: float, height: float, double
         refuse("height", f"The shelf's top, {inches(shelf_top)}, is not below the ceiling, {feet_inches(height)}.")
 
 
+def check_depths(depth: float, shelf_depth: float, setback: float, diameter: float, wall: float) -> None:
+    """Refuse a shelf or a rod that the closet's depth does not take, and a rod without a hole in it."""
+    if shelf_depth > depth:
+        refuse("shelf_depth", f"The shelf, {inches(shelf_depth)}, is deeper than the closet, {inches(depth)}.")
+    if setback + diameter / 2 >= depth:
+        refuse("rod_setback", f"The rod, {inches(setback)} from the back, is not inside {inches(depth)} of depth.")
+    if 2 * wall >= diameter:
+        refuse("rod_wall", f"A wall of {inches(wall)} leaves no hole in a rod of {inches(diameter)}.")
+
+
 SIDE = "From the finished floor to the rod's centre."
 
 
@@ -237,20 +247,12 @@ def closet(
     [0.0461, 0.25]
     """
     double = hang == "double"
-    rod = single_rod
-    levels = 1
-    if double:
-        rod = high_rod
-        levels = 2
+    rod = high_rod if double else single_rod
+    levels = 2 if double else 1
     shelf_bottom = rod + shelf_gap
     shelf_top = shelf_bottom + shelf_thickness
     check_places(rod, low_rod, shelf_top, height, double)
-    if shelf_depth > depth:
-        refuse("shelf_depth", f"The shelf, {inches(shelf_depth)}, is deeper than the closet, {inches(depth)}.")
-    if rod_setback + rod_diameter / 2 >= depth:
-        refuse("rod_setback", f"The rod, {inches(rod_setback)} from the back, is not inside {inches(depth)} of depth.")
-    if 2 * rod_wall >= rod_diameter:
-        refuse("rod_wall", f"A wall of {inches(rod_wall)} leaves no hole in a rod of {inches(rod_diameter)}.")
+    check_depths(depth, shelf_depth, rod_setback, rod_diameter, rod_wall)
 
     places = bracket_places(width, most_span)
     spans = len(places) + 1
@@ -262,9 +264,7 @@ def closet(
     rod_sag = uniform_sag(rod_load / FOOT, span, rod_stiffness, rod_section, BOTH_ENDS_REST)
     shelf_span = longest_span(shelf_load / FOOT, sag_part, shelf_stiffness, shelf_section, BOTH_ENDS_REST)
     rod_span = longest_span(rod_load / FOOT, sag_part, rod_stiffness, rod_section, BOTH_ENDS_REST)
-    heights = [rod, shelf_top]
-    if double:
-        heights = [low_rod, rod, shelf_top]
+    heights = [low_rod, rod, shelf_top] if double else [rod, shelf_top]
     reach = out_of_reach(heights) if accessible else NOT_ASKED
 
     cut = width - play
@@ -275,9 +275,7 @@ def closet(
         {"length": width, "count": levels, "name": "back cleat", "stock": "cleat"},
         {"length": side_cleat, "count": 2 * levels, "name": "side cleat", "stock": "cleat"},
     ]
-    marks = []
-    for at in range(len(places)):
-        marks.append({"bracket": at + 1, "place": places[at]})
+    marks = [{"bracket": at + 1, "place": place} for at, place in enumerate(places)]
     holds = shelf_sag <= limit + NOISE
     rod_holds = rod_sag <= limit + NOISE
     shelf_most = rounded(shelf_span, 0.5, "down")

@@ -107,6 +107,36 @@ def pieces_of(opening: dict[str, Any], set_back: float, horn: float, stool: bool
     ]
 
 
+def run_of(pieces: list[dict[str, Any]]) -> float:
+    """The length of all pieces together, in inches."""
+    run = 0.0
+    for piece in pieces:
+        run = run + piece["count"] * piece["length"]
+    return run
+
+
+def refuse_longer(pieces: list[dict[str, Any]], stock: float) -> None:
+    """Refuse a piece of casing that no stick gives. Inches."""
+    for piece in pieces:
+        if piece["length"] > stock + NOISE:
+            refuse(
+                "casing_stock",
+                f"'{piece['piece']}' is {feet_inches(piece['length'])} long and does not come out of a stick of"
+                f" {feet_inches(stock)}",
+            )
+
+
+def base_of(walls: float, without: float, left: float) -> float:
+    """The base that is left of the walls, refused where what goes without base is more. Inches."""
+    if left < -NOISE:
+        refuse(
+            "openings",
+            f"openings and wall without base come to {feet_inches(without)}, and there are only"
+            f" {feet_inches(walls)} of walls",
+        )
+    return max(0.0, left)
+
+
 class TrimOpening(TypedDict):
     """A door or a window that is cased."""
 
@@ -275,21 +305,13 @@ def trim_take_off(
         sides = sides + times
         if opening["kind"] == "door":
             off = off + times * (opening["width"] + 2 * set_back)
-        for piece in pieces_of(opening, set_back, horn, window_trim == "stool"):
-            pieces.append(piece)
+        pieces.extend(pieces_of(opening, set_back, horn, window_trim == "stool"))
     working.append(
         f"casing {inches(casing_width)} wide, set back {inches(reveal)}: it reaches {inches(set_back)} past the jamb"
     )
     base = 0.0
     if total > 0:
-        base = total - off - no_base
-        if base < -NOISE:
-            refuse(
-                "openings",
-                f"openings and wall without base come to {feet_inches(off + no_base)}, and there are only"
-                f" {feet_inches(total)} of walls",
-            )
-        base = max(0.0, base)
+        base = base_of(total, off + no_base, total - off - no_base)
         working.append(
             f"base: walls {feet_inches(total)}, less doors with casings {feet_inches(off)}, less"
             f" {feet_inches(no_base)} = {feet_inches(base)}"
@@ -298,21 +320,10 @@ def trim_take_off(
     extra = 1 + waste / 100
     working.append(f"base to order: {feet_inches(base)} and {decimal(waste, 1)} % = {feet_inches(base * extra)}")
 
-    cased: list[dict[str, Any]] = []
-    casing = 0.0
-    stool = 0.0
-    for piece in pieces:
-        if piece["stock"] == "casing":
-            if piece["length"] > casing_stock + NOISE:
-                refuse(
-                    "casing_stock",
-                    f"'{piece['piece']}' is {feet_inches(piece['length'])} long and does not come out of a stick of"
-                    f" {feet_inches(casing_stock)}",
-                )
-            cased.append(piece)
-            casing = casing + piece["count"] * piece["length"]
-        else:
-            stool = stool + piece["count"] * piece["length"]
+    cased = [piece for piece in pieces if piece["stock"] == "casing"]
+    refuse_longer(cased, casing_stock)
+    casing = run_of(cased)
+    stool = run_of([piece for piece in pieces if piece["stock"] != "casing"])
     fitted = sticks_for(cased, casing_stock, kerf)
     working.append(
         f"casing: {feet_inches(casing)} in pieces, fitted longest first into {fitted} sticks of"

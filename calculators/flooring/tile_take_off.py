@@ -261,24 +261,11 @@ def tile_take_off(
         f"{decimal(grout_weight, 0)} lb a cu ft: {decimal(grout * grout_weight, 1)} lb"
     )
     lippage = 2 * lippage_most if joint >= WIDE_JOINT else lippage_most
-    cut_along = along["last"]
-    if cut_along == 0:
-        cut_along = tile_length
-    cut_across = across["last"]
-    if cut_across == 0:
-        cut_across = tile_width
+    cut_along = tile_length if along["last"] == 0 else along["last"]
+    cut_across = tile_width if across["last"] == 0 else across["last"]
     movement = joints_in(length, most_run) + joints_in(width, most_run)
     cautions = tile_cautions(tile_length, tile_width, joint, layout, back_butter)
-    if layout == "straight" and cut_along < tile_length / 2 - NOISE:
-        cautions.append(
-            f"The cut at the far wall is {inches(cut_along)}, a sliver under half a tile: take the balanced layout, or "
-            "move the first tile by half."
-        )
-    if movement > 0:
-        cautions.append(
-            f"The floor is longer than {feet_inches(most_run)}: it takes movement joints in the field, "
-            f"{decimal(movement, 0)} of them."
-        )
+    cautions.extend(field_cautions(layout, cut_along, tile_length, movement, most_run))
     return {
         "area": area,
         "full_along": along["full"],
@@ -319,4 +306,20 @@ def tile_cautions(tile_length: float, tile_width: float, joint: float, layout: s
         cautions.append("A joint is never under 1/16 in, and three times the difference between the tiles.")
     if layout == "diagonal" and abs(tile_length - tile_width) > NOISE:
         cautions.append("Laid diagonally, a tile that is not square looks like a mistake: take square ones.")
+    return cautions
+
+
+def field_cautions(layout: str, cut_along: float, tile_length: float, movement: float, most_run: float) -> list[str]:
+    """What to watch: a sliver at the far wall, and a floor that takes movement joints."""
+    cautions = []
+    if layout == "straight" and cut_along < tile_length / 2 - NOISE:
+        cautions.append(
+            f"The cut at the far wall is {inches(cut_along)}, a sliver under half a tile: take the balanced layout, or "
+            "move the first tile by half."
+        )
+    if movement > 0:
+        cautions.append(
+            f"The floor is longer than {feet_inches(most_run)}: it takes movement joints in the field, "
+            f"{decimal(movement, 0)} of them."
+        )
     return cautions

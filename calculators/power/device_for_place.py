@@ -69,6 +69,59 @@ def why_none(is_receptacle: bool, room: dict[str, Any], tub: float, breaker: str
     return ""
 
 
+def said_of(device: str, amps: int, gfci: int, marks: list[str], wet: bool) -> str:
+    """The device in words.
+
+    >>> said_of("receptacle", 20, 1, ["TR", "WR"], True)
+    'a receptacle with ground-fault device, 20 A, marked TR and WR'
+    """
+    said = "a switch"
+    if device == "three-way":
+        said = "a three-way switch"
+    if device == "dimmer":
+        said = "a dimmer"
+    if device == "receptacle":
+        said = f"a receptacle with ground-fault device, {amps} A" if gfci > 0 else f"a receptacle, {amps} A"
+    if len(marks) > 0:
+        said = said + ", marked " + " and ".join(marks)
+    if device != "receptacle" and wet:
+        said = said + ", in a weatherproof box and cover"
+    return said
+
+
+def circuit_cautions(is_allowed: bool, is_receptacle: bool, tub: float, upstream: bool, weather: bool) -> list[str]:
+    """What to watch about the place and what protects it. Inches."""
+    cautions = []
+    if not is_allowed:
+        cautions.append("Leave the place as it is, and ask the electrician before a box is set or a device bought.")
+    if is_receptacle and tub < TUB_ZONE - TAPE:
+        cautions.append(
+            "A bathroom too small for 3 ft has an exception for its far wall: that is the electrician's too."
+        )
+    if upstream:
+        cautions.append("Press the tester's button here: it has to go dead. Then the sticker 'GFCI protected' goes on.")
+    if weather:
+        cautions.append("A cover goes with it that keeps rain out, where it can be wet also with the plug in.")
+    return cautions
+
+
+def room_cautions(device: str, room: str, sink: float, breaker: str) -> list[str]:
+    """What to watch about the room and the kind of device. Inches."""
+    cautions = []
+    is_receptacle = device == "receptacle"
+    if is_receptacle and room == "bathroom" and sink > BASIN_REACH + TAPE:
+        cautions.append("One receptacle of a bathroom is within 3 ft of each basin: this one is not it.")
+    if is_receptacle and room == "garage" and breaker == "15":
+        cautions.append(
+            "Where cars stand, a garage has a 20 A circuit of its own for receptacles: ask the electrician."
+        )
+    if device == "dimmer":
+        cautions.append("The dimmer is for this kind of load, and never on a receptacle or a fan.")
+    if not is_receptacle:
+        cautions.append("A neutral belongs into the box, also where today's switch does not use it.")
+    return cautions
+
+
 @calculator(
     title="Device for a place",
     summary="Which switch or receptacle belongs in a place of a dwelling, its marks and its protection.",
@@ -198,40 +251,9 @@ def device_for_place(
     if weather:
         marks.append("WR")
     cautions = ["The edition that the place has adopted decides; each newer one asks for more rooms."]
-    if not is_allowed:
-        cautions.append("Leave the place as it is, and ask the electrician before a box is set or a device bought.")
-    if is_receptacle and tub < TUB_ZONE - TAPE:
-        cautions.append(
-            "A bathroom too small for 3 ft has an exception for its far wall: that is the electrician's too."
-        )
-    if ground and upstream:
-        cautions.append("Press the tester's button here: it has to go dead. Then the sticker 'GFCI protected' goes on.")
-    if weather:
-        cautions.append("A cover goes with it that keeps rain out, where it can be wet also with the plug in.")
-    if is_receptacle and room == "bathroom" and sink > BASIN_REACH + TAPE:
-        cautions.append("One receptacle of a bathroom is within 3 ft of each basin: this one is not it.")
-    if is_receptacle and room == "garage" and breaker == "15":
-        cautions.append(
-            "Where cars stand, a garage has a 20 A circuit of its own for receptacles: ask the electrician."
-        )
-    if device == "dimmer":
-        cautions.append("The dimmer is for this kind of load, and never on a receptacle or a fan.")
-    if not is_receptacle:
-        cautions.append("A neutral belongs into the box, also where today's switch does not use it.")
-    said = "a switch"
-    if device == "three-way":
-        said = "a three-way switch"
-    if device == "dimmer":
-        said = "a dimmer"
-    if is_receptacle:
-        said = "a receptacle with ground-fault device" if gfci > 0 else "a receptacle"
-        said = said + f", {amps} A"
-    if len(marks) > 0:
-        said = said + ", marked " + " and ".join(marks)
-    if not is_receptacle and wet:
-        said = said + ", in a weatherproof box and cover"
-    if not is_allowed:
-        said = why
+    cautions.extend(circuit_cautions(is_allowed, is_receptacle, tub, ground and upstream, weather))
+    cautions.extend(room_cautions(device, room, sink, breaker))
+    said = said_of(device, amps, gfci, marks, wet) if is_allowed else why
     water_word = yes_or_no(near)
     ground_word = yes_or_no(kind["ground"])
     arc_word = yes_or_no(arc)
