@@ -14,7 +14,7 @@ from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
 from calculators.declaration import Calculator, Refused
-from calculators.house.truck_load import NAMES
+from calculators.house.truck_trips import NAMES
 from calculators.limits import limits
 from calculators.reading import Unreadable
 from calculators.run import read_input, run

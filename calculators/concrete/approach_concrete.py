@@ -4,32 +4,17 @@ from __future__ import annotations
 
 from typing import Annotated
 
+from calculators.concrete import slab_inputs as slab
 from calculators.concrete.approach_drawing import approach_drawing
 from calculators.concrete.approach_limits import access_of, grade_cautions, refuse_shape
 from calculators.concrete.approach_shape import (
     bars_both_ways,
     side_area,
     side_edge,
+    side_rise,
     straight_edge,
     thickening,
     tilt,
-)
-from calculators.concrete.slab_inputs import (
-    BOUGHT,
-    EDGES_AND_BARS,
-    BagYield,
-    BarLap,
-    BarsARoll,
-    BarSpacing,
-    BarStock,
-    BaseBeyond,
-    BaseLoose,
-    BaseWeight,
-    Reinforced,
-    StakeSpacing,
-    SupportSpacing,
-    Truck,
-    Waste,
 )
 from calculators.concrete.to_order import (
     CUBIC_FOOT,
@@ -54,12 +39,6 @@ from calculators.declaring import (
 )
 from calculators.writing import decimal, feet_inches, inches
 
-
-def side_rise(out: float, height: float) -> float:
-    """Slope of a side piece along the curb; 0 where there is none."""
-    return 0.0 if out == 0 else height / out
-
-
 GUTTER_WAYS = ("falling to the curb", "rising to the curb")
 DRIVE_WAYS = ("rising from the street", "falling from the street")
 SIDES = {
@@ -75,8 +54,8 @@ SIDES = {
     outputs=(
         Output("opening", "Opening at the curb", "length", "ft-in"),
         Output("area", "Area, seen from above", "area", "sq ft", step=0.1),
-        *BOUGHT,
-        *EDGES_AND_BARS,
+        *slab.BOUGHT,
+        *slab.EDGES_AND_BARS,
         Output("drop", "Drop from walk to curb", "length", "in"),
         Output("side_slope", "Slope of the steeper side piece", "slope", "1:n", step=0.1, rounds="up"),
         Output("gutter_break", "Change of grade at the gutter", "slope", "%", step=0.1, rounds="up"),
@@ -191,24 +170,24 @@ def approach_concrete(
     base_thickness: Annotated[
         float, length("Base thickness, compacted", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
     ],
-    base_beyond: BaseBeyond,
-    base_loose: BaseLoose,
-    base_weight: BaseWeight,
-    waste: Waste,
-    truck: Truck,
-    bag_yield: BagYield,
+    base_beyond: slab.BaseBeyond,
+    base_loose: slab.BaseLoose,
+    base_weight: slab.BaseWeight,
+    waste: slab.Waste,
+    truck: slab.Truck,
+    bag_yield: slab.BagYield,
     form_curb: Annotated[bool, yes_no("Form along the curb", default="no"), Help("No: poured against the gutter.")],
     form_walk: Annotated[bool, yes_no("Form along the walk", default="yes"), Help("No: poured against the walk.")],
-    stake_spacing: StakeSpacing,
-    reinforced: Reinforced,
-    bar_spacing: BarSpacing,
+    stake_spacing: slab.StakeSpacing,
+    reinforced: slab.Reinforced,
+    bar_spacing: slab.BarSpacing,
     bar_cover: Annotated[
         float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 6 in"), Usual("2 to 4 in")
     ],
-    bar_lap: BarLap,
-    bar_stock: BarStock,
-    support_spacing: SupportSpacing,
-    bars_a_roll: BarsARoll,
+    bar_lap: slab.BarLap,
+    bar_stock: slab.BarStock,
+    support_spacing: slab.SupportSpacing,
+    bars_a_roll: slab.BarsARoll,
 ) -> Answer:
     """Quantities and slopes of one approach.
 

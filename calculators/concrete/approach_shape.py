@@ -162,3 +162,8 @@ def bars_both_ways(
     back = throat + left_back + right_back
     along = bars_along(front, back, depth, spacing, cover, lap, stock)
     return along + bars_down(throat, left, left_back, right, right_back, depth, spacing, cover, lap, stock)
+
+
+def side_rise(out: float, height: float) -> float:
+    """Slope of a side piece along the curb; 0 where there is none."""
+    return 0.0 if out == 0 else height / out

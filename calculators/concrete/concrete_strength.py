@@ -11,23 +11,25 @@ from typing import Annotated, Any, TypedDict
 from calculators.concrete.maturity import (
     CURVES,
     DAY,
+    FREEZING,
     STANDARD_CURE,
+    YEAR,
     counted_hours,
     days_to_share,
     hours_until,
     pace,
     share_at,
+    spells_of,
+    stretch,
 )
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
 from calculators.declaring import Guidance, Help, Law, calculator, choice, number, rows, temperature, time
 from calculators.writing import NOISE, decimal, rounded, with_unit
 
-FREEZING = 32.0
 COLD = 40.0
 """An average below it has nights that freeze: the line where cold weather begins, ACI 306R."""
 ADVICE = "much published advice"
 HOT = 100.0
-YEAR = 365 * DAY
 
 
 def ready_after(share: float, wait: float, cement: str, weather: list[dict[str, Any]], warmth: list[float]) -> float:
@@ -251,25 +253,6 @@ def working_of(
         f"{decimal(strength, 0)} psi: {decimal(share * strength, 0)} psi"
     )
     return lines
-
-
-def stretch(hours: float, temperature: float, datum: float) -> str:
-    """One stretch of weather in words."""
-    days = with_unit(decimal(hours / DAY, 2), "days")
-    counts = decimal(hours / DAY * pace(temperature, datum), 2)
-    scale = f"({decimal(temperature, 0)} - {decimal(datum, 0)}) / ({decimal(STANDARD_CURE, 0)} - {decimal(datum, 0)})"
-    if temperature <= datum:
-        return f"{days} at {decimal(temperature, 0)} F, at or below the datum of {decimal(datum, 0)} F: counts nothing"
-    return f"{days} at {decimal(temperature, 0)} F x {scale} = {counts} at 73 F"
-
-
-def spells_of(rows: list[dict[str, Any]], temperature: float, age: float) -> list[dict[str, Any]]:
-    """The stretches of weather, and the one that goes on behind them, a day at least."""
-    spells = []
-    for row in rows:
-        spells.append(row)
-    spells.append({"time": max(age, DAY), "temperature": temperature})
-    return spells
 
 
 def weak_at(spells: list[dict[str, Any]], at: float, strength: float, cement: str, datum: float, safe: float) -> bool:

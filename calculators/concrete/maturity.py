@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators.writing import NOISE
+from calculators.writing import NOISE, decimal, with_unit
 
 STANDARD_CURE = 73.0
 """Temperature (F) at which the strength curve holds: moist curing in the laboratory."""
@@ -77,3 +77,26 @@ def hours_until(wanted: float, weather: list[dict[str, Any]], temperature: float
         clock = clock + row["time"]
     counts = pace(temperature, datum)
     return -1.0 if counts <= 0 else clock + left / counts
+
+
+FREEZING = 32.0
+YEAR = 365 * DAY
+
+
+def stretch(hours: float, temperature: float, datum: float) -> str:
+    """One stretch of weather in words."""
+    days = with_unit(decimal(hours / DAY, 2), "days")
+    counts = decimal(hours / DAY * pace(temperature, datum), 2)
+    scale = f"({decimal(temperature, 0)} - {decimal(datum, 0)}) / ({decimal(STANDARD_CURE, 0)} - {decimal(datum, 0)})"
+    if temperature <= datum:
+        return f"{days} at {decimal(temperature, 0)} F, at or below the datum of {decimal(datum, 0)} F: counts nothing"
+    return f"{days} at {decimal(temperature, 0)} F x {scale} = {counts} at 73 F"
+
+
+def spells_of(rows: list[dict[str, Any]], temperature: float, age: float) -> list[dict[str, Any]]:
+    """The stretches of weather, and the one that goes on behind them, a day at least."""
+    spells = []
+    for row in rows:
+        spells.append(row)
+    spells.append({"time": max(age, DAY), "temperature": temperature})
+    return spells

@@ -5,25 +5,9 @@ from __future__ import annotations
 from math import sqrt
 from typing import Annotated
 
+from calculators.concrete import slab_inputs as slab
 from calculators.concrete.approach_shape import bars_both_ways
 from calculators.concrete.slab_drawing import slab_drawing
-from calculators.concrete.slab_inputs import (
-    BOUGHT,
-    EDGES_AND_BARS,
-    BagYield,
-    BarLap,
-    BarsARoll,
-    BarSpacing,
-    BarStock,
-    BaseBeyond,
-    BaseLoose,
-    BaseWeight,
-    Reinforced,
-    StakeSpacing,
-    SupportSpacing,
-    Truck,
-    Waste,
-)
 from calculators.concrete.to_order import (
     CUBIC_FOOT,
     CUBIC_YARD,
@@ -44,9 +28,9 @@ from calculators.writing import decimal, feet_inches, inches, whole
     summary="Concrete, base, form boards, stakes and bars for a pad or a walk, and the diagonal to square it by.",
     outputs=(
         Output("area", "Area", "area", "sq ft", step=0.1),
-        *BOUGHT,
+        *slab.BOUGHT,
         Output("boards", "Form boards", "count", "boards", step=1, rounds="up"),
-        *EDGES_AND_BARS,
+        *slab.EDGES_AND_BARS,
         Output("diagonal", "Corner to corner, when it is square", "length", "ft-in"),
         Output("drop", "Low end below the high end", "length", "in"),
     ),
@@ -104,25 +88,25 @@ def slab_concrete(
     base_thickness: Annotated[
         float, length("Base thickness, compacted", "in", default="4 in", limits="0 to 24 in"), Usual("4 to 12 in")
     ],
-    base_beyond: BaseBeyond,
-    base_loose: BaseLoose,
-    base_weight: BaseWeight,
-    waste: Waste,
-    truck: Truck,
-    bag_yield: BagYield,
-    stake_spacing: StakeSpacing,
+    base_beyond: slab.BaseBeyond,
+    base_loose: slab.BaseLoose,
+    base_weight: slab.BaseWeight,
+    waste: slab.Waste,
+    truck: slab.Truck,
+    bag_yield: slab.BagYield,
+    stake_spacing: slab.StakeSpacing,
     board: Annotated[
         float, length("Form boards are long", "ft-in", default="16 ft", limits="4 to 24 ft"), Usual("8 to 20 ft")
     ],
-    reinforced: Reinforced,
-    bar_spacing: BarSpacing,
+    reinforced: slab.Reinforced,
+    bar_spacing: slab.BarSpacing,
     bar_cover: Annotated[
         float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 5 in"), Usual("2 to 4 in")
     ],
-    bar_lap: BarLap,
-    bar_stock: BarStock,
-    support_spacing: SupportSpacing,
-    bars_a_roll: BarsARoll,
+    bar_lap: slab.BarLap,
+    bar_stock: slab.BarStock,
+    support_spacing: slab.SupportSpacing,
+    bars_a_roll: slab.BarsARoll,
 ) -> Answer:
     """Quantities of one rectangular slab of the same thickness all over.
 

@@ -80,6 +80,25 @@ def hole_misfits(name: str, cut: float, wanted: float, within: float, small: str
     return misfit(cut < wanted - within, says, small) + misfit(cut > wanted + within, says, large)
 
 
+def holes_misfits(
+    cut_cross_bore: float,
+    cross_bore: float,
+    cut_edge_bore: float,
+    edge_bore: float,
+    cut_backset: float,
+    backset: float,
+    within: float,
+) -> list[dict[str, str]]:
+    """What of the holes in the door does not suit the hardware, each beside the size that it wants."""
+    guide = "Clamp a plywood guide with the right hole over it and bore again"
+    dowel = "Glue in a dowel and bore again"
+    latch = "Get a latch of the backset that is in the door, or one that adjusts to it"
+    found = hole_misfits("cross bore", cut_cross_bore, cross_bore, within, guide, "Glue in a plug and bore again")
+    found.extend(hole_misfits("edge bore", cut_edge_bore, edge_bore, within, dowel, dowel))
+    found.extend(hole_misfits("backset", cut_backset, backset, within, latch, latch))
+    return found
+
+
 def rose_misfits(rose: float, hole: float, tolerance: float, is_deadbolt: bool, spacing: float) -> list[dict[str, str]]:
     """Whether the rose covers the bore, and does not meet that of the knob."""
     found = misfit(

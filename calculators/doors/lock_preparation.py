@@ -15,7 +15,7 @@ from calculators.doors.lock_fit import (
     HAIR,
     cautions_for,
     faceplate_of,
-    hole_misfits,
+    holes_misfits,
     reach_misfits,
     refuse_sizes,
     rose_misfits,
@@ -27,6 +27,7 @@ from calculators.doors.lock_preparation_drawing import lock_preparation_drawing
 from calculators.writing import decimal, inches
 
 CITIES = "door security codes of cities"
+READ_ONLY_THEN = Help("Read only when holes are there.")
 
 
 def _inches(name: str, label: str, step: float = 1 / 16) -> Output:
@@ -209,17 +210,17 @@ def lock_preparation(
     cut_cross_bore: Annotated[
         float,
         length("Cross bore in the door", "in", default="2-1/8 in", limits="1/2 to 4 in"),
-        Help("Read only when holes are there."),
+        READ_ONLY_THEN,
     ],
     cut_edge_bore: Annotated[
         float,
         length("Edge bore in the door", "in", default="1 in", limits="1/4 to 2 in"),
-        Help("Read only when holes are there."),
+        READ_ONLY_THEN,
     ],
     cut_backset: Annotated[
         float,
         length("Backset in the door", "in", default="2-3/8 in", limits="1/2 to 10 in"),
-        Help("Read only when holes are there."),
+        READ_ONLY_THEN,
     ],
     tolerance: Annotated[float, length("Holes may be off by", "in", default="1/16 in", limits="0 to 1/4 in")],
 ) -> Answer:
@@ -239,12 +240,9 @@ def lock_preparation(
     refuse_sizes(edge_bore, cross_bore, centre, thickness_least, thickness_most)
     width, tall, deep = faceplate_of(faceplate, centre, faceplate_height, faceplate_depth)
     deadbolt_height = height + spacing
-    at = height
-    thrown = latch_throw
     is_deadbolt = kind == "deadbolt"
-    if is_deadbolt:
-        at = deadbolt_height
-        thrown = deadbolt_throw
+    at = deadbolt_height if is_deadbolt else height
+    thrown = deadbolt_throw if is_deadbolt else latch_throw
     off = thickness * bevel
     half = max(tall, edge_bore) / 2
     needed = centre + max(cross_bore / 2 + wood_behind, rose / 2)
@@ -256,14 +254,9 @@ def lock_preparation(
     hole = cross_bore
     if cut:
         hole = max(cross_bore, cut_cross_bore)
-        within = tolerance + HAIR
-        guide = "Clamp a plywood guide with the right hole over it and bore again"
-        plug = "Glue in a plug and bore again"
-        dowel = "Glue in a dowel and bore again"
-        latch = "Get a latch of the backset that is in the door, or one that adjusts to it"
-        misfits.extend(hole_misfits("cross bore", cut_cross_bore, cross_bore, within, guide, plug))
-        misfits.extend(hole_misfits("edge bore", cut_edge_bore, edge_bore, within, dowel, dowel))
-        misfits.extend(hole_misfits("backset", cut_backset, centre, within, latch, latch))
+        misfits.extend(
+            holes_misfits(cut_cross_bore, cross_bore, cut_edge_bore, edge_bore, cut_backset, centre, tolerance + HAIR)
+        )
     misfits.extend(rose_misfits(rose, hole, tolerance, is_deadbolt, spacing))
     if is_deadbolt:
         misfits.extend(strike_misfits(strike_screw, to_stud, bite_least))

@@ -5,15 +5,8 @@ from __future__ import annotations
 import psychrolib
 import pytest
 
-from calculators.concrete.pour_weather import (
-    KG_M2_IN_LB_SQ_FT,
-    celsius,
-    larger,
-    menzel,
-    pour_weather,
-    saturation_pressure,
-    uno,
-)
+from calculators.concrete.evaporation import KG_M2_IN_LB_SQ_FT, celsius, larger, menzel, saturation_pressure, uno
+from calculators.concrete.pour_weather import pour_weather
 
 AIR, HUMIDITY, MIX, WIND = 80.0, 50.0, 87.0, 12.0
 """The conditions of the example that is printed with the nomograph (PCA, ACI 305R)."""

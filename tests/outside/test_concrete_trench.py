@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from scipy.integrate import quad
 
-from calculators.concrete.trench import BY_LOOK, REQUIRED, trench
+from calculators.concrete.trench import trench
+from calculators.concrete.trench_rules import BY_LOOK, REQUIRED
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,8 @@ import pytest
 from scipy.integrate import solve_bvp
 
 from calculators.doors.beams import flat_section, point_sag, uniform_sag
-from calculators.doors.closet import closet, out_of_reach
+from calculators.doors.closet import closet
+from calculators.doors.closet_places import out_of_reach
 
 
 @pytest.mark.parametrize(

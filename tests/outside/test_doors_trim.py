@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon, box, get_coordinates
 
-from calculators.doors.trim_take_off import sticks_for, trim_take_off
+from calculators.doors.trim_pieces import sticks_for
+from calculators.doors.trim_take_off import trim_take_off
 from calculators.run import run
 from tests.outside.test_doors_cut_list import least_by_highs
 

@@ -8,8 +8,9 @@ import pytest
 from shapely.geometry import box
 from shapely.ops import unary_union
 
+from calculators.flooring.tile_joints import bed_of, joint_share
 from calculators.flooring.tile_layout import balanced, positions
-from calculators.flooring.tile_take_off import bed_of, joint_share, tile_take_off
+from calculators.flooring.tile_take_off import tile_take_off
 from calculators.run import run
 
 CUBIC_INCHES = 1728

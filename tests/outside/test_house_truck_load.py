@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from calculators.house import truck_load
-from calculators.house.truck_load import settled_weights
+from calculators.house import truck_trips
+from calculators.house.truck_trips import settled_weights
 
 
 def unit_weight(kind: str) -> float:
     """Pounds of one, at the standards that the crew and its suppliers have settled."""
-    return truck_load.unit_weight(kind, settled_weights(20, 0.75, 2950, 80, 50))
+    return truck_trips.unit_weight(kind, settled_weights(20, 0.75, 2950, 80, 50))
 
 
 def test_gypsum_board() -> None:

@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from calculators.power.box_fill import BOXES, box_fill, volume_of
+from calculators.power.box_counts import BOXES, volume_of
+from calculators.power.box_fill import box_fill
 
 BARE: dict[str, Any] = {"wires_14": 0, "grounds": 0, "yokes": 0, "clamps": False}
 

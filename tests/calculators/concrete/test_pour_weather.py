@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.pour_weather import larger, pour_weather, wind_that_dries
+from calculators.concrete.evaporation import larger, wind_that_dries
+from calculators.concrete.pour_weather import pour_weather
 from calculators.declaration import Refused
 from calculators.run import run
 

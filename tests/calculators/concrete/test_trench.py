@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.concrete.trench import BY_LOOK, REQUIRED, ROCK, trench
+from calculators.concrete.trench import trench
 from calculators.concrete.trench_drawing import trench_drawing
+from calculators.concrete.trench_rules import BY_LOOK, REQUIRED, ROCK
 from calculators.declaration import Refused
 from calculators.run import compute, run
 

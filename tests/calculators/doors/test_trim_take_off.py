@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.trim_take_off import longest_first, longest_wall, sticks_for, trim_take_off
+from calculators.doors.trim_pieces import longest_first, longest_wall, sticks_for
+from calculators.doors.trim_take_off import trim_take_off
 from calculators.run import compute, run
 
 DEN = {"name": "den", "less": False, "points": [[0, 0], [144, 0], [144, 120], [0, 120]]}

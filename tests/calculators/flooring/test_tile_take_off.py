@@ -9,8 +9,9 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
+from calculators.flooring.tile_joints import joint_share
 from calculators.flooring.tile_layout import balanced, full_at_start, positions
-from calculators.flooring.tile_take_off import joint_share, tile_take_off
+from calculators.flooring.tile_take_off import tile_take_off
 from calculators.run import run
 
 rooms = st.floats(24, 600)

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from calculators.declaration import Refused
-from calculators.house.truck_load import NAMES, WEIGHTS, settled_weights, truck_load, unit_weight
+from calculators.house.truck_load import truck_load
+from calculators.house.truck_trips import NAMES, WEIGHTS, settled_weights, unit_weight
 
 
 def row(kind: str, count: int = 1, each: float = 0.0, note: str = "") -> dict[str, Any]:

@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.power.box_fill import BOXES, box_fill
+from calculators.power.box_counts import BOXES
+from calculators.power.box_fill import box_fill
 from calculators.power.box_fill_drawing import box_fill_drawing
 from calculators.run import run
 
