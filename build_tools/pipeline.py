@@ -17,7 +17,7 @@ from typing import Any
 from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
-from build_tools.book.load import Cache, load_book
+from build_tools.book.load import DocumentCache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.parallel import MIN_ITEMS, in_background
 from build_tools.book.schema import write_schemas
@@ -57,7 +57,7 @@ class Held:
     """What one build leaves for the next in the same process: files that were read, and what was made from them."""
 
     def __init__(self) -> None:
-        self.files, self.memo, self.is_first = Cache(), Memo(), True
+        self.files, self.memo, self.is_first = DocumentCache(), Memo(), True
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,7 +45,7 @@ from build_tools.engine_pages import (
     sources_of,
     take_theme_style,
 )
-from build_tools.pages.frame import Frame, for_the_frame
+from build_tools.pages.frame import Frame, frame_context
 from build_tools.pages.renderer import signs
 from build_tools.pages.site_files import whole_style
 from build_tools.pipeline import Held, Options, Site, build
@@ -137,7 +137,7 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
         The engine's templates write what they are given as it is, titles in the menu too: here text becomes HTML.
         """
         env.autoescape = True
-        env.globals["crew"] = for_the_frame(self._site.renderer.words, signs()["sun"], self._preview)
+        env.globals["crew"] = frame_context(self._site.renderer.words, signs()["sun"], self._preview)
         for file in files.documentation_pages():
             folder = folder_of(file)
             if isinstance(file.page, FramedPage) and folder not in self._frames:

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Literal
 
-from build_tools.book.nearness import did_you_mean as did_you_mean
 from build_tools.book.printable import printable
+from build_tools.book.suggestions import did_you_mean as did_you_mean
 
 MOST = 50
 """Problems of a file that are printed; whoever has more begins with these."""

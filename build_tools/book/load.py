@@ -31,7 +31,7 @@ NOT_BY_HAND = "write it as a procedure or as an entry of reference, or move it o
 
 
 @dataclass(slots=True)
-class Loaded:
+class LoadedBook:
     """A book as far as it could be read, and the mistakes met on the way."""
 
     book: Book
@@ -39,7 +39,7 @@ class Loaded:
 
 
 @dataclass(slots=True)
-class Cache:
+class DocumentCache:
     """What each file held when it was last read, by path.
 
     ``read_already`` holds the documents of this time that were read on several cores.
@@ -59,17 +59,17 @@ class _Parsed:
     unread: list[str] = field(default_factory=list)
 
 
-def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
+def load_book(folder: Path, cache: DocumentCache | None = None) -> LoadedBook:
     """Read the whole book.
 
     ``folder`` is shown in messages by its own name (``procedures/plumbing/toilet-set.yaml:41:7``). Files that are
     wrong are left out of the book and named in the diagnostics.
     """
-    cache = cache if cache is not None else Cache()
+    cache = cache if cache is not None else DocumentCache()
     book = Book()
     diagnostics: list[Diagnostic] = []
     if not folder.is_dir():
-        return Loaded(book, [Diagnostic(str(folder), 1, 1, "error", "there is no such folder")])
+        return LoadedBook(book, [Diagnostic(str(folder), 1, 1, "error", "there is no such folder")])
     paths, refused = listed_files(folder)
     diagnostics += refused
     cache.read_already = read_in_parallel((path for path in paths if path not in cache.files), folder)
@@ -81,10 +81,10 @@ def load_book(folder: Path, cache: Cache | None = None) -> Loaded:
         elif path.suffix == ".md":
             diagnostics.append(Diagnostic(file, 1, 1, "error", BY_HAND, NOT_BY_HAND))
     cache.read_already = {}
-    return Loaded(book, diagnostics)
+    return LoadedBook(book, diagnostics)
 
 
-def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache: Cache) -> list[Diagnostic]:
+def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache: DocumentCache) -> list[Diagnostic]:
     match parts:
         case ("reference", kind, _) if kind in KINDS:
             parsed = _parse(path, file, KINDS[kind], cache, many=True)
@@ -114,7 +114,7 @@ def _take_file(path: Path, parts: tuple[str, ...], file: str, book: Book, cache:
     ]
 
 
-def _parse(path: Path, file: str, model: type[Part], cache: Cache, *, many: bool) -> _Parsed:
+def _parse(path: Path, file: str, model: type[Part], cache: DocumentCache, *, many: bool) -> _Parsed:
     stamp = stamp_of(path)
     kept = cache.files.get(path)
     if kept is not None and kept[0] == stamp:
@@ -209,4 +209,4 @@ def _taken(entry: Entry[Any], id: str, first: Entry[Any]) -> Diagnostic:
     )
 
 
-__all__ = ["FIELD", "Cache", "Loaded", "load_book"]
+__all__ = ["FIELD", "DocumentCache", "LoadedBook", "load_book"]

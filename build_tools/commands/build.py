@@ -30,7 +30,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Build the site; 1 when the book has mistakes."""
-    from build_tools.commands.unchanged import Last
+    from build_tools.commands.unchanged import BuildNote
 
     book = book_folder(arguments)
     named: Path = arguments.site or settings().site
@@ -43,7 +43,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(f"'{named}' holds other files than a site, and would be removed; name another folder")
     SiteFolder(site).check()
     strict, extra = ["--strict"] if arguments.strict else [], extra_of(arguments)
-    last = Last(settings(), site, [*strict, *map(str, extra.items())]) if book == settings().book else None
+    last = BuildNote(settings(), site, [*strict, *map(str, extra.items())]) if book == settings().book else None
     if last and last.stands():
         print(f"{_pages(site)} in {_short(site)}, as they were: nothing has changed")
         return SUCCESS

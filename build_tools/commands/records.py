@@ -29,7 +29,7 @@ def run(arguments: argparse.Namespace) -> int:
     """Print what is done, by whom, what was outside and what is open; 1 where a file could not be read."""
     from build_tools.book.files import hand_out
     from build_tools.records.lines import csv_of, lines_of
-    from build_tools.records.reading import made_by, merged, read_records
+    from build_tools.records.reading import merged, read_records, without_future_entries
 
     if not arguments.folder.is_dir():
         raise UsageError(f"there is no folder '{arguments.folder}'")
@@ -40,7 +40,7 @@ def run(arguments: argparse.Namespace) -> int:
             raise UsageError(f"'{arguments.csv}' is one of the files that are read: name another one for the table")
     records, left_out = [], []
     for path, given in read:
-        made, ahead = made_by(datetime.now(UTC), given)
+        made, ahead = without_future_entries(datetime.now(UTC), given)
         records += given if arguments.ahead else made
         left_out += [(path, ahead)] if ahead and not arguments.ahead else []
     works = [(record, lines_of(record)) for record in merged(records)]

@@ -20,7 +20,7 @@ FOREIGN = ("hooks", "extra_css", "extra_javascript", "extra_templates", "markdow
 """Settings by which files can come into a site that are neither the book's nor ours."""
 
 
-class Last:
+class BuildNote:
     """The last build of a site, as a note in the cache: what it was made from, and every file it wrote."""
 
     def __init__(self, settings: Settings, site: Path, options: Sequence[str]) -> None:

@@ -53,7 +53,7 @@ class Frame:
         return "".join(filling[_NAME[part]] if part in _NAME else part for part in self._parts)
 
 
-def for_the_frame(words: Mapping[str, str], sun: str, preview: bool) -> dict[str, Any]:
+def frame_context(words: Mapping[str, str], sun: str, preview: bool) -> dict[str, Any]:
     """What our parts of the frame need, as ``crew``: words, the sign of the sun, what runs in the head, what a page may
     load and run, and the script that keeps the book, where it is kept."""
     head = script_in_page(single("head"))

@@ -44,7 +44,7 @@ class Page:
     content: str
     description: str = ""
     headings: tuple[Heading, ...] = ()
-    found: tuple[SearchEntry, ...] = field(default=(), repr=False)
+    search_entries: tuple[SearchEntry, ...] = field(default=(), repr=False)
     links: frozenset[str] = field(default=frozenset(), repr=False)
     style: str = ""
 

@@ -31,18 +31,18 @@ def search_data(pages: list[Page], words: dict[str, str], memo: Memo) -> str:
     return f'window.crewSearch={_text({**said, "words": known})[:-1]},"entries":[{entries}]}};\n'
 
 
-def search_entries(page: Page) -> list[list[Any]]:
+def entry_rows(page: Page) -> list[list[Any]]:
     """One entry for each thing on a page that can be found. Other names weigh more than any text."""
     return [
         [found.url, found.title, ", ".join(found.tags), found.boost, found.text]
         + ([list(found.emergency)] if found.emergency else [])
-        for found in page.found
+        for found in page.search_entries
     ]
 
 
 def _of_page(page: Page) -> tuple[str, set[str]]:
-    text = " ".join(" ".join((one.title, *one.tags, one.text, *one.emergency)) for one in page.found).lower()
-    return ",".join(_text(entry) for entry in search_entries(page)), set(_WORD.findall(text))
+    text = " ".join(" ".join((one.title, *one.tags, one.text, *one.emergency)) for one in page.search_entries).lower()
+    return ",".join(_text(entry) for entry in entry_rows(page)), set(_WORD.findall(text))
 
 
 def _text(data: Any) -> str:

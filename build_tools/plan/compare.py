@@ -33,13 +33,13 @@ def figures(plan: Plan) -> Figures:
         end=plan.end,
         days_to_spare=plan.days_to_spare,
         working_days=sum(day <= plan.end.date() for day in worktime.days),
-        closed_days=len({slot // worktime.slots_per_day for slot in shut_slots(plan)}),
+        closed_days=len({slot // worktime.slots_per_day for slot in slots_with_closures(plan)}),
         closed_hours=plan.solution.closed.value / SLOTS_PER_HOUR,
         labour_hours=booked / SLOTS_PER_HOUR,
     )
 
 
-def shut_slots(plan: Plan) -> set[int]:
+def slots_with_closures(plan: Plan) -> set[int]:
     """The slots in which some place is closed, those after the last task with them."""
     slot_at = plan.worktime.slot_at
     return {slot for one in plan.closed for slot in range(slot_at(one.starts), slot_at(one.ends))}

@@ -27,7 +27,7 @@ def settings_of(book: Book, calculator: Calculator, inputs: Mapping[str, Written
     return {name: written for name, written in inputs.items() if name not in example}
 
 
-def unsaid(calculator: Calculator, example: Iterable[str], given: Collection[str]) -> list[str]:
+def missing_inputs(calculator: Calculator, example: Iterable[str], given: Collection[str]) -> list[str]:
     """Which inputs of the example a task neither gives nor gives anything in place of."""
     standing = {_instead(calculator, name) for name in given}
     return [

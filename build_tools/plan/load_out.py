@@ -20,7 +20,7 @@ from build_tools.plan.prepare import lead_days
 
 
 @dataclass(frozen=True, slots=True)
-class ToolOut:
+class LoadTool:
     """A tool for a day. Of a rented one ``fetched`` and ``back`` are the days on which it comes and goes back."""
 
     tool: str
@@ -29,7 +29,7 @@ class ToolOut:
 
 
 @dataclass(frozen=True, slots=True)
-class MaterialOut:
+class LoadMaterial:
     """So much of what is ordered, for tasks that begin on a day. ``delivered``: it comes by itself."""
 
     what: Ordered
@@ -44,8 +44,8 @@ class DayLoad:
 
     day: date
     tasks: list[str] = field(default_factory=list)
-    tools: list[ToolOut] = field(default_factory=list)
-    materials: list[MaterialOut] = field(default_factory=list)
+    tools: list[LoadTool] = field(default_factory=list)
+    materials: list[LoadMaterial] = field(default_factory=list)
 
 
 def load_out(plan: Plan) -> list[DayLoad]:
@@ -89,14 +89,14 @@ def _rented(plan: Plan) -> dict[str, list[tuple[date, date]]]:
     }
 
 
-def _tool(tool: str, day: date, rented: dict[str, list[tuple[date, date]]]) -> ToolOut:
+def _tool(tool: str, day: date, rented: dict[str, list[tuple[date, date]]]) -> LoadTool:
     for first, last in rented.get(tool, ()):
         if first <= day <= last:
-            return ToolOut(tool, first, last)
-    return ToolOut(tool)
+            return LoadTool(tool, first, last)
+    return LoadTool(tool)
 
 
-def _materials(plan: Plan) -> list[tuple[date, MaterialOut]]:
+def _materials(plan: Plan) -> list[tuple[date, LoadMaterial]]:
     """What is first needed on which day, in the order of the procedures of that day."""
     found = []
     for what in ordered(plan, to_do(plan)):
@@ -111,6 +111,6 @@ def _materials(plan: Plan) -> list[tuple[date, MaterialOut]]:
             needed += sum(what.by_task[task] for task in tasks)
             wanted = what.quantity if what.cuts else ceil(round(needed / what.size, 6)) * what.size
             if wanted > there:
-                found.append((day, MaterialOut(what, wanted - there, tuple(tasks), delivered)))
+                found.append((day, LoadMaterial(what, wanted - there, tuple(tasks), delivered)))
                 there = wanted
     return found

@@ -17,7 +17,7 @@ from calculators.writing import write
 REFERENCE = re.compile(r"space:([a-z0-9]+(?:-[a-z0-9]+)*)(?:\.([a-z0-9]+(?:[-_][a-z0-9]+)*))?")
 
 
-class Unknown(Exception):
+class UnknownMeasure(Exception):
     """A reference to a space, a measure or an opening that the job does not have; ``known`` are those that it has."""
 
     def __init__(self, message: str, name: str, known: list[str]) -> None:
@@ -53,11 +53,11 @@ def sizes(space: Space) -> dict[str, str]:
     return found | space.measures
 
 
-def put_in(written: Written, job: Job, space: str, columns: Collection[str] = ()) -> Written:
+def substitute_measures(written: Written, job: Job, space: str, columns: Collection[str] = ()) -> Written:
     """A text, or rows of texts, with each reference to a measure replaced by that measure.
 
     ``space`` is the task's own space. A row with ``opening`` takes of that opening what fits the ``columns`` of its
-    list; what the row says itself stands. Raises :class:`Unknown`.
+    list; what the row says itself stands. Raises :class:`UnknownMeasure`.
     """
     if isinstance(written, str):
         return REFERENCE.sub(lambda found: _measure(found, job, space), written)
@@ -72,7 +72,7 @@ def _with_opening(row: Row, job: Job, columns: Collection[str]) -> Row:
         return row
     name = row["opening"]
     if name not in job.openings:
-        raise Unknown(f"there is no opening '{name}'", name, list(job.openings))
+        raise UnknownMeasure(f"there is no opening '{name}'", name, list(job.openings))
     own = {column: text for column, text in row.items() if column != "opening"}
     return {column: text for column, text in of_opening(job.openings[name]).items() if column in columns} | own
 
@@ -96,10 +96,13 @@ def of_opening(opening: Opening) -> dict[str, str]:
 
 
 def inputs_of(job: Job, task: str, calculator: Calculator) -> dict[str, Written]:
-    """What a task gives a calculator, with what it takes of spaces and openings put in. Raises :class:`Unknown`."""
+    """What a task gives a calculator, with what it takes of spaces and openings put in.
+
+    Raises :class:`UnknownMeasure`.
+    """
     given = job.tasks[task].inputs.get(calculator.name, {})
     return {
-        name: put_in(written, job, job.tasks[task].space, columns_of(calculator, name))
+        name: substitute_measures(written, job, job.tasks[task].space, columns_of(calculator, name))
         for name, written in given.items()
     }
 
@@ -115,10 +118,10 @@ def _measure(found: re.Match[str], job: Job, own: str) -> str:
     name, measure = (first, second) if second else (own, first)
     space = job.spaces.get(name)
     if space is None:
-        raise Unknown(f"there is no space '{name}'", name, list(job.spaces))
+        raise UnknownMeasure(f"there is no space '{name}'", name, list(job.spaces))
     known = known_sizes(space)
     if measure not in known:
-        raise Unknown(f"the space '{name}' has no '{measure}'", measure, list(known))
+        raise UnknownMeasure(f"the space '{name}' has no '{measure}'", measure, list(known))
     return known[measure]
 
 

@@ -19,7 +19,7 @@ from build_tools.book.model.job import Hand, Job, Task
 from build_tools.book.model.procedure import Closes
 from build_tools.plan.crew import EligibleCrew, eligible_crew, hands_of
 from build_tools.plan.horizon import MOST, NO_TEAM, SerialSchedule
-from build_tools.plan.office import A_CALL, add_weekdays, answered_from
+from build_tools.plan.office_hours import A_CALL, add_weekdays, answered_from
 from build_tools.plan.precedence import TaskPrecedence, closed_places, precedences
 from build_tools.plan.problem import Activity, Infeasible, Occupancy, Precedence, Problem, Spans, Team
 from build_tools.plan.take_off import TakeOff, take_off

@@ -17,8 +17,8 @@ from build_tools.book.model.job import Job, Task
 from build_tools.book.model.procedure import MaterialLine, Procedure
 from build_tools.book.model.table import Amount, Call
 from build_tools.book.yaml_reader import Location
-from build_tools.plan.example import example_of, settings_of, unsaid
-from build_tools.plan.measures import Unknown, columns_of, known_sizes, put_in
+from build_tools.plan.example import example_of, missing_inputs, settings_of
+from build_tools.plan.measures import UnknownMeasure, columns_of, known_sizes, substitute_measures
 from calculators.answering import split_rows
 from calculators.declaration import Answer, Refused
 from calculators.reading import Unreadable, read
@@ -105,7 +105,7 @@ class _TaskReader:
                 calculator = self.context.calculators[amount.calculator]
                 examples[calculator.name] |= dict.fromkeys(example_of(self.context.book, calculator, amount.inputs))
         for name, example in examples.items():
-            missing = unsaid(self.context.calculators[name], example, self.task.inputs.get(name, {}))
+            missing = missing_inputs(self.context.calculators[name], example, self.task.inputs.get(name, {}))
             if missing:
                 self.unsized.add(name)
                 said = ", ".join(f"{each}: {self.size_here(name, each)}" for each in missing)
@@ -230,8 +230,8 @@ class _TaskReader:
         declared = self.context.calculators[calculator]
         for name, written in self.task.inputs.get(calculator, {}).items():
             try:
-                made[name] = put_in(written, self.entry.item, self.task.space, columns_of(declared, name))
-            except Unknown as unknown:
+                made[name] = substitute_measures(written, self.entry.item, self.task.space, columns_of(declared, name))
+            except UnknownMeasure as unknown:
                 at = ("tasks", self.id, "inputs", calculator, name)
                 self.say(at, unknown.message, did_you_mean(unknown.name, unknown.known))
                 continue
@@ -286,8 +286,8 @@ class _TaskReader:
         task, job = self.task, self.entry.item
         if task.quantity is not None:
             try:
-                made = put_in(task.quantity, job, task.space)
-            except Unknown as unknown:
+                made = substitute_measures(task.quantity, job, task.space)
+            except UnknownMeasure as unknown:
                 self.say(("tasks", self.id, "quantity"), unknown.message, did_you_mean(unknown.name, unknown.known))
                 return None
             return str(made)
@@ -299,8 +299,8 @@ class _TaskReader:
     def put_in_space(self, written: str, at: Location) -> str:
         """A text with the measures that it takes of spaces put in."""
         try:
-            return str(put_in(written, self.entry.item, self.task.space))
-        except Unknown as unknown:
+            return str(substitute_measures(written, self.entry.item, self.task.space))
+        except UnknownMeasure as unknown:
             self.say(at, unknown.message, did_you_mean(unknown.name, unknown.known))
             return "0"
 
@@ -314,8 +314,8 @@ class _TaskReader:
 
     def figure(self, text: str, quantity: str, unit: str, at: Location) -> float:
         try:
-            return read(str(put_in(text, self.entry.item, self.task.space)), quantity, unit)
-        except (Unreadable, Unknown) as trouble:
+            return read(str(substitute_measures(text, self.entry.item, self.task.space)), quantity, unit)
+        except (Unreadable, UnknownMeasure) as trouble:
             self.say(at, str(trouble))
             return 0.0
 

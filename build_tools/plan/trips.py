@@ -11,7 +11,7 @@ from build_tools.book.book import Book
 from build_tools.book.model.base import Text
 from build_tools.book.model.job import Job
 from build_tools.book.model.procedure import Closes, Procedure
-from build_tools.plan.measures import put_in
+from build_tools.plan.measures import substitute_measures
 from build_tools.plan.worktime import SLOTS_PER_HOUR
 
 
@@ -78,7 +78,7 @@ def times_of(book: Book, job: Job, id: str, written: str) -> int:
             calculator, _, item = name.partition(".")
             given = job.tasks[id].inputs.get(calculator, {}).get(item)
             if isinstance(given, str):
-                written = str(put_in(given, job, job.tasks[id].space))
+                written = str(substitute_measures(given, job, job.tasks[id].space))
     return max(1, quantities.count(book, written))
 
 

@@ -75,18 +75,18 @@ def _refusal(why: str, *at: str) -> ValidationError:
     return ValidationError.from_exception_data("Record", [error])
 
 
-def made_by(now: datetime, records: Iterable[Record]) -> tuple[list[Record], list[str]]:
+def without_future_entries(now: datetime, records: Iterable[Record]) -> tuple[list[Record], list[str]]:
     """The records without the entries whose time is still to come, which would count over all others; those times."""
     made, ahead = [], []
     for record in records:
-        ahead += [time for entry in record.items if (time := _ahead_of(entry, now))]
-        items = [entry for entry in record.items if not _ahead_of(entry, now)]
+        ahead += [time for entry in record.items if (time := _future_time(entry, now))]
+        items = [entry for entry in record.items if not _future_time(entry, now)]
         taken = _written(now) if record.taken > _written(now + CLOCKS_DIFFER) else record.taken
         made.append(record.model_copy(update={"items": items, "taken": taken}))
     return made, ahead
 
 
-def _ahead_of(entry: Entry, now: datetime) -> str:
+def _future_time(entry: Entry, now: datetime) -> str:
     """The time of an entry that is still to come, when it was made or when somebody looked; else empty."""
     if entry.at > _written(now + CLOCKS_DIFFER):
         return entry.at

@@ -9,7 +9,7 @@ import pytest
 
 from build_tools.browser.policy import digest, site_policy
 from build_tools.commands.site import BOOK
-from build_tools.pages.frame import for_the_frame
+from build_tools.pages.frame import frame_context
 from build_tools.pages.page import Page, foot_style
 
 POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">')
@@ -55,9 +55,9 @@ def test_no_style_and_no_event_stands_at_an_element(texts: dict[str, str]) -> No
 
 def test_a_preview_may_load_itself_anew() -> None:
     """The engine puts a script into each page of a preview; a digest beside 'unsafe-inline' would switch that off."""
-    policy = str(for_the_frame({}, "", True)["policy"])
+    policy = str(frame_context({}, "", True)["policy"])
     assert "script-src 'self' 'unsafe-inline';" in policy
-    assert "unsafe" not in str(for_the_frame({}, "", False)["policy"])
+    assert "unsafe" not in str(frame_context({}, "", False)["policy"])
     assert site_policy("", True).replace("'unsafe-inline'", digest("")) == site_policy("", False)
 
 

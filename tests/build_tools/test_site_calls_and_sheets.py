@@ -10,7 +10,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.load import load_book
 from build_tools.book.memo import Memo
 from build_tools.commands.site import BOOK
-from build_tools.pages.jobs.calls import calls_page
+from build_tools.pages.jobs.calls_page import calls_page
 from build_tools.pages.jobs.day_sheets import sheets_of_people, sheets_page
 from build_tools.pages.pictures import SitePicture
 from build_tools.pages.renderer import Renderer

@@ -15,7 +15,7 @@ from openpyxl import load_workbook
 
 from build_tools.pages.jobs import order_list_files
 from build_tools.pages.jobs.cuts_page import cuts_page
-from build_tools.pages.jobs.load_page import load_page
+from build_tools.pages.jobs.load_out_page import load_out_page
 from build_tools.pages.jobs.order_list_files import order_list_csv, order_list_xlsx
 from build_tools.pages.jobs.order_list_page import order_list_page
 from build_tools.pages.renderer import Renderer
@@ -114,7 +114,7 @@ def test_cut_lists_draw_the_sticks_and_say_what_is_proved(renderer: Renderer, jo
 
 
 def test_each_day_has_its_sheet_with_boxes_to_tick(renderer: Renderer, job: PlannedJob) -> None:
-    page = load_page(renderer, "drawn", job)
+    page = load_out_page(renderer, "drawn", job)
     loads = load_out(job.plan)
     assert page.content.count('class="truck"') == len(loads)
     assert page.content.count('type="checkbox"') == sum(len(load.tools) + len(load.materials) for load in loads)

@@ -10,7 +10,7 @@ import pytest
 
 from build_tools.commands import unchanged
 from build_tools.commands.settings import settings
-from build_tools.commands.unchanged import Last
+from build_tools.commands.unchanged import BuildNote
 
 SETTINGS = "docs_dir: my-book\nplugins: [crew-methods]\n"
 
@@ -37,8 +37,8 @@ def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path
 
 
-def last_of(place: Path, *options: str) -> Last:
-    return Last(settings(), place / "site", options)
+def last_of(place: Path, *options: str) -> BuildNote:
+    return BuildNote(settings(), place / "site", options)
 
 
 def test_what_has_not_changed_stands(place: Path) -> None:
@@ -49,7 +49,7 @@ def test_what_has_not_changed_stands(place: Path) -> None:
 
 def test_other_options_and_another_site_do_not(place: Path) -> None:
     assert not last_of(place, "--strict").stands()
-    assert not Last(settings(), place / "other-site", []).stands()
+    assert not BuildNote(settings(), place / "other-site", []).stands()
 
 
 EDITS: dict[str, Callable[[Path], object]] = {

@@ -11,12 +11,12 @@ from typing import TYPE_CHECKING
 from uuid import UUID, uuid5
 
 from build_tools.pages.helpers import Helpers
-from build_tools.pages.jobs.calls import ICS, named, waits
+from build_tools.pages.jobs.calls_page import ICS, named, what_waits
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import at
 from build_tools.pages.renderer import Renderer
 from build_tools.plan.calls import ScheduledCall, calls
-from build_tools.plan.office import A_CALL
+from build_tools.plan.office_hours import A_CALL
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
@@ -101,5 +101,5 @@ def _about(renderer: Renderer, helpers: Helpers, plan: Plan, call: ScheduledCall
         return lines
     step = say["step_n"].format(n=call.release.number)
     lines.append(f"{say['calls_releases']} {task_name(helpers, plan.job, call.release.task)}, {step}")
-    lines.append(f"{say['calls_waits']} {waits(renderer, helpers, plan, call.release)}")
+    lines.append(f"{say['calls_waits']} {what_waits(renderer, helpers, plan, call.release)}")
     return lines

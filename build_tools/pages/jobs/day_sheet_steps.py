@@ -10,8 +10,8 @@ from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.step import Message, Step
 from build_tools.book.model.table import Form
 from build_tools.pages.helpers import NOTHING, Helpers, in_order_of
-from build_tools.plan.numbers import settled, table_here, worked
 from build_tools.plan.plan import Plan
+from build_tools.plan.task_figures import settled, table_here, worked
 from calculators.run import shown
 from calculators.writing import decimal
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from build_tools.pages.jobs.calls import calls_page
+from build_tools.pages.jobs.calls_page import calls_page
 from build_tools.pages.jobs.cost_page import cost_page
 from build_tools.pages.jobs.cuts_page import cuts_page
 from build_tools.pages.jobs.day_sheets import sheets_of_people, sheets_page
-from build_tools.pages.jobs.load_page import load_page
+from build_tools.pages.jobs.load_out_page import load_out_page
 from build_tools.pages.jobs.order_list_page import order_list_page
 from build_tools.pages.jobs.plan_page import plan_page
 from build_tools.pages.jobs.what_if_page import what_if_page
@@ -22,7 +22,7 @@ OF_A_JOB: dict[str, JobPage] = {
     "what-if": what_if_page,
     "order-list": order_list_page,
     "cuts": cuts_page,
-    "load": load_page,
+    "load": load_out_page,
     "calls": calls_page,
     "sheets": sheets_page,
 }

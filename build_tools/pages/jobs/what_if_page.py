@@ -13,7 +13,7 @@ from build_tools.pages.jobs.plan_words import Words, counted
 from build_tools.pages.jobs.times import at, day
 from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.compare import figures, shut_slots
+from build_tools.plan.compare import figures, slots_with_closures
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
@@ -132,7 +132,7 @@ def _drawn(plans: dict[str, Plan], titles: dict[str, str], look: GanttLayout) ->
     for name, plan in plans.items():
         end = slot(plan, plan.solution.end.value - 1) + 1
         items.append(GanttItem(name, 0, end, "work", at(plan.end), sets_end=name == AS_PLANNED))
-        for starts, ends in _runs(sorted(shut_slots(plan))):
+        for starts, ends in _runs(sorted(slots_with_closures(plan))):
             items.append(GanttItem(name, slot(plan, starts), slot(plan, ends - 1) + 1, "closed"))
     deadline = sum(day <= first.job.deadline for day in days) * slots_per_day
     return lay_out(items, {name: titles[name] for name in plans}, GanttAxis(days, 0, slots_per_day), look, deadline)

@@ -9,7 +9,7 @@ from pathlib import Path
 from build_tools.book.checks import check_book
 from build_tools.book.diagnostics import Diagnostic, count_line, listed
 from build_tools.book.load import load_book
-from build_tools.book.nearness import did_you_mean
+from build_tools.book.suggestions import did_you_mean
 
 SMALL = Path(__file__).parent / "small"
 

@@ -10,7 +10,7 @@ import pytest
 
 from build_tools.book.checks import check_book
 from build_tools.book.diagnostics import Diagnostic
-from build_tools.book.load import Cache, load_book
+from build_tools.book.load import DocumentCache, load_book
 from build_tools.commands.site import BOOK
 from tests.build_tools.book.slips import spoiled
 
@@ -225,7 +225,7 @@ def assert_named(diagnostics: list[Diagnostic], file: str, raw: bytes) -> None:
 
 def test_no_spoiled_file_gives_a_traceback(book: Path) -> None:
     """Whatever is cut, doubled, moved or put into a file, the answer is a list of diagnostics with their places."""
-    files, cache = sorted(book.rglob("*.yaml")), Cache()
+    files, cache = sorted(book.rglob("*.yaml")), DocumentCache()
     for number in range(400):
         path = files[number % len(files)]
         good = path.read_bytes()
@@ -239,7 +239,7 @@ def test_no_spoiled_file_gives_a_traceback(book: Path) -> None:
 def test_no_file_of_the_book_gives_a_traceback_when_it_is_spoiled(tmp_path: Path) -> None:
     """The same for each file of the real book, as far as reading goes."""
     folder = Path(shutil.copytree(BOOK, tmp_path / "procedures"))
-    cache = Cache()
+    cache = DocumentCache()
     for number, path in enumerate(sorted(folder.rglob("*.yaml"))):
         good = path.read_bytes()
         for slip in range(4):

@@ -6,7 +6,7 @@ import pytest
 
 from build_tools.book.load import load_book
 from build_tools.commands.site import BOOK
-from build_tools.plan.measures import Unknown, columns_of, inputs_of, put_in
+from build_tools.plan.measures import UnknownMeasure, columns_of, inputs_of, substitute_measures
 from calculators.registry import CALCULATORS
 
 JOB = load_book(BOOK).book.jobs["garden-studio"].item
@@ -16,7 +16,7 @@ COLUMNS = columns_of(TRIM, "openings")
 
 def test_a_row_takes_what_its_list_has_columns_for() -> None:
     """A width for the trim and a use for the lock, each from the one line of the opening."""
-    trim = put_in([{"opening": "bath-door", "sides": "2"}], JOB, "room", COLUMNS)
+    trim = substitute_measures([{"opening": "bath-door", "sides": "2"}], JOB, "room", COLUMNS)
     sizes = {"name": "Bath door", "kind": "door", "width": "30 in", "height": "80 in", "count": "1"}
     assert trim == [{**sizes, "sides": "2"}]
     assert inputs_of(JOB, "lock-bath", LOCKS) == {"openings": [{"name": "Bath door", "use": "bathroom"}]}
@@ -24,19 +24,19 @@ def test_a_row_takes_what_its_list_has_columns_for() -> None:
 
 def test_what_the_row_says_stands() -> None:
     """Over what the opening says."""
-    rows = put_in([{"opening": "garden-window", "width": "50 in"}], JOB, "room", COLUMNS)
+    rows = substitute_measures([{"opening": "garden-window", "width": "50 in"}], JOB, "room", COLUMNS)
     assert rows == [{"name": "Garden window", "kind": "window", "width": "50 in", "height": "48 in", "count": "1"}]
 
 
 def test_a_list_with_such_a_column_keeps_it() -> None:
     """Then it is the list's own."""
-    assert put_in([{"opening": "3 in"}], JOB, "room", ["opening"]) == [{"opening": "3 in"}]
+    assert substitute_measures([{"opening": "3 in"}], JOB, "room", ["opening"]) == [{"opening": "3 in"}]
 
 
 def test_an_opening_that_is_not_there() -> None:
     """It is named, and those that are known."""
-    with pytest.raises(Unknown, match="no opening 'bathdoor'") as refused:
-        put_in([{"opening": "bathdoor"}], JOB, "room", COLUMNS)
+    with pytest.raises(UnknownMeasure, match="no opening 'bathdoor'") as refused:
+        substitute_measures([{"opening": "bathdoor"}], JOB, "room", COLUMNS)
     assert "bath-door" in refused.value.known
 
 

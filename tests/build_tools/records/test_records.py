@@ -14,7 +14,7 @@ from build_tools.commands.cli import main
 from build_tools.commands.site import BOOK
 from build_tools.records.lines import RecordLine, csv_of, lines_of
 from build_tools.records.model import Record
-from build_tools.records.reading import LARGEST, made_by, merged, read_records
+from build_tools.records.reading import LARGEST, merged, read_records, without_future_entries
 
 MORNING, NOON = "2026-11-25T14:00:00.000Z", "2026-11-25T18:00:00.000Z"
 
@@ -202,13 +202,15 @@ def test_a_time_still_to_come_is_said_and_left_out(tmp_path: Path, capsys: pytes
 def test_a_record_that_says_it_is_of_tomorrow_is_of_now() -> None:
     """Its steps do not stand before those of what is handed out later."""
     now = datetime(2026, 11, 25, 15, tzinfo=UTC)
-    (made,), ahead = made_by(now, [read(record([], taken=IN_TWO_DAYS))])
+    (made,), ahead = without_future_entries(now, [read(record([], taken=IN_TWO_DAYS))])
     assert (made.taken, ahead) == ("2026-11-25T15:00:00.000Z", [])
     minutes = "2026-11-25T15:10:00.000Z"
-    (made,), ahead = made_by(now, [read(record([item("tick", "place", minutes, done=True)]))])
+    (made,), ahead = without_future_entries(now, [read(record([item("tick", "place", minutes, done=True)]))])
     assert (len(made.items), ahead) == (1, [])
     for when, left in (("2026-11-26T05:00", 1), ("2026-11-26T06:00", 0)):
-        (made,), ahead = made_by(now, [read(record([item("hold", "set", looked="Wren", when=when, passed=True)]))])
+        (made,), ahead = without_future_entries(
+            now, [read(record([item("hold", "set", looked="Wren", when=when, passed=True)]))]
+        )
         assert (len(made.items), ahead) == (left, [] if left else [f"{when}:00.000Z"])
 
 

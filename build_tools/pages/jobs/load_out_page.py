@@ -10,12 +10,12 @@ from build_tools.pages.jobs.names import task_name
 from build_tools.pages.jobs.times import day as written
 from build_tools.pages.page import Heading, Page, SearchEntry, foot_style
 from build_tools.pages.renderer import Renderer
-from build_tools.plan.load_out import DayLoad, MaterialOut, load_out
+from build_tools.plan.load_out import DayLoad, LoadMaterial, load_out
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
 
 
-def load_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
+def load_out_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
     """Every day on which somebody works."""
     url = f"jobs/{id}/load.html"
     plan, say = planned.plan, renderer.words
@@ -56,7 +56,7 @@ def _shown(helpers: Helpers, plan: Plan, load: DayLoad) -> dict[str, Any]:
     }
 
 
-def _line(plan: Plan, out: MaterialOut) -> str:
+def _line(plan: Plan, out: LoadMaterial) -> str:
     """The name of a material's line within its day, on which its tick hangs. What does not keep has a line a task."""
     id = out.what.material
     keeps = plan.context.book.materials[id].item.keeps

@@ -32,7 +32,7 @@ def calls_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
             "place": place(helpers, plan.job, look.release.task),
             "procedure": plan.job.tasks[look.release.task].procedure,
             "step": _step(plan, look.release),
-            "waits": waits(renderer, helpers, plan, look.release),
+            "waits": what_waits(renderer, helpers, plan, look.release),
         }
         for look in crew_inspections(plan)
     ]
@@ -69,7 +69,7 @@ def named(renderer: Renderer, helpers: Helpers, call: ScheduledCall) -> str:
             return call.thing[:1].upper() + call.thing[1:]
 
 
-def waits(renderer: Renderer, helpers: Helpers, plan: Plan, release: Release) -> str:
+def what_waits(renderer: Renderer, helpers: Helpers, plan: Plan, release: Release) -> str:
     """What waits for a hold point: the steps that follow, and the tasks that come next."""
     say, found = renderer.words, []
     if release.steps:
@@ -91,7 +91,7 @@ def _shown(renderer: Renderer, helpers: Helpers, plan: Plan, call: ScheduledCall
             for task in call.tasks
         ],
         "step": _step(plan, release) if release else None,
-        "waits": waits(renderer, helpers, plan, release) if release else "",
+        "waits": what_waits(renderer, helpers, plan, release) if release else "",
     }
 
 
