@@ -76,7 +76,7 @@ class Preview:
     def stop(self) -> float | None:
         """End it; its peak memory. A program that a shell started in the background does not hear Ctrl-C."""
         self._process.terminate()
-        peak = wait(self._process)
+        _, peak = wait(self._process)
         self._reader.join()
         return peak
 

@@ -14,27 +14,40 @@ from build_tools.bench.measure import TimedRun, timed
 from build_tools.bench.preview import measure_rebuilds
 from build_tools.book.load import load_book
 
-FULL_BUDGET = 0.2
-REBUILD_BUDGET = 0.03
+FULL_BUDGET = 0.15
+FULL_PROCESSOR_BUDGET = 0.22
+CACHED_PROCESSOR_BUDGET = 0.12
+REBUILD_BUDGET = 0.02
 BUILDS = 3
 REBUILDS = 5
 
 
 @dataclass(frozen=True, slots=True)
 class ResultLine:
-    """One line of the result. ``ratio`` is to the bare build; a line without a budget is there to compare with."""
+    """One line of the result: the clock and the processors, each as a ratio to the bare build.
+
+    A ratio without a budget is there to compare with. Processor seconds are None where the system does not tell them.
+    """
 
     what: str
-    seconds: float
-    ratio: float
     pages: int
     peak_mb: float | None
+    seconds: float
+    ratio: float
     budget: float | None = None
+    processor_seconds: float | None = None
+    processor_ratio: float | None = None
+    processor_budget: float | None = None
 
     @property
     def passes(self) -> bool:
-        """Whether it keeps its budget."""
-        return self.budget is None or self.ratio <= self.budget
+        """Whether it keeps its budgets."""
+        kept = self.budget is None or self.ratio <= self.budget
+        return kept and (
+            self.processor_budget is None
+            or self.processor_ratio is None
+            or self.processor_ratio <= self.processor_budget
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +94,9 @@ def bench(shop: Workshop) -> list[ResultLine]:
     fresh = [_fresh(shop.folder / f"build-{number}") for number in range(1, BUILDS + 1)]
     full = _median([_build(shop.settings_for(book_folder, folder), shop) for folder in fresh])
     shop.say(f"    {full.seconds:.1f} s")
+    shop.say("once more in each folder, with what was kept there")
+    cached = _median([_build(folder / "mkdocs.yml", shop) for folder in fresh])
+    shop.say(f"    {cached.seconds:.1f} s")
     pages = sum(1 for _ in (fresh[0] / "site").rglob("*.html"))
     shop.say(f"mkdocs serve, and {REBUILDS} procedures saved one after the other")
     invented = sorted(book_folder.glob("*/work-*.yaml"))
@@ -89,10 +105,34 @@ def bench(shop: Workshop) -> list[ResultLine]:
     again = measure_rebuilds(settings, shop.port, edited, shop.quiet)
     seconds = median(again.seconds)
     return [
-        ResultLine("bare mkdocs build", bare.seconds, 1.0, bare_pages, bare.peak_mb),
-        ResultLine("build of the book", full.seconds, full.seconds / bare.seconds, pages, full.peak_mb, FULL_BUDGET),
-        ResultLine("rebuild after an edit", seconds, seconds / bare.seconds, 1, again.peak_mb, REBUILD_BUDGET),
+        _line("bare mkdocs build", bare, bare, bare_pages),
+        _line("build from nothing", full, bare, pages, FULL_BUDGET, FULL_PROCESSOR_BUDGET),
+        _line("build with the cache kept", cached, bare, pages, processor_budget=CACHED_PROCESSOR_BUDGET),
+        ResultLine("rebuild after an edit", 1, again.peak_mb, seconds, seconds / bare.seconds, REBUILD_BUDGET),
     ]
+
+
+def _line(
+    what: str,
+    run: TimedRun,
+    bare: TimedRun,
+    pages: int,
+    budget: float | None = None,
+    processor_budget: float | None = None,
+) -> ResultLine:
+    spent, bare_spent = run.processor_seconds, bare.processor_seconds
+    processor_ratio = spent / bare_spent if spent is not None and bare_spent else None
+    return ResultLine(
+        what,
+        pages,
+        run.peak_mb,
+        run.seconds,
+        run.seconds / bare.seconds,
+        budget,
+        spent,
+        processor_ratio,
+        processor_budget,
+    )
 
 
 def _fresh(folder: Path) -> Path:

@@ -6,6 +6,7 @@ import gzip
 import json
 import signal
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from urllib.error import HTTPError
@@ -118,12 +119,15 @@ def _without_links(text: str) -> list[str]:
 def test_a_line_over_its_budget_does_not_pass() -> None:
     over = ResultLine("build", seconds=21, ratio=0.21, pages=1000, peak_mb=None, budget=0.2)
     kept = ResultLine("build", seconds=20, ratio=0.2, pages=1000, peak_mb=300, budget=0.2)
-    assert (over.passes, kept.passes) == (False, True)
-    printed = table([ResultLine("bare", 100, 1, 1000, 300), over, kept]).splitlines()
+    costly = replace(kept, processor_seconds=30, processor_ratio=0.3, processor_budget=0.22)
+    assert (over.passes, kept.passes, costly.passes) == (False, True, False)
+    printed = table([ResultLine("bare", 1000, 300, 100, 1), over, kept, costly]).splitlines()
     assert printed[0].split("  ")[-1] == "MB, largest process"
     assert "OVER" in printed[2]
     assert "not told" in printed[2]
-    assert printed[3].split() == ["build", "20.00", "0.200", "0.20", "pass", "1000", "50.0", "300"]
+    assert printed[3].split() == ["build", "20.00", "0.200", "0.20", "pass", "1000", "300"]
+    figures = ["20.00", "0.200", "0.20", "30.00", "0.300", "0.22"]
+    assert printed[4].split() == ["build", *figures, "OVER", "1000", "300"]
 
 
 def test_racking_says_its_time_and_its_waste() -> None:
@@ -229,7 +233,7 @@ def test_a_program_that_fails_says_its_last_lines(tmp_path: Path) -> None:
 
 
 @pytest.mark.usefixtures("in_the_background")
-def test_the_whole_run_measures_three_things(
+def test_the_whole_run_measures_each_way_to_build(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.setattr(bench_run, "BUILDS", 1)
@@ -240,10 +244,12 @@ def test_the_whole_run_measures_three_things(
     assert result["procedures"] == 60
     assert [line["what"] for line in result["lines"]] == [
         "bare mkdocs build",
-        "build of the book",
+        "build from nothing",
+        "build with the cache kept",
         "rebuild after an edit",
     ]
     assert all(line["seconds"] > 0 for line in result["lines"])
+    assert all(line["processor_seconds"] > 0 for line in result["lines"][:3])
     (racking,), (planning,) = result["racking"], result["planning"]
     assert code == (0 if all(each["passes"] for each in (racking, planning, *result["lines"])) else 1)
     assert 0 <= racking["waste"] * 5 < racking["first_fit_waste"]
