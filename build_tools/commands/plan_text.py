@@ -30,13 +30,13 @@ def plan_text(plan: Plan, variant: str | None, accelerations: Sequence[Accelerat
     lines = [title, *_table(_facts(plan, say))]
     for each in daily_schedule(plan):
         lines += ["", day(each.day), *_day(helpers, plan, each, say)]
-    lines += ["", f"{say['plan_chain']}:"]
+    lines += ["", f"{say['plan_critical_path']}:"]
     for link in critical_path:
         name = task_and_trip(helpers, plan, link.task, link.trip, say)
         if link.visit:
             name = helpers.title("inspection", link.visit)
         lines += [f"    {at(link.starts)}  {name}", *_wrapped(why(helpers, plan, link, say), 8)]
-    lines += ["", f"{say['plan_slack']}:"]
+    lines += ["", f"{say['plan_float']}:"]
     lines += _table(
         (task_name(helpers, plan.job, id), in_hand(plan, id, id in on_critical_path, say)) for id in plan.job.tasks
     )

@@ -55,7 +55,7 @@ def dependencies(problem: Problem, solution: Solution) -> list[Dependency]:
 
 
 def _place_order(problem: Problem, solution: Solution, place: str, room: int) -> Iterator[tuple[Occupancy, Occupancy]]:
-    """The stays of a place of which one must be over before the other begins.
+    """The occupancies of a place of which one must be over before the other begins.
 
     What closes a place from elsewhere waits for who works in it, not until what he has done there has dried.
     """

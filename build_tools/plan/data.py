@@ -56,9 +56,9 @@ def plan_as_data(plan: Plan, variant: str | None = None, accelerations: Sequence
         "end": _at(plan.end),
         "days_to_spare": plan.days_to_spare,
         "aims": {
-            "end": _aim(solution.end, SLOTS_PER_HOUR),
-            "closed": _aim(solution.closed, SLOTS_PER_HOUR),
-            "moves": _aim(solution.moves, 1),
+            "end": _objective(solution.end, SLOTS_PER_HOUR),
+            "closed": _objective(solution.closed, SLOTS_PER_HOUR),
+            "moves": _objective(solution.moves, 1),
         },
         "tasks": {id: _task(plan, id, id in on_critical_path) for id in plan.job.tasks},
         "days": [
@@ -131,7 +131,7 @@ def _trip(plan: Plan, task: str, number: int) -> str | None:
     return f"{trip.name} {trip.nth}" if trip.nth else trip.name or None
 
 
-def _aim(objective: Objective, parts: int) -> dict[str, Any]:
+def _objective(objective: Objective, parts: int) -> dict[str, Any]:
     return {
         "value": objective.value / parts,
         "least": objective.bound / parts,

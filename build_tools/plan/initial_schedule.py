@@ -226,7 +226,7 @@ class _ScheduleGenerator:
         return None
 
     def _spans(self, unit: list[str], starts: list[int]) -> Iterator[tuple[Occupancy, tuple[int, int, int]]]:
-        """What the stays that begin with this unit take of their places."""
+        """What the occupancies that begin with this unit take of their places."""
         for occupancy in self.occupancies[unit[0]]:
             end = starts[-1] + self.problem.activities[unit[-1]].duration
             until = self.problem.ready(end, occupancy.closure_lag)

@@ -186,7 +186,7 @@ class _Preparer:
         return max(whole, left), max(whole - left, 0)
 
     def _task(self, id: str) -> None:
-        """The activities of a task, its team, its stays in its space, and what it closes."""
+        """The activities of a task, its team, its occupancies of its space, and what it closes."""
         task = self.job.tasks[id]
         found = self.eligible_crew[id]
         self.problem.teams[id] = Team(found.size, found.eligible, found.leads)

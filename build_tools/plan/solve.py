@@ -98,7 +98,7 @@ def seeks_moves(problem: Problem) -> bool:
 
 
 def places_of_pieces(problem: Problem) -> dict[str, str]:
-    """The place that each activity fills: that of the stay that begins or ends with it, the team's otherwise."""
+    """The place that each activity fills: that of the occupancy that begins or ends with it, the team's otherwise."""
     found: dict[str, str] = {}
     by_team: dict[str, str] = {}
     for occupancy in problem.occupancies:

@@ -124,7 +124,7 @@ def test_the_days_say_who_does_what_where_from_when_to_when(plan: SitePage) -> N
     assert "11:00 Electrical final comes to look: Place smoke and carbon monoxide alarms, Room" in beside
 
 
-def test_the_chain_gives_the_reason_of_each_link(plan: SitePage) -> None:
+def test_the_critical_path_gives_the_reason_of_each_link(plan: SitePage) -> None:
     chain = plan.by_class("chain")[0]
     reasons = [one.text for one in plan.within(chain, named="why")]
     assert reasons[:2] == [

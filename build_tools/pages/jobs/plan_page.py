@@ -45,8 +45,8 @@ def plan_page(renderer: Renderer, id: str, planned: PlannedJob) -> Page:
         sure=sureness(plan, say),
         **charts(helpers, plan, say),
     )
-    headings = [(say["plan_drawn"], "drawn"), (say["plan_days"], "days"), (say["plan_chain"], "chain")]
-    headings += [(say["plan_slack"], "slack"), (say["plan_sure"], "sure")]
+    headings = [(say["plan_drawn"], "drawn"), (say["plan_days"], "days"), (say["plan_critical_path"], "chain")]
+    headings += [(say["plan_float"], "slack"), (say["plan_sure"], "sure")]
     title = say["plan_title"]
     found = (SearchEntry(url, f"{title}: {helpers.title('job', id)}", say["plan_lead"]),)
     return Page(url, title, content, say["plan_lead"], tuple(Heading(*each) for each in headings), found)

@@ -105,11 +105,11 @@ def in_hand(plan: Plan, task: str, on_critical_path: bool, say: Words) -> str:
     """How much later a task may start."""
     done = plan.job.tasks[task].done
     if done:
-        return say["slack_done"].format(day=day(done))
+        return say["float_done"].format(day=day(done))
     slots = plan.total_float_of(task)
     if slots:
         return span(slots, plan.worktime.slots_per_day, say)
-    return say["slack_sets"] if on_critical_path else say["slack_none"]
+    return say["float_sets"] if on_critical_path else say["float_none"]
 
 
 def sureness(plan: Plan, say: Words) -> list[tuple[str, str]]:

@@ -48,8 +48,8 @@ PLAN = {
     "plan_called": "Called:",
     "plan_called_until": "{inspection}, comes {until} at the earliest.",
     "plan_sets_end": "sets the end",
-    "plan_chain": "What sets the end date",
-    "plan_chain_lead": "Each of these waited for the one above it. To end sooner, win time here.",
+    "plan_critical_path": "What sets the end date",
+    "plan_critical_path_lead": "Each of these waited for the one above it. To end sooner, win time here.",
     "why_start": "Starts with the job.",
     "why_not_before": "Not before this day: the job file says so.",
     "why_delivery": "Its material is not there sooner.",
@@ -66,8 +66,8 @@ PLAN = {
     "why_people_back": "Its people and the hours for it are there from {time}.",
     "why_office": "Visits are made on working days, in office hours.",
     "why_spare": "It could start {time} sooner and would gain nothing.",
-    "plan_slack": "Time in hand",
-    "plan_slack_lead": (
+    "plan_float": "Time in hand",
+    "plan_float_lead": (
         "How much later a task may start before the end date moves, if all "
         "others keep their people and their order. "
         "Working time; it is there once, and whoever uses it takes it from those that follow."
@@ -76,9 +76,9 @@ PLAN = {
     "plan_where": "Where",
     "plan_when": "When",
     "plan_in_hand": "In hand",
-    "slack_sets": "none: it sets the end date",
-    "slack_none": "none",
-    "slack_done": "done {day}",
+    "float_sets": "none: it sets the end date",
+    "float_none": "none",
+    "float_done": "done {day}",
     "plan_sure": "How sure this is",
     "plan_sure_lead": (
         "A solver looks for the best plan in this order: each aim holds what the one before it has reached."

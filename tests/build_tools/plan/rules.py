@@ -31,7 +31,7 @@ def broken_rules(plan: Plan, today: date) -> list[str]:
 
 
 @dataclass(slots=True)
-class _Stay:
+class _Occupancy:
     """A crew in a space from its first quarter to its last. ``shuts``: the places that are its alone, until when.
 
     ``since``: from when on they are shown as closed, when its first trip is over.
@@ -428,13 +428,13 @@ class _Walker:
         ways = self.job.spaces[place].reached_through if place in self.job.spaces else []
         return any(way not in seen and self.lies_in(way, closed, where, seen | {place}) for way in ways)
 
-    def occupancies(self) -> list[_Stay]:
+    def occupancies(self) -> list[_Occupancy]:
         found = []
         for id, task in self.job.tasks.items():
             if task.done:
                 until = self.morning(task.done) + self.day_long
                 shuts = {place: until + wait for place, wait in self.closed_by(id).items()}
-                found.append(_Stay(id, task.space, until, until, until, shuts))
+                found.append(_Occupancy(id, task.space, until, until, until, shuts))
                 continue
             number_of = {one.activity: number for number, those in self.by_trip(id).items() for one in those}
             trips = self.trips(id)
@@ -443,7 +443,7 @@ class _Walker:
                 if trips[number].ends <= self.done_before(id):
                     until = min(self.over(id, task, number) + self.clock(closing.time), self.plan.starts(id))
                     shuts = dict.fromkeys(self.closed_by(id, number), until)
-                    found.append(_Stay(id, task.space, datetime.min, datetime.min, datetime.min, shuts))
+                    found.append(_Occupancy(id, task.space, datetime.min, datetime.min, datetime.min, shuts))
             groups: list[list[Stretch]] = [[]]
             for stretch in self.plan.of_task(id):
                 if stretch.visit:
@@ -458,7 +458,7 @@ class _Walker:
             for group in filter(None, groups):
                 first = number_of[group[0].activity]
                 since = max(one.ends for one in group if number_of[one.activity] == first)
-                occupancy = _Stay(id, task.space, group[0].starts, group[-1].ends, since)
+                occupancy = _Occupancy(id, task.space, group[0].starts, group[-1].ends, since)
                 last_trip = number_of[group[-1].activity]
                 if group[-1] is self.by_trip(id)[last_trip][-1]:
                     closed = self.closed_by(id, last_trip)
@@ -494,7 +494,7 @@ class _Walker:
                     if not own and space in occupancy.shuts and occupancy.starts <= moment < occupancy.shuts[space]:
                         yield f"{stretch.task} is in {space} while {occupancy.task} closes it"
 
-    def crowded(self, here: list[_Stay]) -> Iterator[str]:
+    def crowded(self, here: list[_Occupancy]) -> Iterator[str]:
         for place in {occupancy.space for occupancy in here}:
             room = self.job.spaces[place].crews if place in self.job.spaces else 1
             if sum(occupancy.space == place for occupancy in here) > room:

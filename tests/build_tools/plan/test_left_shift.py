@@ -1,4 +1,4 @@
-"""A solved plan is drawn together, and its chain runs from the start to the end without a hole."""
+"""A solved plan is drawn together, and its critical path runs from the start to the end without a hole."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ def test_nothing_is_later_than_it_must_be() -> None:
     assert left_shift(problem, loose, objectives=1).starts["floor 1"] == 0
 
 
-def test_the_chain_says_what_let_go_last() -> None:
+def test_the_critical_path_says_what_let_go_last() -> None:
     problem = two_people()
     solution = left_shift(problem, solve(problem))
     links = critical_path(problem, solution)
@@ -55,7 +55,7 @@ def test_the_chain_says_what_let_go_last() -> None:
     assert (held.reason, held.lag) == ("after", "dries")
 
 
-def test_a_piece_with_a_day_of_its_own_begins_a_chain() -> None:
+def test_an_activity_with_a_day_of_its_own_begins_the_critical_path() -> None:
     problem = two_people()
     problem.activities["door 1"].earliest = 2 * DAY
     links = critical_path(problem, left_shift(problem, solve(problem)))

@@ -89,7 +89,7 @@ def allowed(problem: Problem, starts: Starts, teams: Teams, id: str) -> bool:
 
 
 def places_kept(problem: Problem, starts: Starts) -> bool:
-    """Whether the stays that are known in whole keep to their places, slot by slot."""
+    """Whether the occupancies that are known in whole keep to their places, slot by slot."""
     known = [occupancy for occupancy in problem.occupancies if occupancy.first in starts and occupancy.last in starts]
     spans = []
     for occupancy in known:
@@ -217,7 +217,7 @@ def in_order(problem: Problem, solution: Solution, starts: Starts, id: str) -> b
 
 
 @pytest.mark.parametrize("seed", range(40))
-def test_slack_is_the_time_by_which_a_piece_can_be_late(seed: int) -> None:
+def test_total_float_is_the_time_by_which_an_activity_can_be_late(seed: int) -> None:
     """Later by its total float the plan ends as before; later by more it does not, or a rule is broken."""
     problem = small(seed, rooms=1)
     solution = left_shift(problem, solve(problem, objectives=1), 1)
@@ -235,7 +235,7 @@ def test_slack_is_the_time_by_which_a_piece_can_be_late(seed: int) -> None:
 
 
 @pytest.mark.parametrize("seed", range(40))
-def test_the_chain_is_whole_and_its_reasons_are_true(seed: int) -> None:
+def test_the_critical_path_is_whole_and_its_reasons_are_true(seed: int) -> None:
     """From an activity that nothing held to the end: each link let the next one go, and nothing let it go later."""
     problem = small(seed)
     solution = left_shift(problem, solve(problem, objectives=1), 1)

@@ -96,7 +96,7 @@ def test_the_end_of_the_longest_job_is_proved_in_its_time() -> None:
     assert solve(problem, objectives=1).end.proved
 
 
-def test_a_long_piece_counts_though_it_is_not_among_the_last() -> None:
+def test_a_long_activity_counts_though_it_is_not_among_the_last() -> None:
     problem = Problem(
         horizon=100,
         activities={"a": Activity("a", 40), "b": Activity("b", 1), "c": Activity("c", 1, [Precedence("b")])},
