@@ -11,7 +11,7 @@ inputs is checked in the function, which calls :func:`refuse`.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import KW_ONLY, dataclass, field
 from typing import Any, Literal, NoReturn
 
 Quantity = Literal[
@@ -114,6 +114,7 @@ class Input:
     label: str
     quantity: Quantity
     unit: str = ""
+    _: KW_ONLY
     default: Any = None
     least: float | None = None
     most: float | None = None
@@ -141,6 +142,7 @@ class Output:
     label: str
     quantity: Quantity
     unit: str = ""
+    _: KW_ONLY
     step: float = 0.0
     rounds: Direction = "nearest"
     columns: tuple[Output, ...] = ()
@@ -174,6 +176,7 @@ class Plot:
     """
 
     title: str
+    _: KW_ONLY
     x: str
     y: str
     start: float

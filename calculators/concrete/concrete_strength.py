@@ -118,7 +118,7 @@ class Weather(TypedDict):
 )
 def concrete_strength(
     weather: Annotated[
-        list[dict[str, Any]] | None,
+        list[dict[str, Any]],
         rows("Weather since the pour", Weather, default=""),
         Help("The slab's average, day and night; without a thermometer in it the air's."),
     ],
@@ -187,16 +187,13 @@ def concrete_strength(
     >>> [answer["strength_then"], answer["percent"], answer["walk"], answer["car"], answer["truck"]]
     [1859.09, 46.477, '2.5 days', '5 days', '16 days']
     """
-    rows: list[dict[str, Any]] = []
-    if weather is not None:
-        rows = weather
-    counted = counted_hours(age, rows, temperature, datum)
+    counted = counted_hours(age, weather, temperature, datum)
     share = share_at(counted / DAY, cement)
     warmth = [temperature, datum]
-    walk = ready_after(walk_strength / strength, walk_wait, cement, rows, warmth)
-    car = ready_after(car_strength / strength, car_wait, cement, rows, warmth)
-    truck = ready_after(truck_strength / strength, truck_wait, cement, rows, warmth)
-    spells = spells_of(rows, temperature, age)
+    walk = ready_after(walk_strength / strength, walk_wait, cement, weather, warmth)
+    car = ready_after(car_strength / strength, car_wait, cement, weather, warmth)
+    truck = ready_after(truck_strength / strength, truck_wait, cement, weather, warmth)
+    spells = spells_of(weather, temperature, age)
     frozen = weak_at(spells, FREEZING, strength, cement, datum, frost_safe)
     chilled = weak_at(spells, COLD, strength, cement, datum, frost_safe)
     if frozen:
@@ -213,7 +210,7 @@ def concrete_strength(
         "equivalent_age": counted,
         "maturity": counted * (STANDARD_CURE - datum) * 5 / 9,
         "cautions": cautions_for(spells, age, frozen, chilled, frost_safe),
-        "working": working_of(rows, temperature, age, strength, cement, datum),
+        "working": working_of(weather, temperature, age, strength, cement, datum),
     }
 
 

@@ -9,11 +9,11 @@ from math import floor
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Output, Plot
-from calculators.declaring import Help, Usual, area, calculator, choice, count, number, percent
+from calculators.declaring import Help, Usual, Written, area, calculator, choice, count, number, percent
 from calculators.writing import NOISE, decimal
 
 MONEY = "dollars"
-INVENTED = "Invented: put in your own price."
+INVENTED = Help("Invented: put in your own price.")
 
 
 def due(year: float, every: float) -> bool:
@@ -55,6 +55,16 @@ def worth_today(cost: float, year: float, rate: float) -> float:
         worth = worth / (1 + rate / 100)
         done = done + 1
     return worth
+
+
+def price(label: str, default: str) -> Written:
+    """An input for what a square foot costs."""
+    return number(label, MONEY, default=default, limits="0 to 1000 dollars")
+
+
+def every(label: str, default: str) -> Written:
+    """An input for the years between two works."""
+    return count(label, "years", default=default, limits="0 to 100")
 
 
 @calculator(
@@ -108,52 +118,16 @@ def cost_over_time(
     rate: Annotated[
         float, percent("Discount rate a year; 0 for none", "%", default="0", limits="0 to 30 %"), Usual("0 to 10 %")
     ],
-    install_a: Annotated[
-        float,
-        number("First floor, laid, a sq ft", "dollars", default="12 dollars", limits="0 to 1000 dollars"),
-        Help("Invented: put in your own price."),
-    ],
-    refinish_a: Annotated[
-        float,
-        number("First floor, refinished, a sq ft", "dollars", default="4 dollars", limits="0 to 1000 dollars"),
-        Help("Invented: put in your own price."),
-    ],
-    refinish_every_a: Annotated[
-        float, count("First floor, years between refinishing; 0 for never", "years", default="10", limits="0 to 100")
-    ],
-    replace_a: Annotated[
-        float,
-        number(
-            "First floor, torn out and replaced, a sq ft", "dollars", default="0 dollars", limits="0 to 1000 dollars"
-        ),
-        Help("Invented: put in your own price."),
-    ],
-    replace_every_a: Annotated[
-        float, count("First floor, years until it is replaced; 0 for never", "years", default="0", limits="0 to 100")
-    ],
-    install_b: Annotated[
-        float,
-        number("Second floor, laid, a sq ft", "dollars", default="6 dollars", limits="0 to 1000 dollars"),
-        Help("Invented: put in your own price."),
-    ],
-    refinish_b: Annotated[
-        float,
-        number("Second floor, refinished, a sq ft", "dollars", default="0 dollars", limits="0 to 1000 dollars"),
-        Help("Invented: put in your own price."),
-    ],
-    refinish_every_b: Annotated[
-        float, count("Second floor, years between refinishing; 0 for never", "years", default="0", limits="0 to 100")
-    ],
-    replace_b: Annotated[
-        float,
-        number(
-            "Second floor, torn out and replaced, a sq ft", "dollars", default="8 dollars", limits="0 to 1000 dollars"
-        ),
-        Help("Invented: put in your own price."),
-    ],
-    replace_every_b: Annotated[
-        float, count("Second floor, years until it is replaced; 0 for never", "years", default="12", limits="0 to 100")
-    ],
+    install_a: Annotated[float, price("First floor, laid, a sq ft", "12 dollars"), INVENTED],
+    refinish_a: Annotated[float, price("First floor, refinished, a sq ft", "4 dollars"), INVENTED],
+    refinish_every_a: Annotated[float, every("First floor, years between refinishing; 0 for never", "10")],
+    replace_a: Annotated[float, price("First floor, torn out and replaced, a sq ft", "0 dollars"), INVENTED],
+    replace_every_a: Annotated[float, every("First floor, years until it is replaced; 0 for never", "0")],
+    install_b: Annotated[float, price("Second floor, laid, a sq ft", "6 dollars"), INVENTED],
+    refinish_b: Annotated[float, price("Second floor, refinished, a sq ft", "0 dollars"), INVENTED],
+    refinish_every_b: Annotated[float, every("Second floor, years between refinishing; 0 for never", "0")],
+    replace_b: Annotated[float, price("Second floor, torn out and replaced, a sq ft", "8 dollars"), INVENTED],
+    replace_every_b: Annotated[float, every("Second floor, years until it is replaced; 0 for never", "12")],
     asked: Annotated[
         str,
         choice("Floor asked for", {"first": "the first floor", "second": "the second floor"}, default="first"),

@@ -10,6 +10,7 @@ from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
 from calculators.declaring import Help, calculator, length, slope
+from calculators.plumbing.checks import CHECKS, at_least, at_most, result_of
 from calculators.plumbing.drain_fall import STOCK_SIZES, CodeFamily, least_slope_for
 from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
 from calculators.writing import NOISE, decimal, near, tape
@@ -44,43 +45,12 @@ def longest_for(pipe: float, code: str) -> float:
     return longest
 
 
-def at_most(what: str, measured: float, most: float, clause: str) -> dict[str, object]:
-    """A row of the answer for a figure that has an upper limit. Inches.
-
-    >>> at_most("length", 50, 42, "UPC Table 1002.2")["result"]
-    'over by 8 in'
-    """
-    result = f"over by {tape(measured - most)}" if measured > most + near(most) else "passes"
-    return {"what": what, "measured": measured, "limit": f"{tape(most)} or less", "clause": clause, "result": result}
-
-
-def at_least(what: str, measured: float, least: float, clause: str) -> dict[str, object]:
-    """A row of the answer for a figure that has a lower limit. Inches.
-
-    >>> at_least("length", 2, 3, "IPC 909.3")["result"]
-    'short by 1 in'
-    """
-    result = f"short by {tape(least - measured)}" if measured < least - near(least) else "passes"
-    return {"what": what, "measured": measured, "limit": f"{tape(least)} or more", "clause": clause, "result": result}
-
-
 @calculator(
     title="Trap arm",
     summary="How long a trap arm may be, and how far it may fall, before its trap is drawn empty.",
     outputs=(
         Output("result", "This arm", "text"),
-        Output(
-            "checks",
-            "Checks",
-            "rows",
-            columns=(
-                Output("what", "Distance", "text"),
-                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
-                Output("limit", "Limit", "text"),
-                Output("clause", "Clause", "text"),
-                Output("result", "Result", "text"),
-            ),
-        ),
+        CHECKS,
         Output("fall", "Fall over the arm", "length", "in", step=1 / 16),
         Output("least_fall", "Least fall over the arm", "length", "in", step=1 / 16),
         Output("longest", "Longest arm at this slope", "length", "in", step=1 / 16, rounds="down"),
@@ -148,10 +118,7 @@ def trap_arm(
         at_most("fall over the arm, most", fall, pipe, FALL_CLAUSE[code]),
         at_most("outlet down to the weir", drop, MOST_DROP, DROP_CLAUSE[code]),
     ]
-    result = "passes"
-    for row in rows:
-        if row["result"] != "passes":
-            result = "does not pass"
+    result = result_of(rows)
     cautions = []
     if pipe not in STOCK_SIZES:
         cautions.append(f"{decimal(pipe, 2)} in is no size that drain pipe is sold in: read the mark on it.")

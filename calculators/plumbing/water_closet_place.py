@@ -10,6 +10,7 @@ from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
 from calculators.declaring import Guidance, Help, Usual, calculator, choice, length
+from calculators.plumbing.checks import CHECKS, check, result_of
 from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
 from calculators.writing import TAPE, tape
 
@@ -37,23 +38,6 @@ def side_limit(side_is: str) -> float:
 def finished(reading: float, side_is: str, to_add: float) -> float:
     """A side reading when the wall is finished; the centre of a fixture does not move. Inches."""
     return reading - to_add if side_is == "wall" else reading
-
-
-def check(what: str, measured: float, least: float, most: float, clause: str) -> dict[str, object]:
-    """One row of the answer. A most of 0 is no upper limit. Inches.
-
-    >>> check("left side", 14.5, 15, 0, "IPC 405.3.1")["result"]
-    'short by 1/2 in'
-    """
-    limit = f"{tape(least)} or more"
-    if most > 0:
-        limit = f"{tape(least)} to {tape(most)}"
-    result = "passes"
-    if measured < least - TAPE:
-        result = f"short by {tape(least - measured)}"
-    elif most > 0 and measured > most + TAPE:
-        result = f"over by {tape(measured - most)}"
-    return {"what": what, "measured": measured, "limit": limit, "clause": clause, "result": result}
 
 
 def bowl_for(rough: float, short_by: float, long_by: float) -> str:
@@ -119,18 +103,7 @@ SIDES = {"wall": "wall, tub, vanity: to its face", "fixture": "another fixture: 
     summary="Sides, front and rough-in from the flange's centre, against the code and the bowl.",
     outputs=(
         Output("result", "This place", "text"),
-        Output(
-            "checks",
-            "Checks",
-            "rows",
-            columns=(
-                Output("what", "Distance", "text"),
-                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
-                Output("limit", "Limit", "text"),
-                Output("clause", "Clause", "text"),
-                Output("result", "Result", "text"),
-            ),
-        ),
+        CHECKS,
         Output("front_clear", "Clear in front of the bowl", "length", "in", step=1 / 16, rounds="tape"),
         Output("finished_rough_in", "Rough-in when the wall is finished", "length", "in", step=1 / 16, rounds="tape"),
         Output("bowl", "Bowl that fits the rough-in", "text"),
@@ -253,12 +226,8 @@ def water_closet_place(
     shift_back = 0.0
     if back < bowl_rough_in - short_by - TAPE or back > bowl_rough_in + long_by + TAPE:
         shift_back = bowl_rough_in - back
-    result = "passes"
-    for row in rows:
-        if row["result"] != "passes":
-            result = "does not pass"
     return {
-        "result": result,
+        "result": result_of(rows),
         "checks": rows,
         "front_clear": front_clear,
         "finished_rough_in": back,

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
-from calculators.declaring import Help, calculator, choice, length
+from calculators.declaring import Help, calculator, choice
 from calculators.power.alarm_spot_drawing import alarm_spot_drawing
+from calculators.power.distances import VERDICT, distance, failing, outcome, verdict
 from calculators.writing import TAPE, tape
 
 SENSORS: list[dict[str, Any]] = [
@@ -64,8 +65,7 @@ def row(what: str, measured: float, least: float, most: float, rule: str) -> dic
     summary="Distances of one spot for a smoke alarm against the usual limits: pass or fail, row by row.",
     outputs=(
         Output("verdict", "This spot", "text"),
-        Output("passes", "Passes", "yes-no"),
-        Output("faults", "Faults", "count", step=1),
+        *VERDICT,
         Output("cooking_least", "This alarm from cooking, least", "length", "in", step=1, rounds="up"),
         Output(
             "distances",
@@ -107,29 +107,25 @@ def alarm_spot(
     sensor: Annotated[str, choice("Alarm", {s["name"]: s["label"] for s in SENSORS}, default="photoelectric")],
     cooking: Annotated[
         float,
-        length("To the nearest cooking appliance", "in", default="20 ft", limits="0 to 100 ft"),
+        distance("To the nearest cooking appliance", "20 ft"),
         Help("Built in: range, oven, cooktop."),
     ],
     bath: Annotated[
         float,
-        length("To the door of a bathroom", "in", default="60 in", limits="0 to 100 ft"),
+        distance("To the door of a bathroom", "60 in"),
         Help("One that has a tub or a shower."),
     ],
-    register: Annotated[float, length("To a grille that blows", "in", default="60 in", limits="0 to 100 ft")],
-    fan: Annotated[float, length("To the tip of a fan's blade", "in", default="120 in", limits="0 to 100 ft")],
+    register: Annotated[float, distance("To a grille that blows", "60 in")],
+    fan: Annotated[float, distance("To the tip of a fan's blade", "120 in")],
     door: Annotated[
         float,
-        length("Way to the furthest sleeping room's door", "in", default="60 in", limits="0 to 100 ft"),
+        distance("Way to the furthest sleeping room's door", "60 in"),
         Help("0 where it serves no sleeping area."),
     ],
-    edge: Annotated[float, length("On a ceiling: to the nearest wall", "in", default="12 in", limits="0 to 100 ft")],
-    down: Annotated[float, length("On a wall: its top below the ceiling", "in", default="6 in", limits="0 to 100 ft")],
-    peak_across: Annotated[
-        float, length("Under a slope: across to the peak", "in", default="24 in", limits="0 to 100 ft")
-    ],
-    peak_down: Annotated[
-        float, length("Under a slope: down from the peak", "in", default="6 in", limits="0 to 100 ft")
-    ],
+    edge: Annotated[float, distance("On a ceiling: to the nearest wall", "12 in")],
+    down: Annotated[float, distance("On a wall: its top below the ceiling", "6 in")],
+    peak_across: Annotated[float, distance("Under a slope: across to the peak", "24 in")],
+    peak_down: Annotated[float, distance("Under a slope: down from the peak", "6 in")],
 ) -> Answer:
     """Each distance of one spot against its limit. Lengths in inches, measured across the room.
 
@@ -159,15 +155,7 @@ def alarm_spot(
     if mount == "slope":
         rows.append(row("across to the peak", peak_across, 0, PEAK, FIRE_CODE))
         rows.append(row("down from the peak", peak_down, EDGE, 0, FIRE_CODE))
-    faults: list[str] = []
-    working: list[str] = []
-    for each in rows:
-        word = "pass"
-        if not each["passes"]:
-            word = "fail"
-            faults.append(each["what"])
-        measured = tape(each["measured"])
-        working.append(f"{each['what']}: {measured}, {each['limit']} ({each['rule']}): {word}")
+    faults = failing(rows)
     cautions = ["The alarm's own sheet comes with it and wins where it asks for more."]
     if cooking < COOKING_WANTED - TAPE and cooking >= cooking_least(sensor) - TAPE:
         cautions.append(
@@ -176,13 +164,15 @@ def alarm_spot(
         )
     if mount == "wall":
         cautions.append("An inside wall: an outside one that is cold keeps smoke away from the alarm.")
-    verdict = "fails: " + ", ".join(faults) if len(faults) > 0 else "passes"
     return {
-        "verdict": verdict,
+        "verdict": verdict(faults, "passes"),
         "passes": len(faults) == 0,
         "faults": len(faults),
         "distances": rows,
         "cooking_least": cooking_least(sensor),
         "cautions": cautions,
-        "working": working,
+        "working": [
+            f"{each['what']}: {tape(each['measured'])}, {each['limit']} ({each['rule']}): {outcome(each)}"
+            for each in rows
+        ],
     }

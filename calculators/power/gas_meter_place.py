@@ -6,6 +6,7 @@ from typing import Annotated, Any
 
 from calculators.declaration import CREW_RULE, Answer, Citation, Output
 from calculators.declaring import Guidance, Help, Law, calculator, length, yes_no
+from calculators.power.distances import VERDICT, distance, failing, outcome, verdict
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
 from calculators.writing import TAPE, tape
 
@@ -30,8 +31,7 @@ def row(what: str, measured: float, limit: float, rule: str) -> dict[str, Any]:
     summary="Measured distances from the gas meter against the usual limits: pass or fail, row by row.",
     outputs=(
         Output("verdict", "This place", "text"),
-        Output("passes", "Passes", "yes-no"),
-        Output("faults", "Faults", "count", step=1),
+        *VERDICT,
         Output(
             "distances",
             "Distances",
@@ -72,17 +72,17 @@ def gas_meter_place(
     inside: Annotated[bool, yes_no("Meter inside the building", default="no")],
     ignition: Annotated[
         float,
-        length("To the nearest source of ignition", "in", default="60 in", limits="0 to 100 ft"),
+        distance("To the nearest source of ignition", "60 in"),
         Help("Burner, air conditioner, switch, light, outlet."),
     ],
     opening: Annotated[
         float,
-        length("To the nearest window, door or air intake", "in", default="48 in", limits="0 to 100 ft"),
+        distance("To the nearest window, door or air intake", "48 in"),
         Help("From the relief vent, straight."),
     ],
-    electric: Annotated[float, length("To the electric meter", "in", default="60 in", limits="0 to 100 ft")],
-    corner: Annotated[float, length("To the corner of the building", "in", default="36 in", limits="0 to 100 ft")],
-    vehicles: Annotated[float, length("To where vehicles drive", "in", default="120 in", limits="0 to 100 ft")],
+    electric: Annotated[float, distance("To the electric meter", "60 in")],
+    corner: Annotated[float, distance("To the corner of the building", "36 in")],
+    vehicles: Annotated[float, distance("To where vehicles drive", "120 in")],
     guarded: Annotated[bool, yes_no("Guarded by posts", default="no")],
     ventilated: Annotated[bool, yes_no("Ventilated, where it is inside", default="yes")],
     ignition_least: Annotated[
@@ -102,7 +102,7 @@ def gas_meter_place(
     ],
     corner_least: Annotated[
         float,
-        length("Corner, least", "in", default="12 in", limits="0 to 100 ft"),
+        distance("Corner, least", "12 in"),
         Guidance("at least 12 in", "common practice"),
     ],
     vehicles_least: Annotated[
@@ -131,16 +131,11 @@ def gas_meter_place(
     rows.append(row("corner of the building", corner, corner_least, CREW))
     if not guarded:
         rows.append(row("where vehicles drive", vehicles, vehicles_least, TYPICAL))
-    faults: list[str] = []
+    faults = failing(rows)
     working: list[str] = []
     for each in rows:
-        word = "pass"
-        if not each["passes"]:
-            word = "fail"
-            faults.append(each["what"])
-        measured = tape(each["measured"])
-        limit = tape(each["limit"])
-        working.append(f"{each['what']}: {measured} measured, {limit} least ({each['rule']}): {word}")
+        measured = f"{tape(each['measured'])} measured, {tape(each['limit'])} least"
+        working.append(f"{each['what']}: {measured} ({each['rule']}): {outcome(each)}")
     if inside and not ventilated:
         faults.append("no ventilation")
         working.append("inside without ventilation (49 CFR 192.353(c)): fail")
@@ -152,9 +147,8 @@ def gas_meter_place(
         cautions.append("Most utilities set no meter indoors any more: ask before anything is built for it.")
     if not guarded and vehicles < vehicles_least - TAPE:
         cautions.append("Posts in concrete guard a meter where a vehicle can reach it (49 CFR 192.353(a)).")
-    verdict = "fails: " + ", ".join(faults) if len(faults) > 0 else "passes; the utility decides"
     return {
-        "verdict": verdict,
+        "verdict": verdict(faults, "passes; the utility decides"),
         "passes": len(faults) == 0,
         "faults": len(faults),
         "distances": rows,

@@ -143,7 +143,7 @@ HALVES = Calculator(
 
 
 def test_where_a_calculator_refuses_the_curve_has_a_gap_and_there_is_no_point() -> None:
-    data = plot_data(HALVES, Plot("Halves", "x", "y", 0, 10), at_defaults(HALVES))
+    data = plot_data(HALVES, Plot("Halves", x="x", y="y", start=0, end=10), at_defaults(HALVES))
     gaps = [x for x, y in zip(data.curves[0].xs, data.curves[0].ys, strict=True) if y is None]
     assert gaps and all(4 < x < 6 for x in gaps)
     assert data.ours is None
@@ -153,7 +153,7 @@ def test_where_a_calculator_refuses_the_curve_has_a_gap_and_there_is_no_point() 
 
 def test_a_plot_of_something_that_is_not_there_is_named() -> None:
     with pytest.raises(ValueError, match="the plot 'Halves' of 'halves' names an input or an output that is not there"):
-        plot_data(HALVES, Plot("Halves", "x", "z", 0, 10), at_defaults(HALVES))
+        plot_data(HALVES, Plot("Halves", x="x", y="z", start=0, end=10), at_defaults(HALVES))
 
 
 @pytest.mark.parametrize(

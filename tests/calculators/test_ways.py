@@ -77,7 +77,7 @@ def test_limits_are_told_by_their_way() -> None:
 
 def test_an_output_is_rounded_to_its_safe_side_both_ways() -> None:
     """Rounded down, what is left is less and what is short is more."""
-    left = Output("left", "Left", "number", "", 0.1, "down", ways=("", "short"))
+    left = Output("left", "Left", "number", step=0.1, rounds="down", ways=("", "short"))
     assert [shown_value(left, value, False) for value in (0.19, 0.0, -0.11)] == ["0.1", "0", "0.2 short"]
 
 
