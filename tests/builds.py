@@ -30,7 +30,9 @@ def build_site(book: Path, site: Path, kept: Path, *, strict: bool = True) -> Pa
     """Build the site of a book as a program of its own, warnings as errors; ``kept`` is for what takes long to make."""
     command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(site)]
     command += ["--strict"] if strict else []
-    command += ["--config-file", str(settings_for(book, kept))]
+    folder = site.with_name(f"{site.name}-settings")
+    folder.mkdir()
+    command += ["--config-file", str(settings_for(book, folder, cache=str(kept)))]
     env = {**os.environ, **QUIET}
     run = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True, check=False)
     assert (run.returncode, (run.stdout + run.stderr) if strict or run.returncode else "") == (0, "")

@@ -1,19 +1,19 @@
-"""What several tests share: the built site, made once for each worker, and the option that renews golden files."""
+"""What several tests share: the built site, made once a run, and the option that renews golden files."""
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
 from build_tools.commands.site import BOOK
-from build_tools.environment import ROOT
 from tests.builds import build_site
+from tests.once import once, shared_folder, solved_plans
 from tests.site_pages import SitePage, read_site
 
-PLANS = ROOT / ".cache" / "plans"
+SLOW = {"kept", "site", "browser", "browsers"}
+"""The fixtures that build a site or start a browser."""
 settings.register_profile("book", deadline=None, derandomize=True)
 settings.register_profile("anew", deadline=None)
 settings.load_profile("book")
@@ -26,22 +26,37 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--update-golden", action="store_true", help="write the golden files anew in place of comparing")
 
 
-@pytest.fixture(scope="session")
-def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder where builds keep what takes long to make, such as the cut fonts.
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark as slow what takes a fixture that is."""
+    for item in items:
+        if SLOW & set(getattr(item, "fixturenames", ())):
+            item.add_marker("slow")
 
-    Plans that a build of this checkout made before are taken along: each lies under a digest of what went into it.
+
+@pytest.fixture(scope="session")
+def run_folder(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    """A folder that all workers of this run share."""
+    return shared_folder(tmp_path_factory, worker_id)
+
+
+@pytest.fixture(scope="session")
+def kept(run_folder: Path) -> Path:
+    """Where the builds of this run keep what takes long to make: fonts, scripts, plots, plans.
+
+    It begins empty but for the solved plans of earlier runs.
     """
-    folder = tmp_path_factory.mktemp("kept")
-    if PLANS.is_dir():
-        shutil.copytree(PLANS, folder / PLANS.name)
-    return folder
+
+    def make(folder: Path) -> None:
+        folder.mkdir()
+        (folder / "plans").symlink_to(solved_plans())
+
+    return once(run_folder / "kept", make)
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory, kept: Path) -> Path:
-    """The folder of the built site."""
-    return build_site(BOOK, tmp_path_factory.mktemp("built") / "site", kept)
+def site(run_folder: Path, kept: Path) -> Path:
+    """The folder of the built site, which all workers only read."""
+    return once(run_folder / "site", lambda place: build_site(BOOK, place, kept))
 
 
 @pytest.fixture(scope="session")

@@ -23,6 +23,7 @@ import pytest
 from build_tools import progress
 from build_tools.commands import serve, test
 from build_tools.commands.command import UsageError
+from build_tools.commands.site import settings_for
 from build_tools.environment import ROOT
 
 PROCEDURES = ROOT / "procedures"
@@ -38,10 +39,13 @@ class Ran:
     err: str
 
 
-def run(*arguments: str | Path) -> Ran:
+def run(*arguments: str | Path, cwd: Path = ROOT) -> Ran:
     """Run the real command line. Nothing that a user does wrong may end in a traceback."""
     command = [sys.executable, "-m", "build_tools", *map(str, arguments)]
-    ran = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False, stdin=subprocess.DEVNULL)
+    env = {**os.environ, "PYTHONPATH": str(ROOT)}
+    ran = subprocess.run(
+        command, cwd=cwd, env=env, capture_output=True, text=True, check=False, stdin=subprocess.DEVNULL
+    )
     assert "Traceback" not in ran.stderr
     return Ran(ran.returncode, ran.stdout, ran.stderr)
 
@@ -51,6 +55,14 @@ def book(tmp_path: Path) -> Path:
     """A copy of the book, to be spoilt."""
     folder = tmp_path / "procedures"
     shutil.copytree(PROCEDURES, folder)
+    return folder
+
+
+def folder_of(book: Path, folder: Path, kept: Path) -> Path:
+    """A folder from which commands take that book, and what takes long to make from the builds of this run."""
+    folder.mkdir()
+    settings_for(book, folder)
+    (folder / ".cache").symlink_to(kept)
     return folder
 
 
@@ -343,13 +355,14 @@ def test_a_bad_name_gets_a_better_one() -> None:
 # build
 
 
-def test_the_book_builds_without_a_warning(tmp_path: Path) -> None:
-    ran = run("build", "--strict", "--site", tmp_path / "site")
+def test_the_book_builds_without_a_warning(tmp_path: Path, kept: Path) -> None:
+    here = folder_of(PROCEDURES, tmp_path / "here", kept)
+    ran = run("build", "--strict", "--site", tmp_path / "site", cwd=here)
     assert ran.code == 0, ran.err
     assert (tmp_path / "site" / "index.html").is_file()
     assert f"pages in {tmp_path / 'site'}" in ran.out
     made = (tmp_path / "site").stat().st_ino
-    again = run("build", "--strict", "--site", tmp_path / "site")
+    again = run("build", "--strict", "--site", tmp_path / "site", cwd=here)
     assert again.code == 0
     assert again.out.endswith("as they were: nothing has changed\n")
     assert (tmp_path / "site").stat().st_ino == made
@@ -424,13 +437,19 @@ def test_a_strange_port_is_told(port: str) -> None:
     assert "is not a port: a whole number from 1 to 65535 is wanted" in ran.err
 
 
-def test_the_preview_shows_what_is_saved_and_ends_quietly(book: Path, taken: int, tmp_path: Path) -> None:
+def test_the_preview_shows_what_is_saved_and_ends_quietly(book: Path, taken: int, tmp_path: Path, kept: Path) -> None:
     """The whole evening of an author: the port is taken, a page is read, a file is saved, Ctrl-C."""
     log = tmp_path / "log"
-    command = [sys.executable, "-m", "build_tools", "--port", str(taken), "--book", str(book)]
+    command = [sys.executable, "-m", "build_tools", "--port", str(taken)]
     with log.open("w") as output:
         process = subprocess.Popen(
-            command, cwd=ROOT, stdin=subprocess.DEVNULL, stdout=output, stderr=output, start_new_session=True
+            command,
+            cwd=folder_of(book, tmp_path / "here", kept),
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+            stdin=subprocess.DEVNULL,
+            stdout=output,
+            stderr=output,
+            start_new_session=True,
         )
     try:
         until = time.monotonic() + WAIT_SECONDS
@@ -527,6 +546,31 @@ def test_every_part_runs_and_one_failure_fails_the_run(
     out = capfd.readouterr().out
     assert "second ran" in out
     assert out.splitlines()[-1] == "FAILED: first; passed: browser, browser tools, second"
+
+
+def test_the_quick_run_leaves_out_what_is_slow(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], request: pytest.FixtureRequest
+) -> None:
+    """It needs no browser, keeps what Python compiles, and hands all other words to pytest."""
+    ran: list[tuple[list[str], dict[str, str]]] = []
+
+    def programs(command: list[str], env: dict[str, str], **_: object) -> subprocess.CompletedProcess[str]:
+        ran.append((command[2:], env))
+        return subprocess.CompletedProcess(command, 0)
+
+    monkeypatch.setenv("PYTHONDONTWRITEBYTECODE", "1")
+    monkeypatch.setattr(subprocess, "run", programs)
+    monkeypatch.setattr(test, "have_browser", lambda: pytest.fail("no browser is wanted"))
+    assert test.run(argparse.Namespace(pytest_arguments=["--quick", "-k", "ring"])) == 0
+    assert capsys.readouterr().out.splitlines()[-1] == "passed: format, lint, types, tests"
+    assert ran[-1][0] == [*test.CHECKS["tests"], "-m", "not slow", "--ignore=tests/browser", "-k", "ring"]
+    assert "PYTHONDONTWRITEBYTECODE" not in ran[-1][1]
+    assert request.node.get_closest_marker("slow") is None
+
+
+def test_what_takes_a_built_site_is_slow(site: Path, request: pytest.FixtureRequest) -> None:
+    assert site.is_dir()
+    assert request.node.get_closest_marker("slow")
 
 
 def test_a_missing_browser_fails_the_run(

@@ -28,12 +28,12 @@ ADDRESS = "https://methods.example/crew/"
 NO_PICTURES: dict[tuple[str, str], SitePicture] = {}
 
 
-def made(book: Path, site_url: str = "") -> tuple[Renderer, PlannedJob]:
-    """A renderer for a book, and its small job planned."""
+def made(book: Path, kept: Path, site_url: str = "") -> tuple[Renderer, PlannedJob]:
+    """A renderer for a book, and its small job planned as the site has it."""
     context = Context.of(load_book(book).book, Memo())
     renderer = Renderer(context, NO_PICTURES, "Crew Methods", site_url=site_url)
     entry = context.book.jobs[JOB]
-    return renderer, PlannedJob(plan_job(context, entry, entry.item.start, objectives=1))
+    return renderer, PlannedJob(plan_job(context, entry, entry.item.start, cache=kept))
 
 
 def sheets(renderer: Renderer, whole: PlannedJob) -> dict[str, SitePage]:
@@ -43,9 +43,9 @@ def sheets(renderer: Renderer, whole: PlannedJob) -> dict[str, SitePage]:
 
 
 @pytest.fixture(scope="module")
-def job() -> tuple[Renderer, PlannedJob]:
+def job(kept: Path) -> tuple[Renderer, PlannedJob]:
     """The small job of the book, on a published site."""
-    return made(BOOK, ADDRESS)
+    return made(BOOK, kept, ADDRESS)
 
 
 @pytest.fixture(scope="module")
@@ -142,9 +142,9 @@ def test_the_codes_open_the_pages_of_the_published_site(people: dict[str, SitePa
         assert found == [ADDRESS + href.removeprefix("../../") for href in hrefs]
 
 
-def test_without_an_address_the_page_says_what_to_set() -> None:
+def test_without_an_address_the_page_says_what_to_set(kept: Path) -> None:
     """No code leads nowhere: the owner is told which line of which file makes them."""
-    renderer, whole = made(BOOK)
+    renderer, whole = made(BOOK, kept)
     assert all(not page.by_class("qr") for page in sheets(renderer, whole).values())
     listed = SitePage("sheets.html", sheets_page(renderer, JOB, whole).content)
     assert any("site_url" in one.text and "mkdocs.yml" in one.text for one in listed.by_class("watch"))
@@ -165,26 +165,26 @@ def of_task(pages: dict[str, SitePage], title: str) -> str:
 CLOSET = "Put up closet shelf and pole"
 
 
-def test_the_numbers_follow_a_changed_room(people: dict[str, SitePage], tmp_path: Path) -> None:
+def test_the_numbers_follow_a_changed_room(people: dict[str, SitePage], tmp_path: Path, kept: Path) -> None:
     """A closet a foot wider has a longer shelf and rod, on the sheet and among its materials."""
     before = of_task(people, CLOSET)
     book = copy_book(tmp_path)
     change(book / "jobs" / f"{JOB}.yaml", "closet-width: 6'", "closet-width: 7'")
-    after = of_task(sheets(*made(book)), CLOSET)
+    after = of_task(sheets(*made(book, kept)), CLOSET)
     assert "wall to wall 6' 0\"" in before and "Shelf and rods, cut 5' 11-7/8\"" in before
     assert "wall to wall 7' 0\"" in after and "Shelf and rods, cut 6' 11-7/8\"" in after
     assert "Shelf board, 1x12 6 ft" in before and "Shelf board, 1x12 7 ft" in after
 
 
 def test_the_numbers_follow_a_standard_that_the_job_sets_differently(
-    people: dict[str, SitePage], tmp_path: Path
+    people: dict[str, SitePage], tmp_path: Path, kept: Path
 ) -> None:
     """The rod hangs lower on this job: in the numbers and in what is measured. The book keeps its own."""
     before = of_task(people, CLOSET)
     book = copy_book(tmp_path)
     line = "standards: [{value: closet-rod-single, is: 60 in, why: The tenant reaches no higher.}]\ndwellings:\n"
     change(book / "jobs" / f"{JOB}.yaml", "dwellings:\n", line)
-    renderer, whole = made(book)
+    renderer, whole = made(book, kept)
     after = of_task(sheets(renderer, whole), CLOSET)
     for words in ("Rod, the upper one of two {}", "at each socket: {}"):
         assert words.format("66 in") in before and words.format("60 in") not in before
@@ -192,11 +192,11 @@ def test_the_numbers_follow_a_standard_that_the_job_sets_differently(
     assert renderer.book.values["closet-rod-single"].item.quantity == "66 in"
 
 
-def test_a_table_follows_a_standard_too(people: dict[str, SitePage], tmp_path: Path) -> None:
+def test_a_table_follows_a_standard_too(people: dict[str, SitePage], tmp_path: Path, kept: Path) -> None:
     """A table that is read on site, since the job does not know the reading, is worked out with the job's standard."""
     title = "Install a lockset"
     assert "Privacy lock, tubular36 in34-7/8 in" in of_task(people, title)
     book = copy_book(tmp_path)
     line = "standards: [{value: lock-height, is: 38 in, why: The owner of the lot asks for it.}]\ndwellings:\n"
     change(book / "jobs" / f"{JOB}.yaml", "dwellings:\n", line)
-    assert "Privacy lock, tubular38 in36-7/8 in" in of_task(sheets(*made(book)), title)
+    assert "Privacy lock, tubular38 in36-7/8 in" in of_task(sheets(*made(book, kept)), title)

@@ -171,9 +171,10 @@ def full_disk(limit: int) -> Iterator[None]:
 @pytest.fixture(scope="module")
 def build_into(tmp_path_factory: pytest.TempPathFactory, kept: Path) -> Iterator[Callable[[Path], None]]:
     """Builds the book without its jobs into a place, as ``mkdocs build`` does, from a second time on in a second."""
-    book = copy_book(tmp_path_factory.mktemp("book"))
+    folder = tmp_path_factory.mktemp("book")
+    book = copy_book(folder)
     shutil.rmtree(book / "jobs")
-    settings = settings_for(book, kept)
+    settings = settings_for(book, folder, cache=str(kept))
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(MkDocsConfig.plugins, "plugin_cache", {})
 

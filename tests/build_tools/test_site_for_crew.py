@@ -8,6 +8,7 @@ import subprocess
 import sys
 import zipfile
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ import pytest
 from build_tools.commands.site import QUIET, settings_for
 from build_tools.environment import ROOT
 from tests.builds import copy_book
+from tests.once import once
 
 BUDGET, RATE, USUAL, PRICE, RENT = 7319191, 91351, 91367, 8641973, 8641987
 SECRETS = {"budget": BUDGET, "rate": RATE, "usual rate": USUAL, "price": PRICE, "rent": RENT}
@@ -48,26 +50,34 @@ variants:
 """
 
 
+COMMANDS = {"owner": ["mkdocs", "build", "--quiet"], "crew": ["build_tools", "build", "--for", "crew"]}
+
+
 @pytest.fixture(scope="module")
-def sites(tmp_path_factory: pytest.TempPathFactory, kept: Path) -> dict[str, Path]:
-    """The sites of a book with one job, for the owner (by MkDocs alone) and for the crew."""
-    folder = tmp_path_factory.mktemp("crew")
+def sites(run_folder: Path, kept: Path) -> dict[str, Path]:
+    """The sites of a book with one job, for the owner (by MkDocs alone) and for the crew, from a folder of its own."""
+    folder = once(run_folder / "crew", partial(build_both, kept))
+    return {reader: folder / reader / "site" for reader in COMMANDS}
+
+
+def build_both(kept: Path, folder: Path) -> None:
+    """Build both sites of that book."""
+    folder.mkdir()
     book = copy_book(folder)
     for file in (book / "jobs").glob("*.yaml"):
         file.unlink()
     (book / "jobs" / "shed.yaml").write_text(JOB, encoding="utf-8")
-    made = {}
-    for reader, extra in (("owner", {}), ("crew", {"made_for": "crew"})):
+    for reader, command in COMMANDS.items():
         place = folder / reader
         place.mkdir()
-        settings = settings_for(book, place, today="2026-12-01", cache=str(kept), **extra)
-        command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--config-file", str(settings)]
+        (place / ".cache").symlink_to(kept)
+        settings_for(book, place, today="2026-12-01")
+        env = {**os.environ, **QUIET, "PYTHONPATH": str(ROOT)}
         ran = subprocess.run(
-            command, cwd=ROOT, env={**os.environ, **QUIET}, capture_output=True, text=True, check=False
+            [sys.executable, "-m", *command], cwd=place, env=env, capture_output=True, text=True, check=False
         )
-        assert (ran.returncode, ran.stdout + ran.stderr) == (0, "")
-        made[reader] = place / "site"
-    return made
+        assert ran.returncode == 0, ran.stdout + ran.stderr
+        assert "WARNING" not in ran.stderr
 
 
 def contents(site: Path) -> Iterator[tuple[str, bytes]]:
