@@ -14,9 +14,10 @@ from math import ceil
 from typing import Literal
 
 from build_tools.book import quantities
+from build_tools.plan.lead_times import lead_days
 from build_tools.plan.office_hours import A_CALL, CLOSES, OPENS, add_weekdays, answered_from, ends_by, weekday_up_to
 from build_tools.plan.plan import Plan, Stretch
-from build_tools.plan.prepare import InspectionVisit, lead_days
+from build_tools.plan.prepared import InspectionVisit
 from build_tools.plan.worktime import SLOT, SLOTS_PER_HOUR
 
 Kind = Literal["inspection", "delivery", "rental", "friend"]

@@ -12,11 +12,11 @@ from datetime import date
 from math import ceil
 
 from build_tools.plan.calls import runs
+from build_tools.plan.lead_times import lead_days
 from build_tools.plan.order_list import to_do
 from build_tools.plan.order_quantities import Ordered, ordered
 from build_tools.plan.person_days import by_day
 from build_tools.plan.plan import Plan
-from build_tools.plan.prepare import lead_days
 
 
 @dataclass(frozen=True, slots=True)

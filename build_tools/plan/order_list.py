@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from build_tools.plan.calls import used_at
+from build_tools.plan.lead_times import lead_days
 from build_tools.plan.office_hours import add_weekdays, weekday_up_to
 from build_tools.plan.order_quantities import Ordered, ordered
 from build_tools.plan.plan import Plan
-from build_tools.plan.prepare import lead_days
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
 from build_tools.plan.critical_path import Dependency, may_start
-from build_tools.plan.prepare import Prepared
+from build_tools.plan.prepared import Prepared
 from build_tools.plan.problem import Solution
 from build_tools.plan.worktime import Worktime, is_weekday
 

@@ -24,7 +24,8 @@ from build_tools.plan.infeasible_subset import infeasible_subset
 from build_tools.plan.left_shift import left_shift
 from build_tools.plan.plan import Closed, Plan, Stretch, planned_from
 from build_tools.plan.planned_job import PlannedJob
-from build_tools.plan.prepare import Prepared, prepare
+from build_tools.plan.prepare import prepare
+from build_tools.plan.prepared import Prepared
 from build_tools.plan.problem import Infeasible, Objective, Problem, Solution
 from build_tools.plan.solve import OnImprovement, solve
 from build_tools.plan.standards import context_of

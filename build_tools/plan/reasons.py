@@ -7,8 +7,8 @@ from datetime import datetime
 from typing import Literal
 
 from build_tools.plan.critical_path import Dependency
+from build_tools.plan.lead_times import lead_days
 from build_tools.plan.plan import Plan
-from build_tools.plan.prepare import lead_days
 
 Kind = Literal[
     "start", "not before", "delivery", "notice", "away", "free", "task", "visit", "wait", "call", "person", "place",

@@ -84,6 +84,11 @@ class Worktime:
         return spans
 
 
+def is_working_day(day: date, week: Collection[str], holidays: Collection[date]) -> bool:
+    """Whether anybody works on that day: its name is one of the week's, and it is no holiday."""
+    return WEEK[day.weekday()] in week and day not in holidays
+
+
 def is_weekday(day: date, off: Collection[date] = ()) -> bool:
     """Whether offices work on that day."""
     return day.weekday() < 5 and day not in off

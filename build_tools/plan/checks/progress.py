@@ -13,8 +13,8 @@ from build_tools.book.model.job import Job, Task
 from build_tools.plan.crew import eligible_crew, hands_of, teams
 from build_tools.plan.plan import planned_from
 from build_tools.plan.precedence import closed_places
-from build_tools.plan.prepare import still_closed
 from build_tools.plan.standards import context_of
+from build_tools.plan.still_closed import still_closed
 from calculators.reading import read
 
 

@@ -17,7 +17,7 @@ from build_tools.plan.calls import ScheduledCall, calls, crew_inspections
 from build_tools.plan.checks import check_job
 from build_tools.plan.plan import Plan
 from build_tools.plan.planning import plan_job
-from build_tools.plan.prepare import InspectionVisit
+from build_tools.plan.prepared import InspectionVisit
 from build_tools.plan.worktime import is_weekday
 from tests.build_tools.plan.drawn_jobs import NOWHERE, Fields, book_of, draw, inspection, job_of, procedure
 

@@ -14,7 +14,7 @@ from build_tools.commands.plan_text import plan_text
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.jobs.plan_chart import items_of
 from build_tools.pages.words import words
-from build_tools.plan import prepare
+from build_tools.plan import start_windows
 from build_tools.plan.checks import check_job
 from build_tools.plan.person_days import person_days
 from build_tools.plan.plan import Plan
@@ -189,7 +189,7 @@ def test_no_quarter_hour_is_cut_off_overnight(form: str, pour: str, expected: li
 
 
 def test_the_walker_sees_a_crumb(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(prepare, "LEAST", 0)
+    monkeypatch.setattr(start_windows, "LEAST", 0)
     tasks: dict[str, Fields] = {"form": {"procedure": "p"}, "wall": {"procedure": "q", "after": ["form"]}}
     plan = plan_job(book_of({"p": procedure("7.75 h"), "q": procedure("2 h")}), job_of(tasks), MONDAY)
     assert broken_rules(plan, MONDAY) == ["wall 1 is cut overnight with a crumb"]
