@@ -77,10 +77,7 @@ def place_dimensions(placed: Placed, dimensions: list[dict[str, Any]], side: str
         long = text_width(each["text"])
         text_at = (u1 + u2) / 2
         if long + 6 > u2 - u1:
-            if text_at < middle:
-                text_at = u2 + 5 + long / 2
-            else:
-                text_at = u1 - 5 - long / 2
+            text_at = u2 + 5 + long / 2 if text_at < middle else u1 - 5 - long / 2
         reach1 = min(u1, text_at - long / 2 - 3)
         reach2 = max(u2, text_at + long / 2 + 3)
         row = free_row(taken, reach1, reach2)

@@ -130,10 +130,7 @@ def why_not(found: Found, quantity: str, unit: str) -> str:
         example = example + " or " + example + " " + unit
     if found["quantity"] == "unknown":
         return "is not " + NAMED[quantity] + ": write " + example
-    if found["quantity"] in NAMED:
-        given = NAMED[found["quantity"]]
-    else:
-        given = "in " + found["unit"]
+    given = NAMED[found["quantity"]] if found["quantity"] in NAMED else "in " + found["unit"]
     return "is " + given + "; " + NAMED[quantity] + " is wanted: write " + example
 
 

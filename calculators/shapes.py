@@ -222,8 +222,5 @@ def plan_area_sq_ft(plan: Plan) -> float:
     """
     area = 0.0
     for shape in plan:
-        if shape["less"]:
-            area = area - area_sq_ft(shape["points"])
-        else:
-            area = area + area_sq_ft(shape["points"])
+        area = area - area_sq_ft(shape["points"]) if shape["less"] else area + area_sq_ft(shape["points"])
     return area
