@@ -203,9 +203,8 @@ def approach_concrete(
     >>> round(answer["concrete"], 3)
     106.667
     """
-    if side == "none":
-        left = 0.0
-        right = 0.0
+    left = 0.0 if side == "none" else left
+    right = 0.0 if side == "none" else right
     refuse_shape(left, right, depth, curb_height, lip, thickness, edge_thickness, edge_width, edge_taper)
     left_back = left if side == "wing" else 0.0
     right_back = right if side == "wing" else 0.0
@@ -227,10 +226,8 @@ def approach_concrete(
 
     along_walk = straight_edge(throat, left_back, right_back, left_rise, right_rise)
     along_curb = straight_edge(throat, left, right, left_rise, right_rise)
-    edges = [
-        side_edge(left, left_back, depth, slope, left_rise),
-        side_edge(right, right_back, depth, slope, right_rise),
-    ]
+    edges = [side_edge(left, left_back, depth, slope, left_rise)]
+    edges.append(side_edge(right, right_back, depth, slope, right_rise))
     if form_walk:
         edges.append(along_walk)
     if form_curb:
@@ -244,12 +241,11 @@ def approach_concrete(
     to_buy = bought(concrete, waste, truck, bag_yield, base, base_loose, base_weight)
 
     bars = 0.0
-    under = 0
+    under = supports(plan, support_spacing) if reinforced else 0
     if reinforced:
         bars = bars_both_ways(
             throat, left, left_back, right, right_back, depth, bar_spacing, bar_cover, bar_lap, bar_stock
         )
-        under = supports(plan, support_spacing)
 
     gutter_break = abs(slope + gutter_slope)
     drive_break = abs(drive_slope - slope)
