@@ -93,11 +93,9 @@ class Site:
 
 
 def build(folder: Path, options: Options, held: Held | None = None) -> Site:
-    """The site of the book in that folder.
+    """The site of the book in that folder: ``build(Path("procedures"), Options(cache=Path(".cache")))``.
 
-    >>> site = build(Path("procedures"), Options(cache=Path(".cache")))  # doctest: +SKIP
-    >>> site.pages[0].url  # doctest: +SKIP
-    'index.html'
+    ``held`` is what an earlier build of the same process left; a preview gives it again, and makes only what changed.
     """
     held = held or Held()
     checked = read_checked(folder, options, held, ahead=True)

@@ -10,8 +10,8 @@ from typing import Any
 from build_tools.book import quantities
 from build_tools.book.calls import CallResult
 from build_tools.book.model.base import Row
+from build_tools.plan.needs import CutPiece, MaterialNeed
 from build_tools.plan.plan import Plan
-from build_tools.plan.take_off import CutPiece, MaterialNeed
 
 CUT_LIST = "cut-list"
 """The calculator that packs."""

@@ -116,7 +116,7 @@ def linear_segments(table: list[int]) -> list[LinearSegment]:
     """A table as few straight parts, each level or rising by one a slot: far less for the solver than every entry.
 
     >>> linear_segments([2, 3, 4, 4, 4])
-    [Run(first=0, last=2, least=2, slope=1), Run(first=3, last=4, least=4, slope=0)]
+    [LinearSegment(first=0, last=2, least=2, slope=1), LinearSegment(first=3, last=4, least=4, slope=0)]
     """
     segments: list[LinearSegment] = []
     first = 0

@@ -20,7 +20,7 @@ def read_money(text: str) -> MoneyAmount:
     """An amount of money; a dollar sign before the figure is the word after it. Raises Unreadable where it is none.
 
     >>> read_money("52 dollars"), read_money("$48,613")
-    (Money(number=52.0, currency='dollars'), Money(number=48613.0, currency='dollars'))
+    (MoneyAmount(number=52.0, currency='dollars'), MoneyAmount(number=48613.0, currency='dollars'))
     """
     parts = split_amount(f"{text[1:]} dollars" if text.startswith("$") else text)
     if parts is None or not parts.unit:

@@ -14,8 +14,8 @@ from math import ceil
 from build_tools.book import quantities
 from build_tools.book.amounts import split_amount
 from build_tools.plan.cuts import Cuts, cuts_of
+from build_tools.plan.needs import MaterialNeed, all_needs
 from build_tools.plan.plan import Plan
-from build_tools.plan.take_off import MaterialNeed, all_needs
 from calculators.units import from_inside
 
 

@@ -22,6 +22,7 @@ from build_tools.book.parallel import parallel_map
 from build_tools.plan.critical_path import critical_path, dependencies, total_float
 from build_tools.plan.infeasible_subset import infeasible_subset
 from build_tools.plan.left_shift import left_shift
+from build_tools.plan.needs import TakeOff
 from build_tools.plan.plan import Closed, Plan, Stretch, planned_from
 from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.prepare import prepare
@@ -29,7 +30,6 @@ from build_tools.plan.prepared import Prepared
 from build_tools.plan.problem import Infeasible, Objective, Problem, Solution
 from build_tools.plan.solve import OnImprovement, solve
 from build_tools.plan.standards import context_of
-from build_tools.plan.take_off import TakeOff
 from build_tools.plan.what_if import Acceleration, VariantPlan, accelerations, varied
 
 TOGETHER = "these cannot all be done as the job file has them"

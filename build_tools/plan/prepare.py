@@ -18,6 +18,7 @@ from build_tools.plan.crew import EligibleCrew, eligible_crew, hands_of
 from build_tools.plan.horizon import MOST, NO_TEAM
 from build_tools.plan.lag_tables import LagTables
 from build_tools.plan.lead_times import delivery_day
+from build_tools.plan.needs import TakeOff
 from build_tools.plan.notice import notice_of
 from build_tools.plan.precedence import TaskPrecedence, closed_places, precedences
 from build_tools.plan.prepared import InspectionVisit, Prepared
@@ -25,7 +26,7 @@ from build_tools.plan.problem import Activity, Infeasible, Occupancy, Precedence
 from build_tools.plan.segments import Segment, segments_of
 from build_tools.plan.start_windows import VISIT, day_chunks, not_cut_short, office_visits, within_a_day
 from build_tools.plan.still_closed import still_closed
-from build_tools.plan.take_off import TakeOff, take_off
+from build_tools.plan.take_off import take_off
 from build_tools.plan.trips import last_of, left_when_done, trips_of
 from build_tools.plan.worktime import SLOTS_PER_HOUR, WEEK, is_working_day
 from calculators.reading import read

@@ -8,9 +8,9 @@ from datetime import date
 from build_tools.book.book import Entry
 from build_tools.book.model.job import Hand, Job
 from build_tools.book.model.procedure import Closes
+from build_tools.plan.needs import TakeOff
 from build_tools.plan.precedence import TaskPrecedence
 from build_tools.plan.problem import Problem
-from build_tools.plan.take_off import TakeOff
 from build_tools.plan.trips import PlannedTrip
 from build_tools.plan.worktime import Worktime
 

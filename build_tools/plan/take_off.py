@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from build_tools.book import quantities
 from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import Entry
-from build_tools.book.calls import CallResult, shown_input
+from build_tools.book.calls import CallResult
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.base import Written
@@ -19,50 +19,14 @@ from build_tools.book.model.table import Amount, Call
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.example import example_of, missing_inputs, settings_of
 from build_tools.plan.measures import UnknownMeasure, columns_of, known_sizes, substitute_measures
+from build_tools.plan.needs import MaterialNeed, TakeOff, cut_pieces_of, shown_inputs
 from calculators.answering import split_rows
-from calculators.declaration import Answer, Refused
+from calculators.declaration import Refused
 from calculators.reading import Unreadable, read
 from calculators.units import from_inside, to_inside
 from calculators.writing import decimal
 
 SIZES = ("length", "area", "volume")
-
-
-@dataclass(frozen=True, slots=True)
-class CutPiece:
-    """Pieces of one length, in inches, that are cut for a task."""
-
-    length: float
-    count: int
-    name: str
-
-
-@dataclass(frozen=True, slots=True)
-class MaterialNeed:
-    """So much of a material for one task: ``number`` in the material's unit, not rounded, and how it was found.
-
-    ``given`` are the inputs that the calculator took, as they are written. ``pieces`` are those of what is cut to
-    length.
-    """
-
-    task: str
-    material: str
-    number: float
-    how: str
-    calculator: str = ""
-    working: tuple[str, ...] = ()
-    given: tuple[tuple[str, str], ...] = ()
-    pieces: tuple[CutPiece, ...] = ()
-
-
-@dataclass(slots=True)
-class TakeOff:
-    """Labour hours of all people together, and materials. ``times`` is how often the hours' measure goes into it."""
-
-    hours: float
-    times: float
-    materials: list[MaterialNeed] = field(default_factory=list)
-    diagnostics: list[Diagnostic] = field(default_factory=list)
 
 
 def take_off(context: Context, entry: Entry[Job], id: str) -> TakeOff:
@@ -333,28 +297,3 @@ def _and(names: Sequence[str]) -> str:
     """
     quoted = [f"'{name}'" for name in names]
     return " and ".join([", ".join(quoted[:-1]), quoted[-1]] if len(quoted) > 1 else quoted)
-
-
-def shown_inputs(called: CallResult) -> Iterator[tuple[str, str]]:
-    """What a calculator took, beside what it starts at by itself: the label of each input and its text."""
-    for each in called.calculator.inputs:
-        value = called.values.get(each.name)
-        if value not in (None, [], "") and value != each.default:
-            yield each.label, shown_input(each, value)
-
-
-def cut_pieces_of(answer: Answer, stock: str, times: int) -> Iterator[CutPiece]:
-    """The pieces of an answer that come out of that stock.
-
-    >>> [*cut_pieces_of({"pieces": [{"length": 60.0, "count": 2, "name": "rod", "stock": "rod"}]}, "rod", 3)]
-    [Piece(length=60.0, count=6, name='rod')]
-    """
-    for row in answer.get("pieces", ()):
-        if row["stock"] == stock:
-            yield CutPiece(row["length"], round(row["count"]) * times, row.get("name") or row["piece"])
-
-
-def all_needs(take_offs: dict[str, TakeOff]) -> Iterator[MaterialNeed]:
-    """Every line of every task."""
-    for made in take_offs.values():
-        yield from made.materials

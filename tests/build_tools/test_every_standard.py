@@ -30,9 +30,10 @@ from build_tools.browser.scripts import standards_of
 from build_tools.commands.compute import _described
 from build_tools.pages.helpers import Helpers
 from build_tools.pages.on_site import content_hash, measure_data
+from build_tools.plan.needs import TakeOff
 from build_tools.plan.order_quantities import Ordered, _ordered
 from build_tools.plan.plan import Plan
-from build_tools.plan.take_off import TakeOff, take_off
+from build_tools.plan.take_off import take_off
 from calculators.declaration import Calculator, Refused
 from calculators.run import run
 from tests.standards import IDS, context, given, other, probes, starts, with_other

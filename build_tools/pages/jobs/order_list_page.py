@@ -10,10 +10,10 @@ from build_tools.pages.jobs.amounts import as_sold, of_unit
 from build_tools.pages.jobs.names import task_name
 from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.renderer import Renderer
+from build_tools.plan.needs import MaterialNeed
 from build_tools.plan.order_list import OrderLine, SupplierOrder, order_list
 from build_tools.plan.plan import Plan
 from build_tools.plan.planned_job import PlannedJob
-from build_tools.plan.take_off import MaterialNeed
 
 CSV, XLSX = "order-list.csv", "order-list.xlsx"
 

@@ -19,9 +19,10 @@ from build_tools.plan.checks.job_file import of_job_file
 from build_tools.plan.checks.progress import of_progress
 from build_tools.plan.checks.variants import of_variants
 from build_tools.plan.crew import understaffed_tasks
+from build_tools.plan.needs import TakeOff
 from build_tools.plan.precedence import cycles, missing_predecessors, precedences
 from build_tools.plan.standards import context_of
-from build_tools.plan.take_off import TakeOff, take_off
+from build_tools.plan.take_off import take_off
 from build_tools.plan.trips import trips_of
 from build_tools.plan.worktime import SLOTS_PER_HOUR
 from calculators.reading import read

@@ -12,7 +12,8 @@ import pytest
 from build_tools.book.checks.context import Context
 from build_tools.book.references import figure_of
 from build_tools.plan.checks import check_jobs
-from build_tools.plan.take_off import TakeOff, take_off
+from build_tools.plan.needs import TakeOff
+from build_tools.plan.take_off import take_off
 from tests.build_tools.plan.drawn_jobs import job_of
 from tests.build_tools.plan.fit_out_jobs import BATH, PAD, PEOPLE, ROOM, TILE, book
 from tests.builds import change, context_of, copy_book
