@@ -1,4 +1,4 @@
-"""How much script of ours a procedure page brings along: at once, and when its forms come near and are typed into."""
+"""How much script of ours a procedure page brings along: at once, and with a form in use and its drawing redrawn."""
 
 from __future__ import annotations
 
@@ -18,9 +18,9 @@ SOURCE = re.compile(r'<script[^>]* src="[^"]*?(assets/script/[^"]+)"')
 class ScriptWeight:
     """The bytes of a page's scripts as a server sends them.
 
-    ``at_once`` is what the page itself loads, ``in_use`` what it has loaded when one of its forms answers: the largest
-    of them, since each loads its own when it comes near. ``drawing`` is what a drawing takes that is drawn anew, and
-    ``all`` what all forms and drawings load together.
+    ``at_once`` is what the page itself loads. ``in_use`` is what it has loaded when one of its forms answers and its
+    drawing was drawn anew, ``drawing`` the part of that for the drawing: for the form that takes most, since each loads
+    its own when it comes near. ``all`` is what all forms and drawings load together.
     """
 
     page: str
@@ -37,8 +37,8 @@ class ScriptWeight:
     def __str__(self) -> str:
         return (
             f"script on {self.page}, compressed: {self.at_once:,} bytes at once, {self.in_use:,} with a form in use "
-            f"(budget {BUDGET:,}, {'pass' if self.passes else 'OVER'}), {self.drawing:,} more for a drawing; "
-            f"{self.all:,} with all its forms"
+            f"and its drawing redrawn (budget {BUDGET:,}, {'pass' if self.passes else 'OVER'}), {self.drawing:,} of "
+            f"that for the drawing; {self.all:,} with all its forms"
         )
 
 
@@ -60,11 +60,11 @@ def _weight(site: Path, page: Path, packed: dict[str, int]) -> ScriptWeight:
     found = DATA.search(text)
     scripts, draw = _later(found[1]) if found else ([], [])
     at_once = sum(map(size, {*SOURCE.findall(text)}))
-    shared, *own = [size(each) for each in scripts] or [0]
-    draws, *drawings = [size(each) for each in draw] or [0]
-    drawing = draws + max(drawings, default=0)
-    in_use = at_once + shared + max(own, default=0)
-    everything = at_once + shared + sum(own) + draws + sum(drawings)
+    drawn = {Path(each).name: size(draw[0]) + size(each) for each in draw[1:]}
+    forms = [(size(scripts[0]) + size(each), drawn.get(Path(each).name, 0)) for each in scripts[1:]]
+    answers, drawing = max(forms, key=sum, default=(0, 0))
+    in_use = at_once + answers + drawing
+    everything = at_once + sum(map(size, [*scripts, *draw]))
     return ScriptWeight(page.relative_to(site).as_posix(), at_once, in_use, drawing, everything)
 
 
