@@ -13,16 +13,18 @@ SCRIPTS = Path(__file__).parent / "script"
 PIECES = SCRIPTS / "form"
 WORDS = "{WORDS}"
 """Stands in a script for the words that it says."""
-MAKE, LATER, LOAD, TELL = "elements/make", "elements/later", "elements/load", "elements/tell"
-MEMORY, WAYS, WHEN = "elements/memory", "elements/ways", "elements/when"
-FORM = (MAKE, LATER, LOAD, TELL, MEMORY, WAYS, "form")
+BASE = ("elements/make", "elements/button")
+FORM = (*BASE, *(f"elements/{name}" for name in ("later", "load", "tell", "memory", "ways", "pick")), "form")
+ENTRIES = (*(f"elements/{name}" for name in ("ways", "clock")), "times")
+STEPS = tuple(f"elements/{name}" for name in ("later", "load", "memory", "pick", "when"))
 FOLDERS = {
-    "steps": (MAKE, LATER, LOAD, MEMORY, WAYS, WHEN, "database", "times", "steps"),
-    "before": (MAKE, MEMORY, "before"),
+    "steps": (*BASE, *STEPS, *ENTRIES, "database", "limits", "steps"),
+    "enter": ("elements/make", "elements/local-time", *ENTRIES, "limits/1-limits", "enter"),
+    "before": (*BASE, "elements/memory", "before"),
     "walk": ("walk",),
-    "record": ("times", "shared", "record"),
-    "records": (MAKE, "times", "shared", "merging", "database", "records"),
-    "load": (MAKE, TELL, WHEN, "load"),
+    "record": ("elements/local-time", "times", "shared", "record"),
+    "records": (*BASE, "elements/local-time", "times", "shared", "merging", "database", "records"),
+    "load": (*BASE, "elements/tell", "elements/when", "load"),
 }
 """Scripts of the work on site, and what they are joined from: folders and pieces. What scripts share stands in each."""
 JOINED = (FORM, ("look",), ("offline",), ("page",), ("search",), *FOLDERS.values())

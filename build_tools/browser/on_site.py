@@ -1,7 +1,7 @@
 """The scripts of the work on site, with their words.
 
 A procedure page loads ``steps`` at first. What is needed only after a tap, or for a job, comes then: ``walk``,
-``record``, ``places``, ``before``, and ``crew``, which reads figures. The owner's page loads ``records``, the load-out
+``record``, ``enter``, ``places``, ``before``, and ``crew``, which reads figures. The owner's page loads ``records``, the load-out
 of a job ``load``.
 """
 

@@ -11,7 +11,7 @@ import pytest
 from py_mini_racer import MiniRacer
 
 from build_tools.browser.compiler.bundle import compile_calculators
-from build_tools.browser.form_script import SCRIPTS
+from build_tools.browser.form_script import WORDS, pieces
 from build_tools.commands.site import BOOK
 from build_tools.pages.on_site import measure_data
 from build_tools.pages.words import words
@@ -20,7 +20,7 @@ from calculators.units import UNITS
 from tests.builds import context_of
 from tests.script_engine import new_engine
 
-PIECES = ("elements/make.js", "elements/memory.js", "elements/ways.js", "steps/3-reading.js")
+PIECES = pieces("elements/make", "elements/ways", "limits", "enter/1-reading")
 
 
 @lru_cache
@@ -41,22 +41,18 @@ def engine() -> MiniRacer:
     made = new_engine()
     made.eval(compile_calculators([CALCULATORS["wax-ring"]]).core)
     say = {key.removeprefix("do_"): text for key, text in words().items() if key.startswith("do_")}
-    pieces = "\n".join((SCRIPTS / piece).read_text(encoding="utf-8") for piece in PIECES)
-    made.eval(
-        "var window = globalThis, units = 'us';"
-        "var localStorage = {getItem: () => units};"
-        f"var told = (() => {{ const say = {json.dumps(say)}; {pieces}"
-        " return { readText, verdictOf, outsideWords } })();"
-    )
+    joined = "\n".join(piece.read_text(encoding="utf-8") for piece in PIECES).replace(WORDS, json.dumps(say))
+    made.eval(f"var told = (() => {{ {joined} return {{ readText, verdictOf, outsideWords }} }})();")
     return made
 
 
 def judged(data: dict[str, Any], text: str, units: str = "us") -> tuple[str, str]:
     """The verdict of a typed reading and what is said of it."""
-    call = f"""(() => {{ units = {json.dumps(units)};
-        const data = {json.dumps(data)}, {{ value = null, why = "" }} = told.readText(data, {json.dumps(text)});
+    call = f"""(() => {{
+        const data = {json.dumps(data)}, unit = crew.unit(data.quantity, data.unit, {json.dumps(units == "metric")});
+        const {{ value = null, why = "" }} = told.readText(data, {json.dumps(text)}, unit);
         const verdict = told.verdictOf(data, value);
-        return JSON.stringify([verdict, verdict === "outside" ? told.outsideWords(data, value) : why]); }})()"""
+        return JSON.stringify([verdict, verdict === "outside" ? told.outsideWords(data, value, unit) : why]); }})()"""
     verdict, said = json.loads(str(engine().eval(call)))
     return verdict, said
 

@@ -20,7 +20,7 @@ from build_tools.records.reading import merged, records_in
 from tests.build_tools.records.test_records import item, reading, record
 from tests.script_engine import new_engine
 
-PIECES = pieces("times", "shared", "merging")
+PIECES = pieces("elements/local-time", "times", "shared", "merging")
 TEXT = st.text(st.sampled_from('aB1 ,"=-+@/\n\r\t;＝－\u00a0\ufeff\u202e|½°'), max_size=8)
 TIMES = st.integers(0, 9).map(lambda n: f"2026-11-25T14:00:00.{n:03}Z")
 STEPS = st.sampled_from(["place", "set", "acceptance", "gone"])

@@ -10,12 +10,5 @@ function make(tag, given = {}, ...inside) {
   return element;
 }
 
-/** A button that does something. */
-function button(words, does, given = {}) {
-  const made = make("button", { type: "button", ...given }, words);
-  made.addEventListener("click", does);
-  return made;
-}
-
 /** Words with what is put into them: fill("{n} less", {n: "1 in"}). */
 const fill = (words, given) => words.replace(/\{(\w+)\}/g, (_, name) => given[name]);

@@ -1,69 +1,13 @@
-// A reading against its limits, as the compiled functions of the book read it: fractions, feet and inches, millimetres.
+// The line for a reading beside its measurement. What reads and judges it comes with the first tap: the compiled functions
+// of the book (fractions, feet and inches, millimetres), and crewEnter.
 
-const NOISE = 1e-6;
-/** Half a millimetre, in inches: by so little no length misses a limit of 3/8 in or more. Codes round to the millimetre. */
-const TAPE = 0.02;
 const isMetric = () => remembered("crew-units") === "metric";
-
-/** A reading that goes as far one way as the other: its size alone is judged. */
-const isEven = ({ low, high }) => low < 0 && low === -high;
-
-/** The limits that a value is held against, and its size there: those of its way, where it has ways. */
-function heldTo(data, value) {
-  const size = data.ways || isEven(data) ? Math.abs(value) : value;
-  const limits = data.ways?.filter((_, place) => value === 0 || place === (value > 0 ? 0 : 1)) ?? [isEven(data) ? { high: data.high } : data];
-  const near = (limit) => (data.quantity === "length" && limit >= 0.375 ? TAPE : NOISE);
-  return limits.map(({ low, high, way }) => {
-    const less = (low ?? -Infinity) - size;
-    const more = size - (high ?? Infinity);
-    const never = low === undefined && high === undefined;
-    return { size, way, less, more, never, isWithin: !never && less <= near(low) && more <= near(high) };
-  });
-}
-
-/** `pass`, `outside`, or `unread` for what is no figure. Limits and value are in the unit of the inside. */
-function verdictOf(data, value) {
-  if (typeof value !== "number") return "unread";
-  return heldTo(data, value).some((one) => one.isWithin) ? "pass" : "outside";
-}
 
 const unitOf = ({ quantity, unit }) => (window.crew ? crew.unit(quantity, unit, isMetric()) : isMetric() ? "" : unit);
 const unitWords = (unit) => ({ "ft-in": "ft in", "1:n": "" })[unit] ?? unit;
 
-/** The value of a typed text, or why it is none. */
-function readText(data, text) {
-  if (!window.crew) return { why: say.no_script };
-  const unit = unitOf(data);
-  const { size, way } = parted(waysOf(data), text);
-  const value = crew.read(size, data.quantity, unit);
-  if (value === null) return { why: crew.why(size, data.quantity, unit) };
-  if (data.ways && value !== 0 && (!way || value < 0)) return { why: fill(say.which_way, { ways: waysOf(data).join(" / ") }) };
-  if (value < 0 && data.low === undefined && !data.ways && data.quantity !== "temperature") return { why: say.no_minus };
-  return { value: way && way === waysOf(data)[1] ? -value : value };
-}
-
-const waysOf = ({ ways }) => ways?.map(({ way }) => way) ?? [];
-
-/** That a reading is outside, by how much in its unit, and to which side. */
-function outsideWords(data, value) {
-  const limits = heldTo(data, value);
-  const { less, more } = limits.find(({ never }) => !never) ?? {};
-  if (less === undefined) return fill(say.never, limits[0]);
-  if (!window.crew) return say.outside;
-  const words = less > NOISE ? say.too_little : isEven(data) ? say.outside_by : say.too_much;
-  return fill(words, { by: difference(data, Math.max(less, more)) });
-}
-
-/** A difference in the unit of a reading, to the tape's mark; a smaller one in figures. */
-function difference({ quantity, unit }, size) {
-  const mine = unitOf({ quantity, unit });
-  if (quantity === "temperature") return crew.write(mine === "C" ? (size * 5) / 9 : size, "number", mine);
-  if (mine === "1:n") return crew.write(size, quantity, "%");
-  const written = crew.write(size, quantity, mine);
-  if (quantity !== "length" || crew.read(written, quantity, mine) > 0) return written;
-  const plain = mine === "ft-in" ? "in" : mine;
-  return crew.write(size / crew.read("1", quantity, plain), "number", plain);
-}
+/** What reads a typed text, once it is there. */
+const reads = () => window.crew && window.crewEnter;
 
 /** A kept text without its way, and without the unit that stands in its box. */
 function withoutUnit(data, text) {
@@ -96,11 +40,9 @@ function readingOf(step, measure) {
     const typed = parted(waysOf(data), typing.value.trim());
     const text = typed.size;
     if (!text) return { text: "", value: null, verdict: "unread" };
-    const bare = /^[\d\s./⁄½¼¾⅛⅜⅝⅞,+−-]+$/.test(text) && unitOf(data) !== "1:n" && data.quantity !== "count";
-    const full = whole(text, typed.way || way);
-    const { value = null, why } = readText(data, full);
-    const united = bare && value !== null ? whole(`${text} ${unitOf(data) === "ft-in" ? "in" : unitOf(data)}`.trim(), typed.way || way) : full;
-    return { text: united, value, verdict: verdictOf(data, value), why };
+    const full = typed.way || way;
+    const given = reads()?.taken(data, text, full, unitOf(data)) ?? { text: whole(text, full), value: null, why: say.no_script };
+    return { ...given, verdict: verdictOf(data, given.value) };
   };
   const keepIt = () => {
     const { why, ...given } = now();
@@ -125,10 +67,10 @@ function readingOf(step, measure) {
       ways?.show(way);
     }
     const verdict = verdictOf(data, value);
-    const { why } = kept?.text && value === null && window.crew ? readText(data, kept.text) : {};
+    const { why } = (kept?.text && value === null && reads()?.readText(data, kept.text, unitOf(data))) || {};
     showVerdict(said, measure, { value, text: kept?.text ?? "", verdict, why });
     // By how much it is outside takes the functions that write figures.
-    if (verdict === "outside" && !window.crew) ready().then(() => window.crew && measure.show());
+    if (verdict === "outside" && !reads()) ready().then(() => reads() && measure.show());
     tellForms(measure, value === null ? "" : kept.text);
   };
 }
@@ -141,13 +83,13 @@ function tellForms({ box, data, isNew }, text) {
 }
 
 /** The functions that read figures, once a figure is to be read; without them a text is kept as it stands. */
-const ready = () => need("crew", "crew").then(() => measures().forEach((one) => one.unitNow()), () => {});
+const ready = () => Promise.all([need("crew", "crew"), need("enter", "crewEnter")]).then(() => measures().forEach((one) => one.unitNow()), () => {});
 
 /** In words and by a sign: pass, or outside with what to do. */
 function showVerdict(said, measure, /** @type {{ text: string, value: any, verdict: string, why?: string }} */ { text, value, verdict, why }) {
   const state = text ? verdict : "none";
   measure.box.dataset.verdict = state;
-  const words = state === "outside" ? outsideWords(measure.data, value) : why ?? say.unread;
+  const words = state === "outside" ? reads()?.outsideWords(measure.data, value, unitOf(measure.data)) ?? say.outside : why ?? say.unread;
   const key = `${state} ${words}`;
   if (said.dataset.key === key) return;
   said.dataset.key = key;

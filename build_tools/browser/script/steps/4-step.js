@@ -93,19 +93,11 @@ function buildStep(step) {
   };
 }
 
-/** A time as the box for it takes it: in the time of this place. */
-function localTime(date) {
-  return new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
-}
-
-/** A first and a last name, in letters. */
-const isName = (text) => /^\p{L}[\p{L}\p{M}.'’-]*( [\p{L}\p{M}.'’-]+)* \p{L}[\p{L}\p{M}'’-]+$/u.test(text);
-
-/** A hold point asks who looked and when; until both are said it is open. Who looked is picked, or named in full. Of
-    somebody whose look it is not, that is said, and written down with the name if it is recorded anyway. */
+/** A hold point asks who looked and when; until both are said it is open. Who looked is picked, or named in full. What is
+    said is looked over by the script that comes with the first tap. */
 function buildHold(step) {
   const id = `hold-${step.id}`;
-  const { who: look, the, people } = step.hold;
+  const { people } = step.hold;
   const picked = make("select", { id }, make("option", { value: "" }, say.pick_who), ...people.map(([one], index) => make("option", { value: index }, one)), make("option", { value: "other" }, say.somebody_else));
   const name = make("input", { type: "text", id: `${id}-name`, autocomplete: "off", autocapitalize: "words" });
   const named = make("label", { for: `${id}-name`, hidden: true }, say.full_name, name);
@@ -118,32 +110,23 @@ function buildHold(step) {
   const back = button(say.take_back, () => did("hold", step, EMPTY.hold));
   const held = make("div", { class: "looked" }, passed, back);
   step.hold.box.append(form, held);
-  const isOther = () => picked.value === "other";
   picked.addEventListener("change", () => {
-    named.hidden = !isOther();
+    named.hidden = picked.value !== "other";
     if (picked.value) when.value ||= localTime(new Date());
   });
   form.addEventListener("input", () => wrong.replaceChildren());
-  /** The box that is still to be filled in, and why. */
-  function missing(who) {
-    if (!picked.value) return [picked, say.say_who];
-    if (isOther() && !isName(who)) return [name, say.say_name];
-    if (!when.value || !isLocalTime(when.value)) return [when, say.say_when];
-    return when.value > localTime(new Date(Date.now() + 60_000)) ? [when, say.not_yet] : [];
-  }
-  form.addEventListener("submit", (event) => {
+  form.addEventListener("focusin", () => need("enter", "crewEnter").catch(() => {}));
+  form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const who = isOther() ? name.value.trim().replace(/\s+/g, " ") : people[picked.value]?.[0];
-    const [box, why = ""] = missing(who);
-    wrong.textContent = why;
-    if (box) return box.focus();
-    const known = people.find(([one]) => one.toLowerCase() === who.toLowerCase());
-    const role = known ? known[1] : say.no_role;
-    if (role && !event.submitter?.matches(".anyway")) {
-      return wrong.append(make("span", {}, fill(say.not_theirs, { look, who, role })), make("button", { class: "anyway" }, say.anyway));
+    const isSure = event.submitter?.matches(".anyway");
+    try {
+      const given = (await need("enter", "crewEnter")).lookOf({ ...step.hold, picked, name, when, wrong }, isSure);
+      if (!given) return;
+      did("hold", step, given);
+      step.hold.leave();
+    } catch {
+      wrong.textContent = say.no_script;
     }
-    did("hold", step, { passed: true, looked: who, role: role && fill(known ? say.not_the : say.not_known, { the }), when: when.value });
-    step.hold.leave();
   });
   step.hold.leave = () => {
     form.reset();

@@ -9,6 +9,3 @@ function isTime(text) {
   const time = new Date(text);
   return !Number.isNaN(time.getTime()) && time.toISOString() === text;
 }
-
-/** A time of the place, to the minute, as somebody says when he looked at a hold point; empty where that was taken back. */
-const isLocalTime = (text) => text === "" || (typeof text === "string" && isTime(`${text}:00.000Z`));

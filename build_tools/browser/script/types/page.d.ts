@@ -134,6 +134,12 @@ interface Window {
   crewWalk?: (own: any) => void;
   crewRecord?: (own: any) => any;
   crewPlaces?: Places;
+  crewEnter?: {
+    readText: (data: any, text: string, unit: string) => { value?: any; why?: string };
+    outsideWords: (data: any, value: number, unit: string) => string;
+    taken: (data: any, text: string, way: string, unit: string) => { text: string; value: any; why?: string };
+    lookOf: (hold: any, isSure: boolean) => Record<string, any> | undefined;
+  };
   crewBefore?: (own: any, place: any, all: Item[]) => Promise<void>;
 }
 
