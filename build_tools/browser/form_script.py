@@ -14,12 +14,20 @@ PIECES = SCRIPTS / "form"
 WORDS = "{WORDS}"
 """Stands in a script for the words that it says."""
 BASE = ("elements/make", "elements/button")
-FORM = (*BASE, *(f"elements/{name}" for name in ("later", "load", "tell", "memory", "ways", "pick")), "form")
+FORM = (*BASE, *(f"elements/{name}" for name in ("later", "load", "tell", "memory", "ways", "pick")), "figures", "form")
 ENTRIES = (*(f"elements/{name}" for name in ("ways", "clock")), "times")
 STEPS = tuple(f"elements/{name}" for name in ("later", "load", "memory", "pick", "when"))
 FOLDERS = {
-    "steps": (*BASE, *STEPS, *ENTRIES, "database", "limits", "steps"),
-    "enter": ("elements/make", "elements/local-time", *ENTRIES, "limits/1-limits", "enter"),
+    "steps": (*BASE, *STEPS, *ENTRIES, "database", "limits", "figures/1-bare", "figures/2-shown", "steps"),
+    "enter": (
+        "elements/make",
+        "elements/local-time",
+        *ENTRIES,
+        "limits/1-limits",
+        "figures/1-bare",
+        "figures/3-typed",
+        "enter",
+    ),
     "before": (*BASE, "elements/memory", "before"),
     "walk": ("walk",),
     "record": ("elements/local-time", "times", "shared", "record"),

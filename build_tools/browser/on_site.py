@@ -1,8 +1,8 @@
 """The scripts of the work on site, with their words.
 
 A procedure page loads ``steps`` at first. What is needed only after a tap, or for a job, comes then: ``walk``,
-``record``, ``enter``, ``places``, ``before``, and ``crew``, which reads figures. The owner's page loads ``records``, the load-out
-of a job ``load``.
+``record``, ``enter``, ``places``, ``before``, and ``crew``, which reads figures. The owner's page loads ``records``,
+the load-out of a job ``load``.
 """
 
 from __future__ import annotations

@@ -20,7 +20,7 @@ from calculators.units import UNITS
 from tests.builds import context_of
 from tests.script_engine import new_engine
 
-PIECES = pieces("elements/make", "elements/ways", "limits", "enter/1-reading")
+PIECES = pieces("elements/make", "elements/ways", "limits", "figures", "enter/1-reading")
 
 
 @lru_cache

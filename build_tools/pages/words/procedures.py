@@ -95,7 +95,6 @@ PROCEDURES = {
     "used_in": "Used in",
     # the live forms
     "live_put_in": "Put in",
-    "live_feet_inches": "ft in",
     "live_units": "Units",
     "live_us": "ft, in",
     "live_metric": "m, mm",

@@ -34,9 +34,7 @@ function difference({ quantity }, size, unit) {
 
 /** A reading as it is kept: a figure without a unit, or a way, gets the one that stands in its box. */
 function taken(data, text, way, unit) {
-  const isBare = /^[\d\s./⁄½¼¾⅛⅜⅝⅞,+−-]+$/.test(text) && unit !== "1:n" && data.quantity !== "count";
   const full = whole(text, way);
   const { value = null, why } = readText(data, full, unit);
-  const united = isBare && value !== null ? whole(`${text} ${unit === "ft-in" ? "in" : unit}`.trim(), way) : full;
-  return { text: united, value, why };
+  return { text: value === null ? full : whole(united(text, data.quantity, unit), way), value, why };
 }

@@ -13,25 +13,10 @@ let metric = remembered("crew-units") === "metric";
 const isFigure = (input) => !NO_FIGURE.includes(input.quantity);
 const unitOf = (input) => crew.unit(input.quantity, input.unit, metric);
 
-/** The unit as it stands in the box. */
-const unitWords = (unit) => ({ "ft-in": say.feet_inches, "1:n": "" })[unit] ?? unit;
-
-/** A text of figures and signs alone, without any unit. */
-const isBare = (text) => /\d|[¼-¾⅐-⅞]/.test(text) && !/[a-z'"`´‘-‟′-‴:%°]/i.test(text);
-
-/** A typed text with the unit that stands in its box, where it brings none. */
+/** A typed text with the unit that stands in its box, where it brings none and is read with it. */
 function withUnit(input, text) {
-  const unit = unitOf(input);
-  if (!isFigure(input) || !unit || unit === "1:n" || input.quantity === "count" || !isBare(text)) return text;
-  const full = `${text.trim()} ${unit === "ft-in" ? "in" : unit}`;
-  return crew.read(full, input.quantity, input.unit) === null ? text : full;
-}
-
-/** A text without the unit that stands in its box. */
-function withoutUnit(input, text) {
-  const end = ` ${unitOf(input)}`;
-  const rest = text.slice(0, -end.length);
-  return isFigure(input) && text.endsWith(end) && isBare(rest) ? rest : text;
+  const full = united(text, input.quantity, isFigure(input) ? unitOf(input) : "");
+  return full === text || crew.read(full, input.quantity, input.unit) === null ? text : full;
 }
 
 /** A text with its unit as the box shows it: a figure in feet and inches is shown in metres to who asked for them. */
@@ -39,8 +24,8 @@ function inBox(input, text) {
   const unit = unitOf(input);
   const value = isFigure(input) && unit !== input.unit ? crew.read(text, input.quantity, input.unit) : null;
   const isMetric = /\d\s*(mm|cm|m|m2|m3|L|kg|t|C)\s*$/i.test(text);
-  if (value === null || isMetric) return withoutUnit(input, text);
-  return withoutUnit(input, crew.write(value, input.quantity, unit, 0, "nearest"));
+  if (value === null || isMetric) return withoutUnit(text, unit);
+  return withoutUnit(crew.write(value, input.quantity, unit, 0, "nearest"), unit);
 }
 
 /** The next mark above or below a value, in the unit of the box, kept between the limits. */

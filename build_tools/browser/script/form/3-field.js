@@ -129,7 +129,7 @@ function readAs(field, value) {
   const { size, way } = parted(input.ways, text);
   const full = crew.write(way ? Math.abs(value) : value, input.quantity, unitOf(input), 0, "nearest");
   const typed = field.typed ?? inBox(input, size);
-  const same = [full, withoutUnit(input, full), full.replace(/' 0"$/, "'")].some((one) => one === typed.trim());
+  const same = [full, withoutUnit(full, unitOf(input)), full.replace(/' 0"$/, "'")].some((one) => one === typed.trim());
   const plain = !isBare(typed) || unitOf(input) === "ft-in";
   const exact = Math.abs(crew.read(full, input.quantity, input.unit) - Math.abs(value)) < 1e-6;
   return same || !plain ? "" : `${exact ? "=" : "≈"} ${full}`;

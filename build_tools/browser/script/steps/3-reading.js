@@ -4,17 +4,12 @@
 const isMetric = () => remembered("crew-units") === "metric";
 
 const unitOf = ({ quantity, unit }) => (window.crew ? crew.unit(quantity, unit, isMetric()) : isMetric() ? "" : unit);
-const unitWords = (unit) => ({ "ft-in": "ft in", "1:n": "" })[unit] ?? unit;
 
 /** What reads a typed text, once it is there. */
 const reads = () => window.crew && window.crewEnter;
 
 /** A kept text without its way, and without the unit that stands in its box. */
-function withoutUnit(data, text) {
-  const { size } = parted(waysOf(data), text);
-  const end = ` ${unitOf(data)}`;
-  return end.length > 1 && size.endsWith(end) ? size.slice(0, -end.length) : size;
-}
+const inBox = (data, text) => withoutUnit(parted(waysOf(data), text).size, unitOf(data));
 
 /** The line for a reading beside its measurement, with its ways where it has them. */
 function readingOf(step, measure) {
@@ -62,7 +57,7 @@ function readingOf(step, measure) {
     const kept = get("reading", step.id, data.name);
     const value = kept?.value ?? null;
     if (document.activeElement !== typing) {
-      typing.value = withoutUnit(data, kept?.text ?? "");
+      typing.value = inBox(data, kept?.text ?? "");
       way = parted(waysOf(data), kept?.text ?? "").way;
       ways?.show(way);
     }
