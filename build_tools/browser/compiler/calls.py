@@ -90,7 +90,7 @@ class Calls(Builtins):
         if name not in MATH:
             fix = ": write sqrt(x * x + y * y)" if name == "hypot" else ""
             return self.refuse(node, f"math.{name}, which script has not or works out another way{fix}")
-        count = 2 if name in ("atan2", "hypot") else 1
+        count = 2 if name == "atan2" else 1
         given, _ = self.arguments(node, count, count)
         return Js(f"{self.math(name)}({', '.join(self.expr(each).code for each in given)})", MATH[name])
 

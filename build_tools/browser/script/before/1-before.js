@@ -4,8 +4,8 @@ const say = {WORDS};
 
 /** Entries up to a time were left where they were: not moved here, and nowhere else without a word. */
 const leftKey = ({ about }, ...place) => ["crew-left", about.procedure, ...place].join(" ");
-const isLeft = (own, item, ...place) => item.at <= (remembered(leftKey(own, ...place)) ?? "");
-function leaveThere(own) {
+const isLeft = (/** @type {OnSite} */ own, /** @type {Item} */ item, ...place) => item.at <= (remembered(leftKey(own, ...place)) ?? "");
+function leaveThere(/** @type {OnSite} */ own) {
   const { job, space } = own.at;
   for (const key of [leftKey(own), leftKey(own, job, space)]) remember(key, new Date().toISOString());
   own.tellBefore();
@@ -31,17 +31,17 @@ window.crewBefore = async (own, place, all) => {
 
 /** Move entries to another place, where a later one stays. Each counts as a thousandth of a second later, so that it can be
     moved back. */
-function moveItems({ keep, emptied }, list, { job, space }) {
+function moveItems(/** @type {OnSite} */ { keep, emptied }, /** @type {Item[]} */ list, { job, space }) {
   const soon = (item) => new Date(Date.parse(item.at) + 1).toISOString();
   return keep(list.flatMap((item) => [{ ...item, job, space, at: soon(item) }, { ...emptied(item), at: soon(item) }]));
 }
 
 /** That entries were moved, and the way back; what was changed since then stays. */
-function tellMoved(own, list) {
+function tellMoved(/** @type {OnSite} */ own, list) {
   const { at, items, nameOf } = own;
   const moved = list.map((item) => [nameOf({ ...item, job: at.job, space: at.space }), Date.parse(item.at) + 1]);
   const back = button(say.move_back, async () => {
-    const same = moved.filter(([name, time]) => Date.parse(items.get(name)?.at) === time).map(([name]) => items.get(name));
+    const same = moved.filter(([name, time]) => Date.parse(items.get(name)?.at ?? "") === time).map(([name]) => items.get(name));
     leaveThere(own);
     await moveItems(own, same, { job: "", space: "" });
   });
@@ -49,7 +49,7 @@ function tellMoved(own, list) {
 }
 
 /** Ask about them; the same again changes nothing. */
-function askBefore(own, list) {
+function askBefore(/** @type {OnSite} */ own, list) {
   const asks = JSON.stringify(list.map((item) => [own.nameOf(item), item.at]));
   if (own.before.dataset.asks === asks) return;
   const yes = button(say.move_here, async () => {

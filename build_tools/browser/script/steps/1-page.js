@@ -4,7 +4,7 @@
 const say = {WORDS};
 /** The address of the walk: no step can have it as its id. */
 const WALK = "#_walk";
-const top = /** @type {HTMLScriptElement} */ (document.currentScript).dataset.top;
+const top = /** @type {any} */ (document.currentScript).dataset.top;
 const root = document.querySelector(".procedure");
 const about = { procedure: root.dataset.procedure, revision: Number(root.dataset.revision), title: root.querySelector("h1").textContent.trim() };
 

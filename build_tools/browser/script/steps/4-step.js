@@ -2,12 +2,16 @@
 
 const ACCEPT = root.querySelector(".accept");
 
-/** The steps as they stand on the page, and the checks at the end as one more. */
+/**
+ * The steps as they stand on the page, and the checks at the end as one more.
+ *
+ * @type {Step[]}
+ */
 const steps = [...root.querySelectorAll(".step"), ACCEPT].filter(Boolean).map((box) => {
   const isEnd = box === ACCEPT;
   const title = isEnd ? box.parentElement.querySelector("h2") : box.querySelector(".do");
   const hold = box.querySelector(".hold");
-  /** @type {Record<string, any>} */
+  /** @type {any} */
   const step = {
     id: isEnd ? "acceptance" : box.id,
     print: box.dataset.print,

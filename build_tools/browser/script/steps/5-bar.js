@@ -76,7 +76,11 @@ document.addEventListener("crew-units", ({ detail }) => {
   ready().then(showBar);
 });
 
-const own = { WALK, top, root, about, at, steps, items, make, button, fill, need, get, keep, asked, isFilled, emptied, walkKey, wordsOf, whenWords, holdIsOpen, setPlace, refresh, showAll, titleIn, places: loadPlaces, verdictOf, room, before, tellBefore, placeWords, nameOf };
+/** @type {OnSite} */
+const own = {
+  WALK, top, root, about, at, steps, items, make, button, fill, get, keep, asked, isFilled, emptied, nameOf, walkKey, whenWords,
+  holdIsOpen, setPlace, placeWords, titleIn, places: loadPlaces, refresh, showAll, room, before, tellBefore,
+};
 
 async function loadPlaces() {
   places = await need("places", "crewPlaces").catch(() => places);

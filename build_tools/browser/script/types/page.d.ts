@@ -124,6 +124,59 @@ interface Item {
   [given: string]: any;
 }
 
+/** A step of the page, or the checks at its end, with what is entered there. */
+interface Step {
+  id: string;
+  print: string;
+  title: string;
+  box: HTMLElement;
+  hold: any;
+  measures: any[];
+  /** Show what is kept. */
+  show: () => void;
+  /** Another place is shown: what is open ends. */
+  leave: () => void;
+  [more: string]: any;
+}
+
+/** What the script of the steps hands to those that come later: the walk, the record, entries of before. */
+interface OnSite {
+  WALK: string;
+  top: string;
+  root: HTMLElement;
+  about: { procedure: string; revision: number; title: string };
+  /** Where this is: a job, a space of it, and who does the work. */
+  at: { job: string; space: string; who: string };
+  steps: Step[];
+  items: Map<string, Item>;
+  make: (tag: string, given?: Record<string, any>, ...inside: any[]) => any;
+  button: (words: any, does: (event: Event) => any, given?: Record<string, any>) => any;
+  fill: (words: string, given: Record<string, any>) => string;
+  get: (kind: Item["kind"], step: string, name?: string) => Item | undefined;
+  keep: (list: Item[], procedure?: any) => Promise<void>;
+  asked: () => any;
+  isFilled: (item: Item) => boolean;
+  emptied: (item: Item) => Item;
+  nameOf: (item: Item) => string;
+  walkKey: () => string;
+  whenWords: (iso: string) => string;
+  holdIsOpen: (step: Step) => boolean;
+  setPlace: (job: string, space: string, who: string) => Promise<void>;
+  placeWords: () => string;
+  titleIn: (list: Place[] | undefined, id: string) => string;
+  places: () => Promise<Places>;
+  refresh: () => Promise<void>;
+  showAll: () => void;
+  /** Where panels open, and what is said of entries that were made before a job was chosen. */
+  room: HTMLElement;
+  before: HTMLElement;
+  tellBefore: (words?: string, ...acts: HTMLElement[]) => void;
+  /** Of the walk, while somebody walks. */
+  walking?: boolean;
+  settle?: (() => void) | null;
+  lock?: WakeLockSentinel | null;
+}
+
 /** What the pieces of the search use: an entry is [address, title, other names, weight, text, emergency phrases]. */
 type Entry = [string, string, string, number, string, string[]?];
 
@@ -131,8 +184,8 @@ interface Window {
   crew?: Crew;
   crewFind?: (typed?: string) => void;
   crewSearch?: any;
-  crewWalk?: (own: any) => void;
-  crewRecord?: (own: any) => any;
+  crewWalk?: (own: OnSite) => void;
+  crewRecord?: (own: OnSite) => Record<string, () => Promise<void>>;
   crewPlaces?: Places;
   crewEnter?: {
     readText: (data: any, text: string, unit: string) => { value?: any; why?: string };
@@ -140,7 +193,7 @@ interface Window {
     taken: (data: any, text: string, way: string, unit: string) => { text: string; value: any; why?: string };
     lookOf: (hold: any, isSure: boolean) => Record<string, any> | undefined;
   };
-  crewBefore?: (own: any, place: any, all: Item[]) => Promise<void>;
+  crewBefore?: (own: OnSite, place: OnSite["at"], all: Item[]) => Promise<void>;
 }
 
 /** What stands on a page is put there by its template: a script takes it as it is. */

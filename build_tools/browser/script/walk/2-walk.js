@@ -84,7 +84,7 @@ window.crewWalk = (own) => {
     html.dataset.walk = kind;
     const number = steps.indexOf(step) + 1;
     const isLast = kind === "end" || kind === "before";
-    far.textContent = isLast ? boxes.at(-1).querySelector("h2")?.textContent ?? own.about.title : fill(kind === "danger" ? say.before_step : say.step_of, { n: number, of: steps.length - Number(steps.at(-1).id === "acceptance") });
+    far.textContent = isLast ? boxes.at(-1).querySelector("h2")?.textContent ?? own.about.title : fill(kind === "danger" ? say.before_step : say.step_of, { n: number, of: steps.length - Number(steps.at(-1)?.id === "acceptance") });
     back.disabled = now === 0;
     told.textContent = "";
     showNext();
