@@ -92,7 +92,7 @@ def test_search_that_did_not_come_is_asked_for_again(window: Window) -> None:
     window.open("plumbing/index.html")
     window.offline(True)
     window.find(".find-open").click()
-    window.until(lambda: window.script("return !document.querySelector('script[src$=\"found.js\"]')"), "the failure")
+    window.until(lambda: any("DISCONNECTED" in line for line in window.console()), "the failure")
     window.offline(False)
     window.find(".find-open").click()
     window.until(lambda: window.find_all(FIELD) and window.find(FIELD).is_displayed(), "the field of the search")

@@ -98,8 +98,9 @@ class Window:
         return [message for message in self.said if "Content Security Policy" in message]
 
     def offline(self, is_offline: bool) -> None:
-        """Cut the browser off from every address, or let it go again."""
+        """Cut the browser off from every address, with nothing at hand of what it loaded before, or let it go again."""
         self.driver.execute_cdp_cmd("Network.enable", {})
+        self.driver.execute_cdp_cmd("Network.clearBrowserCache", {})
         given = {"offline": is_offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
         self.driver.execute_cdp_cmd("Network.emulateNetworkConditions", given)
 
