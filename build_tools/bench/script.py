@@ -60,15 +60,13 @@ def _weight(site: Path, page: Path, packed: dict[str, int]) -> ScriptWeight:
     found = DATA.search(text)
     scripts, draw = _later(found[1]) if found else ([], [])
     at_once = sum(map(size, {*SOURCE.findall(text)}))
-    drawn = {Path(each).name: size(draw[0]) + size(each) for each in draw[1:]}
-    forms = [(size(scripts[0]) + size(each), drawn.get(Path(each).name, 0)) for each in scripts[1:]]
-    answers, drawing = max(forms, key=sum, default=(0, 0))
-    in_use = at_once + answers + drawing
+    drawing = sum(map(size, draw))
+    in_use = at_once + sum(map(size, scripts[:1])) + max(map(size, scripts[1:]), default=0) + drawing
     everything = at_once + sum(map(size, [*scripts, *draw]))
     return ScriptWeight(page.relative_to(site).as_posix(), at_once, in_use, drawing, everything)
 
 
 def _later(data: str) -> tuple[list[str], list[str]]:
-    """The scripts that the forms of a page load and those that draw, the shared one first in both."""
+    """The scripts that the forms of a page load, the shared one first, and the one that draws."""
     page = json.loads(data)
     return page["scripts"], page["draw"]

@@ -26,7 +26,7 @@ HERE = Path(__file__).parent
 
 
 def make_scripts(context: Context, kept: Path) -> dict[str, str]:
-    """The scripts of calculators and drawings, the shared ones first; ``kept`` holds what is dear to make."""
+    """The scripts of calculators, the shared ones first; ``kept`` holds what is dear to make."""
     return context.memo.named("scripts", context.fingerprint, lambda: _made(context, kept))
 
 
@@ -48,7 +48,7 @@ def _made(context: Context, kept: Path) -> dict[str, str]:
         whole.append(functions.replace("DECLARATION", data_in_script(declared), 1))
     for name, short in zip(scripts.functions, shorter(*whole), strict=True):
         made[f"assets/script/calculators/{name}.js"] = short
-    return made | {f"assets/script/drawings/{name}.js": drawing for name, drawing in scripts.drawings.items()}
+    return made
 
 
 def standards_of(context: Context, calculator: Calculator) -> dict[str, Standard]:

@@ -65,11 +65,10 @@ def live_page(calculators: Iterable[Calculator], words: Mapping[str, str], top: 
     """What the script of the forms needs to know of its page, as the text of a data block; nothing where it has none.
 
     ``scripts`` run the calculators and are loaded when a form comes near, ``draw`` when a drawing has to be drawn anew:
-    a page that is only read loads neither. In both the shared one stands first.
+    a page that is only read loads neither. The shared one stands first.
     """
     live = [calculator for calculator in calculators if calculator.on_site]
     on_site = sorted(calculator.name for calculator in live)
-    drawn = sorted(calculator.name for calculator in live if calculator.drawing is not None)
     if not on_site:
         return Markup("")
     said = {name.removeprefix(WORDS): text for name, text in words.items() if name.startswith(WORDS)}
@@ -77,7 +76,7 @@ def live_page(calculators: Iterable[Calculator], words: Mapping[str, str], top: 
     page = {
         "top": top,
         "scripts": [_script("crew"), *(_script(f"calculators/{name}") for name in on_site)],
-        "draw": [_script("draw"), *(_script(f"drawings/{name}") for name in drawn)] if drawn else [],
+        "draw": [_script("draw")] if any(calculator.drawing for calculator in live) else [],
         "words": said,
     }
     return Markup(data_in_script(page))

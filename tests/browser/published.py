@@ -113,7 +113,6 @@ SHARED = (
     "assets/fonts/*",
     "assets/script/*",
     "assets/script/calculators/wa*",
-    "assets/script/drawings/wa*",
 )
 
 

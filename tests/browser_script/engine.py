@@ -51,8 +51,7 @@ def engine() -> MiniRacer:
     made.eval(scripts.core)
     for name, functions in scripts.functions.items():
         made.eval(functions.replace("DECLARATION", data_in_script(declaration(CALCULATORS[name], {})), 1))
-    for script in (scripts.draw, *scripts.drawings.values()):
-        made.eval(script)
+    made.eval(scripts.draw)
     made.eval(HARNESS)
     return made
 

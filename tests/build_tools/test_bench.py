@@ -161,12 +161,11 @@ def test_the_script_of_a_page_is_weighed(tmp_path: Path) -> None:
     """What the page names, and what its heaviest form loads with its drawing. The theme's own script is not ours."""
     (tmp_path / "plumbing").mkdir()
     (tmp_path / "assets/script/calculators").mkdir(parents=True)
-    (tmp_path / "assets/script/drawings").mkdir()
     names = ["crew", "calculators/wax-ring", "calculators/drain-fall"]
-    for name in ("form", "draw", "drawings/wax-ring", "calculators/other", *names):
+    for name in ("form", "draw", "calculators/other", *names):
         (tmp_path / f"assets/script/{name}.js").write_text("x" * 1000, encoding="utf-8")
     scripts = [f"assets/script/{name}.js" for name in names]
-    data = json.dumps({"scripts": scripts, "draw": ["assets/script/draw.js", "assets/script/drawings/wax-ring.js"]})
+    data = json.dumps({"scripts": scripts, "draw": ["assets/script/draw.js"]})
     page = (
         '<script src="../assets/javascripts/theme.js"></script><script defer src="../assets/script/form.js"></script>'
         f'<div class="crew procedure"><script type="application/json" id="crew-page">{data}</script>'
@@ -176,7 +175,7 @@ def test_the_script_of_a_page_is_weighed(tmp_path: Path) -> None:
     (found,) = weigh(tmp_path)
     one = found.at_once
     assert 20 < one < 60
-    assert (found.in_use, found.drawing, found.all) == (5 * one, 2 * one, 6 * one)
+    assert (found.in_use, found.drawing, found.all) == (4 * one, one, 5 * one)
     assert str(ScriptWeight("a.html", 9000, 30721, 5000, 40000)) == (
         "script on a.html, compressed: 9,000 bytes at once, 30,721 with a form in use and its drawing redrawn "
         "(budget 30,720, OVER), 5,000 of that for the drawing; 40,000 with all its forms"

@@ -1,8 +1,8 @@
-"""The calculators compiled to script: one file that all pages share, one for each calculator; so for drawings.
+"""The calculators compiled to script: one file that all pages share, one for each calculator.
 
 The shared file holds ``script/python.js``, the shared modules as far as any calculator or the run core needs them, and
 the interface ``crew`` (``script/core.js``). A calculator's file holds the modules of its trade that it needs.
-``draw.js`` and a file for each drawing come when something is drawn anew: a page that answers needs neither. Each file
+``draw.js`` comes when something is drawn anew: a page that answers does not need it. Each file
 is a scope of its own; what others need of a file is handed over in ``crew.given``.
 """
 
@@ -56,12 +56,11 @@ class NotPlain(Exception):
 
 @dataclass(frozen=True)
 class Scripts:
-    """The shared script, each calculator's without its declaration; the one that draws, and each drawing's."""
+    """The shared script, each calculator's with its drawing and without its declaration, and the one that draws."""
 
     core: str
     functions: Mapping[str, str]
     draw: str
-    drawings: Mapping[str, str]
 
 
 _COMPILED: dict[tuple[int, ...], tuple[list[Calculator], Scripts]] = {}
@@ -91,8 +90,8 @@ class _Bundle:
         """What the shared file has."""
         self.drawn = self._shared([LAY_OUT, *self.drawings.values()]) - self.shared
         """What the file that draws has beside that."""
-        owns = [self._own(starts(each), self.shared) for each in calculators]
-        owns += [self.drawn, *(self._own([each], self.shared | self.drawn) for each in self.drawings.values())]
+        owns = [*(self._own(starts(each), self.shared) for each in calculators), *map(self._drawing_own, calculators)]
+        owns.append(self.drawn)
         used = {use for own in owns for use in self._used(own)}
         self.given = [*sorted((self.shared | HOST) & used), *sorted(self.drawn & used)]
         """What files hand over, in the order of ``crew.given``: the shared one first, then the one that draws."""
@@ -117,23 +116,37 @@ class _Bundle:
             shorter(
                 "\n".join(["var crew = (() => {", '"use strict";', *core, "return crew;", "})();"]),
                 self._file(self.drawn, draw),
-                *(self._file(self._own(starts(one), self.shared), [_call(one)]) for one in self.calculators),
-                *(self._drawing(name, start) for name, start in self.drawings.items()),
+                *(self._file(self._own(starts(one), self.shared), [self._call(one)]) for one in self.calculators),
             )
         )
         shared, draws = next(short), next(short)
-        by_name = {one.name: next(short) for one in self.calculators}
-        return Scripts(shared, by_name, draws, dict(zip(self.drawings, short, strict=True)))
+        return Scripts(shared, {one.name: next(short) for one in self.calculators}, draws)
 
-    def _drawing(self, name: str, start: Name) -> str:
-        own = self._own([start], self.shared | self.drawn)
-        return self._file(own, [f'crew.addDrawing("{name}", {script_name(start)});'])
+    def _drawing_own(self, calculator: Calculator) -> set[Name]:
+        """What a drawing needs that neither the shared files nor its calculator have."""
+        if calculator.name not in self.drawings:
+            return set()
+        others = self.shared | self.drawn | self._own(starts(calculator), self.shared)
+        return self._own([self.drawings[calculator.name]], others)
+
+    def _call(self, calculator: Calculator) -> str:
+        """The call into a calculator; ``DECLARATION`` stands for the declaration. Its drawing is made of what the file
+        that draws hands over, once that is there."""
+        readers = ", ".join(f"{key}: {script_name(name)}" for key, name in _readers(calculator).items())
+        call = f"crew.add(DECLARATION, {script_name(place(calculator.function))}, {{{readers}}}"
+        if calculator.name not in self.drawings:
+            return f"{call});"
+        own, start = self._drawing_own(calculator), self.drawings[calculator.name]
+        return f"{call}, () => {{\n{self._taken(own)}\n{self.program.code(own)}\nreturn {script_name(start)};\n}});"
 
     def _file(self, own: set[Name], last: list[str]) -> str:
         """A file beside the shared one: what it takes from others, what it needs itself, what it does with it."""
+        return "\n".join(["(() => {", '"use strict";', self._taken(own), self.program.code(own), *last, "})();"])
+
+    def _taken(self, own: set[Name]) -> str:
+        """What these take from other files."""
         used = self._used(own)
-        taken = f"const [{', '.join(script_name(name) if name in used else '' for name in self.given)}] = crew.given;"
-        return "\n".join(["(() => {", '"use strict";', taken, self.program.code(own), *last, "})();"])
+        return f"const [{', '.join(script_name(name) if name in used else '' for name in self.given)}] = crew.given;"
 
     def _given(self, names: set[Name]) -> str:
         return ", ".join(script_name(name) for name in self.given if name in names)
@@ -154,9 +167,3 @@ def _readers(calculator: Calculator) -> dict[str, Name]:
     quantities = {each.quantity for each in inputs}
     plans = {"plan": PLANS} if "plan" in quantities else {}
     return plans | ({"split": ROWS[0], "rows": ROWS[1]} if "rows" in quantities else {})
-
-
-def _call(calculator: Calculator) -> str:
-    """The call into a calculator; ``DECLARATION`` stands for the declaration."""
-    readers = ", ".join(f"{key}: {script_name(name)}" for key, name in _readers(calculator).items())
-    return f"crew.add(DECLARATION, {script_name(place(calculator.function))}, {{{readers}}});"

@@ -60,11 +60,11 @@ const crew = {
   calculators,
 
   // Called by a calculator's own script; `more` reads what few calculators take: plans, rows.
-  add({ name, inputs, outputs }, answers, more) {
+  add({ name, inputs, outputs }, answers, more, draws) {
     Object.assign(readers, more);
     const declaration = { name, inputs: inputs.map(inputOf), outputs: outputs.map(outputOf) };
     // A calculator's function takes its inputs in the order of their declaration.
-    calculators[name] = { declaration, call: (values) => answers(...declaration.inputs.map((one) => values[one.name])) };
+    calculators[name] = { declaration, draws, call: (values) => answers(...declaration.inputs.map((one) => values[one.name])) };
   },
 
   // A written figure in the unit of the inside; null for what cannot be read.

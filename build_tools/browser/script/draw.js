@@ -29,14 +29,10 @@ function pattern({ name, width, height, d }, key) {
   return element("pattern", given, paper + element("path", { d, class: "hatch" }));
 }
 
-// Called by the script of a calculator's drawing.
-crew.addDrawing = (name, drawing) => {
-  drawings[name] = drawing;
-};
-
 // The drawing as numbers, or null where there is none.
 crew.drawing = (name, values, answer) => {
   try {
+    drawings[name] ??= crew.calculators[name].draws?.();
     return drawings[name](crew.complete(name, values), answer);
   } catch {
     return null;

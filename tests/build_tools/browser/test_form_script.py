@@ -47,8 +47,7 @@ def test_a_page_names_its_scripts_in_order(page: list[str]) -> None:
     given = data(*page)
     wanted = ["crew", *(f"calculators/{name}" for name in sorted(page))]
     assert given["scripts"] == [f"assets/script/{name}.js" for name in wanted]
-    drawn = ["draw", *(f"drawings/{name}" for name in sorted(page))]
-    assert (given["draw"], given["top"]) == ([f"assets/script/{name}.js" for name in drawn], "../")
+    assert (given["draw"], given["top"]) == (["assets/script/draw.js"], "../")
 
 
 def test_a_page_without_live_forms_has_nothing() -> None:

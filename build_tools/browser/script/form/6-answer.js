@@ -76,7 +76,7 @@ function redraw(form, values, answer) {
   const same = !form.redrawn && form.fields.every((field) => field.text === field.page);
   if (!box || same) return;
   form.redrawn = { values, answer };
-  loadAll([page.draw[0], scriptOf(page.draw, form.name)]).then(() => drawLatest(form, box), () => box.replaceChildren());
+  loadAll(page.draw).then(() => drawLatest(form, box), () => box.replaceChildren());
 }
 
 /** Several keys may have been pressed while the script was on its way: the last is drawn, in a moment of its own. */

@@ -74,10 +74,13 @@ interface Shown {
   rows?: Record<string, string>[];
 }
 
+/** A drawing as numbers, of the values and the answer that it shows. */
+type Draws = (values: Record<string, any>, answer: Answer) => any;
+
 /** The compiled calculators: the global of crew.js. Nothing that a person types makes it throw. */
 interface Crew {
-  calculators: Record<string, { declaration: Declaration; call: (values: Record<string, any>) => Answer }>;
-  add(declaration: any, answers: (...values: any[]) => Answer, more: Record<string, Function>): void;
+  calculators: Record<string, { declaration: Declaration; call: (values: Record<string, any>) => Answer; draws?: () => Draws }>;
+  add(declaration: any, answers: (...values: any[]) => Answer, more: Record<string, Function>, draws?: () => Draws): void;
   read(text: string, quantity: Quantity, unit: string): any;
   why(text: string, quantity: Quantity, unit: string): string;
   write(value: number, quantity: Quantity, unit: string, step?: number, rounds?: string): string;
@@ -91,7 +94,6 @@ interface Crew {
   /** What files hand over, in an order that the bundle knows. */
   given?: any[];
   // Of draw.js.
-  addDrawing?: any;
   drawing?: any;
   draw?: any;
 }
