@@ -1,4 +1,4 @@
-"""Accessibility: axe-core's rules on each kind of page, on a phone and a laptop, and headings in order."""
+"""Accessibility: axe-core's rules on each kind of page and in each look, and headings in order."""
 
 from __future__ import annotations
 
@@ -26,14 +26,25 @@ axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22
 LEVELS = "return [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')].map((one) => Number(one.tagName[1]))"
 
 
-LOOKS = ["plain", "sun", "dark"]
+LOOKS = ("plain", "sun", "dark")
 
 
-def put_on(look: str, window: Window) -> None:
-    """A look for what is opened next: one that the system asks for, or one that somebody chose."""
-    emulate(window, prefers_color_scheme="dark" if look == "dark" else "light")
-    window.open("404.html")
-    window.script("localStorage.setItem('crew-look', arguments[0])", "sun" if look == "sun" else "plain")
+def in_every_look(window: Window) -> dict[str, list[dict[str, Any]]]:
+    """What axe-core finds on the page as it stands, by the look that is chosen or that the system asks for."""
+    found = {}
+    for look in LOOKS:
+        scheme = "dark" if look == "dark" else "light"
+        emulate(window, prefers_color_scheme=scheme, prefers_reduced_motion="reduce")  # colors change at once
+        chosen = "sun" if look == "sun" else "plain"
+        window.script("dispatchEvent(new StorageEvent('storage', {key: 'crew-look', newValue: arguments[0]}))", chosen)
+        assert window.script("return document.documentElement.dataset.look") == chosen
+        found[look] = violations(window)
+    emulate(window, prefers_color_scheme="", prefers_reduced_motion="")
+    return found
+
+
+CLEAN: dict[str, list[dict[str, Any]]] = {look: [] for look in LOOKS}
+"""Nothing found."""
 
 
 def start(page: OnSite) -> None:
@@ -126,57 +137,50 @@ def violations(window: Window) -> list[dict[str, Any]]:
 
 
 @pytest.mark.parametrize("url", KINDS)
-@pytest.mark.parametrize("width", [PHONE, LAPTOP])
-def test_axe_finds_nothing(url: str, width: int, window: Window) -> None:
-    window.width(width)
+def test_axe_finds_nothing(url: str, window: Window) -> None:
+    """On a phone and a laptop. There is one heading of the first level, and no level is left out on the way down."""
+    found = {}
+    window.width(PHONE)
     window.open(url)
-    assert violations(window) == []
+    for width in (PHONE, LAPTOP):
+        window.width(width)
+        found[width] = violations(window)
+    assert found == {PHONE: [], LAPTOP: []}
+    levels: list[int] = window.script(LEVELS)
+    assert levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in pairwise(levels))
 
 
 @pytest.mark.parametrize("typed", ["toilet", "toilit"])
-@pytest.mark.parametrize("look", LOOKS)
-def test_axe_finds_nothing_in_the_search(typed: str, look: str, window: Window) -> None:
+def test_axe_finds_nothing_in_the_search(typed: str, window: Window) -> None:
     """With answers, and with what is said of a slip."""
-    put_on(look, window)
     window.open("index.html")
     window.find(".crew .find").click()
     window.until(lambda: window.find_all(".crew-search input"), "the search")
     window.find(".crew-search input").send_keys(typed)
     window.until(lambda: window.find_all(".crew-search li"), "results")
-    assert violations(window) == []
+    assert in_every_look(window) == CLEAN
 
 
-@pytest.mark.parametrize("look", LOOKS)
-def test_axe_finds_nothing_in_the_menu(look: str, window: Window) -> None:
+def test_axe_finds_nothing_in_the_menu(window: Window) -> None:
     """On a phone, where it slides in over the page."""
-    put_on(look, window)
     window.width(PHONE)
     window.open("index.html")
     window.find(".md-header [for=__drawer]").click()
     window.until(lambda: window.find("label[for=__nav_8]").is_displayed(), "the menu")
-    assert violations(window) == []
+    assert in_every_look(window) == CLEAN
 
 
-@pytest.mark.parametrize("look", [*LOOKS, "wide"])
 @pytest.mark.parametrize("state", STATES)
-def test_axe_finds_nothing_while_work_goes_on(state: str, look: str, window: Window) -> None:
-    """On the page of a procedure: in the walk, with a panel open, with what somebody put in."""
+def test_axe_finds_nothing_while_work_goes_on(state: str, window: Window) -> None:
+    """On the page of a procedure: in the walk, with a panel open, with what somebody put in; and that on a laptop."""
     forget_all(window.driver, window.address)
-    put_on(look, window)
     window.width(PHONE)
     STATES[state](OnSite(window))
-    window.width(LAPTOP if look == "wide" else PHONE)
-    found = violations(window)
+    found = in_every_look(window)
+    window.width(LAPTOP)
+    found["wide"] = violations(window)
     window.open("index.html")
     window.script("sessionStorage.clear()")
     forget_all(window.driver, window.address)
-    assert found == []
-
-
-@pytest.mark.parametrize("url", KINDS)
-def test_headings_are_in_order(url: str, window: Window) -> None:
-    """One heading of the first level, and no level is left out on the way down."""
-    window.open(url)
-    levels: list[int] = window.script(LEVELS)
-    assert levels.count(1) == 1
-    assert all(after <= before + 1 for before, after in pairwise(levels))
+    assert found == {**CLEAN, "wide": []}
