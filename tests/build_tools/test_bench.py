@@ -20,7 +20,7 @@ from build_tools.bench.invent import STEPS, write_book
 from build_tools.bench.lighthouse import scores_of
 from build_tools.bench.markdown import write_pages
 from build_tools.bench.measure import Failed, timed
-from build_tools.bench.planning import Planning, measure_planning
+from build_tools.bench.planning import Planning
 from build_tools.bench.racking import Racking
 from build_tools.bench.run import ResultLine
 from build_tools.bench.script import ScriptWeight, weigh
@@ -150,13 +150,6 @@ def test_planning_says_its_time_and_its_worth() -> None:
     assert "end not proved in 6.00 s (budget 10 s, OVER)" in str(open_end)
 
 
-def test_a_job_of_forty_tasks_is_proved() -> None:
-    """On a busy machine the clock says little; the proof itself does."""
-    found = measure_planning(ROOT / "procedures")
-    assert (found.tasks, found.proved) == (40, True)
-    assert found.ratio < 0.5
-
-
 def test_the_script_of_a_page_is_weighed(tmp_path: Path) -> None:
     """What the page names, and what its heaviest form loads with its drawing. The theme's own script is not ours."""
     (tmp_path / "plumbing").mkdir()
@@ -231,6 +224,7 @@ def test_a_program_that_fails_says_its_last_lines(tmp_path: Path) -> None:
         timed(["sh", "-c", "echo no such thing; exit 3"], tmp_path)
 
 
+@pytest.mark.slow
 @pytest.mark.usefixtures("in_the_background")
 def test_the_whole_run_measures_each_way_to_build(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
@@ -252,6 +246,8 @@ def test_the_whole_run_measures_each_way_to_build(
     (racking,), (planning,) = result["racking"], result["planning"]
     assert code == (0 if all(each["passes"] for each in (racking, planning, *result["lines"])) else 1)
     assert 0 <= racking["waste"] * 5 < racking["first_fit_waste"]
+    assert (planning["tasks"], planning["proved"]) == (40, True)
+    assert planning["ratio"] < 0.5
     assert "inventing 60 procedures" in captured.err
 
 
