@@ -16,6 +16,8 @@ from build_tools.commands.command import UsageError
 from build_tools.environment import ROOT
 from tests.jobs import two_rooms
 
+pytestmark = pytest.mark.slow
+
 GUIDES = [ROOT / "README.md", ROOT / "DEVELOPERS.md"]
 STANDS_FOR = {
     "JOB": "two-rooms",

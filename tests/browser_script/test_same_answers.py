@@ -10,6 +10,8 @@ from calculators.run import read_inputs
 from tests.browser_script.drawn import case
 from tests.browser_script.engine import ON_SITE, difference, in_python, in_script
 
+pytestmark = pytest.mark.slow
+
 CASES = 2000
 
 

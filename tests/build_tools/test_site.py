@@ -185,3 +185,9 @@ def test_each_trade_has_its_page(folder: str, pages: Pages) -> None:
     """Each trade's page lists its procedures."""
     listed = {resolve(f"{folder}/index.html", link)[0] for link in pages[f"{folder}/index.html"].links()}
     assert {f"{folder}/{path.stem}.html" for path in (BOOK / folder).glob("*.yaml")} <= listed
+
+
+def test_what_takes_a_built_site_is_slow(site: Path, request: pytest.FixtureRequest) -> None:
+    """The quick run leaves it out without being told."""
+    assert site.is_dir()
+    assert request.node.get_closest_marker("slow")
