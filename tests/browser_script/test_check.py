@@ -20,6 +20,7 @@ FAULTS = {
 """By piece: a line at its end, and a rule that refuses it."""
 
 
+@pytest.mark.slow
 def test_a_fault_in_a_piece_is_named_by_its_line(tmp_path: Path) -> None:
     """A fault in each kind of script is found by both tools, and nothing else is found in any."""
     scripts = shutil.copytree(SCRIPTS, tmp_path / "script")
