@@ -16,8 +16,8 @@ from build_tools.commands import settings as module
 from build_tools.commands.command import UsageError, book_folder
 from build_tools.commands.settings import OWN, settings
 from build_tools.environment import ROOT
+from tests.builds import SMALL
 
-SMALL = Path(__file__).parent / "book" / "small"
 WITH_PLUGIN = "plugins: [crew-methods]\n"
 NOT_GIVEN = argparse.Namespace(book=None)
 
