@@ -20,6 +20,8 @@ from calculators.units import UNITS
 from tests.builds import context_of
 from tests.script_engine import new_engine
 
+pytestmark = pytest.mark.slow
+
 PIECES = pieces("elements/make", "elements/ways", "limits", "figures", "enter/1-reading")
 
 

@@ -12,6 +12,8 @@ from calculators.drawing import FILLS, STYLES, dimension, label, leader, rectang
 from tests.browser_script.engine import ON_SITE, each_in_script
 from tests.drawn_inputs import drawn_cases
 
+pytestmark = pytest.mark.slow
+
 DRAWN = [each for each in ON_SITE.values() if each.drawing is not None]
 
 Tree = tuple[str, dict[str, str], str, list[Any]]

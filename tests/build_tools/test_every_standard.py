@@ -38,6 +38,8 @@ from calculators.declaration import Calculator, Refused
 from calculators.run import run
 from tests.standards import IDS, context, given, other, probes, starts, with_other
 
+pytestmark = pytest.mark.slow
+
 DEFAULTS = [id for id in IDS if context().book.values[id].item.default_of]
 
 

@@ -84,6 +84,7 @@ def test_a_site_is_replaced_and_nothing_is_left_beside(place: Path) -> None:
     assert place.stat().st_mode & 0o777 == 0o750
 
 
+@pytest.mark.slow
 def test_killed_at_any_moment_the_site_is_whole(place: Path) -> None:
     """Builds are killed all over their length; the old or the new site lies there, and the next build is whole."""
     began = time.perf_counter()

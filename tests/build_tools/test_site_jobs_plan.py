@@ -19,6 +19,8 @@ from tests.builds import context_of
 from tests.jobs import two_rooms
 from tests.site_pages import SitePage
 
+pytestmark = pytest.mark.slow
+
 TODAY = date(2026, 12, 1)
 
 

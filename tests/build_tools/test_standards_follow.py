@@ -19,6 +19,8 @@ from tests.builds import change, context_of, copy_book, pages_of
 from tests.site_pages import SitePage
 from tests.tables import answer
 
+pytestmark = pytest.mark.slow
+
 STANDARD = "approach-thickness"
 OLD, NEW = "6 in", "7 in"
 PAGE = "concrete/approach-forming.html"

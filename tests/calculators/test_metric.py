@@ -31,6 +31,7 @@ def test_every_us_unit_has_a_metric_one_and_metric_ones_stay() -> None:
             assert metric_unit(quantity, other) == other
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("quantity", "unit"), [pair for pair in PAIRS if pair[1] in PINT])
 def test_the_sizes_are_those_of_pint(quantity: str, unit: str) -> None:
     """Pint's registry of units (pint 0.25, default_en.txt)."""

@@ -60,6 +60,7 @@ def book(folder: Path) -> Book:
     return loaded.book
 
 
+@pytest.mark.slow
 def test_the_invented_book_has_no_mistakes(book: Book) -> None:
     assert [str(diagnostic) for diagnostic in check_book(book) if diagnostic.severity == "error"] == []
 

@@ -223,6 +223,7 @@ def assert_named(diagnostics: list[Diagnostic], file: str, raw: bytes) -> None:
             assert diagnostic.line > len(lines) or diagnostic.column <= len(lines[diagnostic.line - 1]) + 2, diagnostic
 
 
+@pytest.mark.slow
 def test_no_spoiled_file_gives_a_traceback(book: Path) -> None:
     """Whatever is cut, doubled, moved or put into a file, the answer is a list of diagnostics with their places."""
     files, cache = sorted(book.rglob("*.yaml")), DocumentCache()
@@ -236,6 +237,7 @@ def test_no_spoiled_file_gives_a_traceback(book: Path) -> None:
         path.write_bytes(good)
 
 
+@pytest.mark.slow
 def test_no_file_of_the_book_gives_a_traceback_when_it_is_spoiled(tmp_path: Path) -> None:
     """The same for each file of the real book, as far as reading goes."""
     folder = Path(shutil.copytree(BOOK, tmp_path / "procedures"))

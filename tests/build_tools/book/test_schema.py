@@ -69,6 +69,7 @@ def test_each_schema_is_a_schema(name: str) -> None:
     Draft202012Validator.check_schema(validator(name).schema)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("path", PROCEDURES + ENTRIES, ids=lambda path: path.relative_to(BOOK).as_posix())
 def test_the_book_agrees_with_its_schema(path: Path) -> None:
     """An editor marks nothing in a file that the book takes."""

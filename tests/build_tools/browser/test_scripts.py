@@ -42,6 +42,7 @@ def scripts(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
     return make_scripts(Context.of(load_book(BOOK).book, Memo()), tmp_path_factory.mktemp("kept"))
 
 
+@pytest.mark.slow
 def test_each_run_compiles_the_same(compiled: Scripts) -> None:
     """With the order of sets shuffled by another seed."""
     settings = {**os.environ, "PYTHONHASHSEED": "7"}
@@ -82,6 +83,7 @@ def test_the_crew_standards_are_in_the_declarations(scripts: dict[str, str]) -> 
     assert {**nose, "written": "18 in", "value": 18} in standards
 
 
+@pytest.mark.slow
 def test_a_kept_compilation_is_taken_again(tmp_path: Path) -> None:
     context = Context.of(load_book(BOOK).book, Memo())
     first = make_scripts(context, tmp_path)

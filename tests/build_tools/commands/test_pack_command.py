@@ -14,6 +14,8 @@ from build_tools.commands.command import UsageError
 from build_tools.commands.site import BOOK
 from tests.builds import change, copy_book
 
+pytestmark = pytest.mark.slow
+
 
 def test_it_writes_a_file_and_says_its_size(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The name may come with its folder and ending, as a shell completes it."""

@@ -96,6 +96,7 @@ def test_settings_that_cannot_be_read_are_told(written: Write, text: str, messag
     assert message in str(told.value)
 
 
+@pytest.mark.slow
 def test_a_book_of_its_own_is_checked_and_written_to_where_it_lies(written: Write) -> None:
     """A new procedure goes into the book of the present folder, and nothing into the project's."""
     folder = written(f"docs_dir: my-book\n{WITH_PLUGIN}")

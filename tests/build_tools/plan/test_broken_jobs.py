@@ -92,6 +92,7 @@ def folder(tmp_path: Path) -> Path:
     return Path(shutil.copytree(SMALL, tmp_path / "small"))
 
 
+@pytest.mark.slow
 @settings(max_examples=120, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(seed=st.integers(0, 2**32 - 1))
 def test_no_odd_value_gives_a_traceback(folder: Path, seed: int) -> None:
@@ -105,6 +106,7 @@ def test_no_odd_value_gives_a_traceback(folder: Path, seed: int) -> None:
     diagnostics_of(folder)
 
 
+@pytest.mark.slow
 @settings(max_examples=80, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(seed=st.integers(0, 2**32 - 1))
 def test_no_broken_job_file_gives_a_traceback(folder: Path, seed: int) -> None:

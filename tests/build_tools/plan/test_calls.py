@@ -67,6 +67,7 @@ def too_short(call: ScheduledCall, visit: InspectionVisit, off: list[date]) -> b
     return days < visit.weekdays or (days == visit.weekdays and call.by.time() > call.comes.time())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("first", range(0, DRAWN, TOGETHER))
 def test_each_visit_has_one_call_at_its_notice(first: int) -> None:
     met = 0

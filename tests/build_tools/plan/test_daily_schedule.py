@@ -157,6 +157,7 @@ def test_the_data_of_a_plan() -> None:
     assert [link["reason"] for link in made["chain"]] == ["start", "wait", "closed", "call", "visit"]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", range(25))
 def test_the_data_of_drawn_jobs_is_whole(seed: int) -> None:
     """Every stretch of work stands in the days with all its hours, and every reason has what its sentence needs."""

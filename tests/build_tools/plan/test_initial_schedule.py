@@ -10,6 +10,8 @@ from build_tools.plan.prepare import prepare
 from build_tools.plan.problem import Activity, Occupancy, Precedence, Problem, Team
 from tests.build_tools.plan.drawn_jobs import draw
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.mark.parametrize("seed", range(40))
 def test_a_first_plan_is_a_plan(seed: int) -> None:

@@ -18,6 +18,8 @@ from build_tools.plan.solve import solve
 from build_tools.plan.worktime import SLOTS_PER_HOUR
 from tests.build_tools.plan.drawn_jobs import WEEK, Fields, before, book_of, closes, job_of, procedure
 
+pytestmark = pytest.mark.slow
+
 HORIZON = 26
 POSSIBLE = [seed for seed in range(61) if seed != 42]
 """The 42nd small problem has no solution before its horizon; it has a test of its own."""

@@ -30,6 +30,8 @@ from build_tools.plan.prepare import prepare
 from build_tools.plan.standards import context_of
 from tests import builds
 
+pytestmark = pytest.mark.slow
+
 TODAY = date(2026, 12, 7)
 
 

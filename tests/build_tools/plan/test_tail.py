@@ -15,6 +15,8 @@ from build_tools.plan.tail import earliest_starts, fit_before_tail, plan_tail
 from tests.build_tools.plan.drawn_jobs import draw
 from tests.build_tools.plan.fit_out_jobs import book
 
+pytestmark = pytest.mark.slow
+
 
 def optimum(problem: Problem, latest: int, kept: Schedule | None = None) -> tuple[dict[str, int], int] | None:
     """The starts and the end of the soonest plan, by the rules alone; with ``kept``, of that plan."""

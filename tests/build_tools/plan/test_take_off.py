@@ -80,6 +80,7 @@ def test_a_task_without_its_sizes_is_a_mistake(task: dict[str, Any], message: st
     assert complaints(task) == [(message, write)]
 
 
+@pytest.mark.slow
 def test_check_names_the_line_of_the_task(tmp_path: Path) -> None:
     book = two_rooms(tmp_path)
     file = book / "jobs" / "two-rooms.yaml"
@@ -197,6 +198,7 @@ def test_no_material_of_the_book_that_goes_by_things_is_scaled_by_a_size() -> No
     assert wrong == []
 
 
+@pytest.mark.slow
 def test_an_opening_without_a_size_is_asked_for_it(tmp_path: Path) -> None:
     """At the opening's line, whatever tasks order by it; a row that says the size itself is whole."""
     file = copy_book(tmp_path / "book") / "jobs" / "garden-studio.yaml"

@@ -67,6 +67,7 @@ def shape_of(random: Random) -> str:
     return f"{wide} in x {high} in"
 
 
+@pytest.mark.slow
 def test_hundreds_of_drawn_rooms_are_lawful() -> None:
     """Each with rules of its own. What cannot be laid says so in words; that is rare."""
     random = Random(20261124)
@@ -84,6 +85,7 @@ def test_hundreds_of_drawn_rooms_are_lawful() -> None:
     assert refused <= 4
 
 
+@pytest.mark.slow
 def test_narrow_rooms_across_the_rows_waste_little_more_than_the_saw() -> None:
     """Rooms 24 to 40 in wide, boards the short way: lawful, and on the average under 1 %. Row by row it was 6.5 %."""
     random = Random(24)
