@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any
 from urllib.parse import urldefrag, urlsplit
 
@@ -97,12 +98,29 @@ class Window:
         self.console()
         return [message for message in self.said if "Content Security Policy" in message]
 
-    def offline(self, is_offline: bool) -> None:
-        """Cut the browser off from every address, with nothing at hand of what it loaded before, or let it go again."""
+    @contextmanager
+    def cut_off(self) -> Iterator[None]:
+        """The browser without signal, and with it again at the end, however that comes."""
+        self._signal(False)
+        try:
+            yield
+        finally:
+            self._signal(True)
+
+    def _signal(self, there: bool) -> None:
         self.driver.execute_cdp_cmd("Network.enable", {})
-        self.driver.execute_cdp_cmd("Network.clearBrowserCache", {})
-        given = {"offline": is_offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
+        given = {"offline": not there, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
         self.driver.execute_cdp_cmd("Network.emulateNetworkConditions", given)
+
+    @contextmanager
+    def without(self, address: str) -> Iterator[None]:
+        """Nothing comes from addresses of that pattern, such as `*/form.js`, also where the browser has it already."""
+        self.driver.execute_cdp_cmd("Network.enable", {})
+        self.driver.execute_cdp_cmd("Network.setBlockedURLs", {"urls": [address]})
+        try:
+            yield
+        finally:
+            self.driver.execute_cdp_cmd("Network.setBlockedURLs", {"urls": []})
 
     def requests(self) -> list[str]:
         """The addresses that were asked for since the last look."""
