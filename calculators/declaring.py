@@ -2,19 +2,20 @@
 
     @calculator(title="Fall of a drain", summary="How far the pipe drops.", outputs=(...), ...)
     def drain_fall(
-        run: Annotated[float, length("Run of the pipe", "ft", default="10 ft", limits="1 to 1000 ft")],
-        reach: Annotated[float, length("Clear", "in", default="36 in"), Law("at least 36 in", "49 CFR 192.353(c)")],
+        run: Annotated[float, length("Run of the pipe", "10 ft, from 1 to 1000 ft, usually 2 to 100 ft")],
+        reach: Annotated[float, length("Clear", "36 in"), Law("at least 36 in", "49 CFR 192.353(c)")],
     ) -> Answer:
 
-The name of the calculator is that of its function, its trade the folder. Figures are written as a person says them,
-each with its unit, and are read once, at import, by the reader of people's figures; one that it does not read stops the
-import. An input without a default must be given. Yes or no is written ``yes`` or ``no``, an empty list ``""``.
+The name of the calculator is that of its function, its trade the folder. Figures are written as a person says them: the
+default, ``from`` the least ``to`` the most, what it ``usually`` is (outside that there is a caution), any of the three
+left out. They are read once, at import, by the reader of people's figures; what it does not read stops the import. An
+input without a default must be given. Yes or no is written ``yes`` or ``no``, an empty list ``""``.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import KW_ONLY, dataclass, replace
 from typing import Annotated, Any, Literal, get_origin, get_type_hints
 
 from calculators.declaration import (
@@ -41,8 +42,10 @@ class Written:
     quantity: Quantity
     label: str
     unit: str = ""
+    _: KW_ONLY
     default: str | None = None
     limits: str = ""
+    usual: str = ""
     choices: Mapping[str, str] | None = None
     columns: type | None = None
     ways: tuple[str, ...] = ()
@@ -54,13 +57,6 @@ class Help:
     """The line of help under an input."""
 
     text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Usual:
-    """The range outside which the answer carries a caution."""
-
-    between: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,17 +76,30 @@ class Guidance:
 
 
 def measured(quantity: Quantity) -> Callable[..., Written]:
-    """The word for inputs of a quantity: the label, the unit that a bare number means, then by keyword what a
-    :class:`Written` has.
+    """The word for inputs of a quantity: the label, the figures, and the unit that a bare number means where it is not
+    that of the figures; then by keyword what else a :class:`Written` has.
 
-    >>> measured("length")("Run of the pipe", "ft", default="10 ft").unit
-    'ft'
+    >>> run = measured("length")("Run of the pipe", "10 ft, from 1 to 1000 ft, usually 2 to 100 ft")
+    >>> [run.unit, run.default, run.limits, run.usual]
+    ['ft', '10 ft', '1 to 1000 ft', '2 to 100 ft']
     """
 
-    def declared(label: str, unit: str = "", **given: Any) -> Written:
-        return Written(quantity, label, unit, **given)
+    def declared(label: str, figures: str = "", unit: str = "", **given: Any) -> Written:
+        said: dict[str, Any] = {}
+        for part in figures.split(", ") if figures else ():
+            first, _, rest = part.partition(" ")
+            name, figure = {"from": ("limits", rest), "usually": ("usual", rest)}.get(first, ("default", part))
+            if name in said:
+                raise ValueError(f"'{label}' has two of one kind in '{figures}'")
+            said[name] = figure
+        ends = (said.get("default", ""), *reversed(said.get("limits", "").split(" to ")))
+        return Written(quantity, label, unit or next(filter(None, map(_unit, ends)), ""), **said, **given)
 
     return declared
+
+
+def _unit(figure: str) -> str:
+    return str(found_in(figure)["unit"])
 
 
 length = measured("length")
@@ -189,12 +198,10 @@ def _input(where: str, name: str, hint: Any) -> Input:
         for each in said[1:]:
             if isinstance(each, Help):
                 item = replace(item, help=each.text)
-            elif isinstance(each, Usual):
-                item = replace(item, usual=_range(item, each.between))
             elif isinstance(each, Law | Guidance):
                 item = replace(item, rule=_rule(item, each))
             else:
-                raise ValueError(f"{each!r} is none of Usual, Law, Guidance and Help")
+                raise ValueError(f"{each!r} is none of Law, Guidance and Help")
     except (Refused, ValueError) as wrong:
         raise ValueError(f"{where}: '{name}': {wrong}") from None
     return item
@@ -206,7 +213,8 @@ def _read(name: str, said: Written) -> Input:
     item = Input(name, said.label, said.quantity, said.unit, choices=choices, columns=columns)
     item = replace(item, ways=said.ways, instead=said.instead)
     least, most = _range(item, said.limits) if said.limits else (None, None)
-    return replace(item, default=_default(item, said.default), least=least, most=most)
+    usual = _range(item, said.usual) if said.usual else None
+    return replace(item, default=_default(item, said.default), least=least, most=most, usual=usual)
 
 
 def _default(item: Input, said: str | None) -> Any:

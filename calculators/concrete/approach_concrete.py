@@ -30,7 +30,6 @@ from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, P
 from calculators.declaring import (
     Guidance,
     Help,
-    Usual,
     calculator,
     choice,
     length,
@@ -96,80 +95,53 @@ SIDES = {
 )
 def approach_concrete(
     throat: Annotated[
-        float, length("Throat width, at the walk", "ft-in", default="12 ft", limits="3 to 100 ft"), Usual("9 to 24 ft")
+        float, length("Throat width, at the walk", "12 ft, from 3 to 100 ft, usually 9 to 24 ft", "ft-in")
     ],
     depth: Annotated[
-        float,
-        length("Depth, from curb line to walk", "ft-in", default="6 ft", limits="2 to 40 ft"),
-        Usual("3 to 15 ft"),
+        float, length("Depth, from curb line to walk", "6 ft, from 2 to 40 ft, usually 3 to 15 ft", "ft-in")
     ],
     side: Annotated[str, choice("Sides", SIDES, default="flare")],
     left: Annotated[
-        float,
-        length("Left side's width at the curb", "ft-in", default="5 ft", limits="0 to 20 ft"),
-        Usual("0 to 10 ft"),
+        float, length("Left side's width at the curb", "5 ft, from 0 to 20 ft, usually 0 to 10 ft", "ft-in")
     ],
     right: Annotated[
-        float,
-        length("Right side's width at the curb", "ft-in", default="5 ft", limits="0 to 20 ft"),
-        Usual("0 to 10 ft"),
+        float, length("Right side's width at the curb", "5 ft, from 0 to 20 ft, usually 0 to 10 ft", "ft-in")
     ],
-    curb_height: Annotated[
-        float, length("Curb above the gutter", "in", default="6 in", limits="0 to 12 in"), Usual("4 to 8 in")
-    ],
-    lip: Annotated[
-        float,
-        length("Approach's edge above the gutter", "in", default="1 in", limits="0 to 6 in"),
-        Usual("0 to 1-1/2 in"),
-    ],
-    thickness: Annotated[
-        float, length("Slab thickness", "in", default="6 in", limits="3 to 16 in"), Usual("6 to 8 in")
-    ],
-    edge_thickness: Annotated[
-        float, length("Thickness at the curb", "in", default="8 in", limits="3 to 24 in"), Usual("6 to 12 in")
-    ],
-    edge_width: Annotated[
-        float, length("Width of the thick edge", "in", default="12 in", limits="0 to 60 in"), Usual("6 to 24 in")
-    ],
-    edge_taper: Annotated[
-        float, length("Taper behind it", "in", default="12 in", limits="0 to 60 in"), Usual("0 to 24 in")
-    ],
-    slope: Annotated[
-        float, slope("Rise from curb to walk", "%", default="1.5 %", limits="0 to 20 %"), Usual("1 to 8 %")
-    ],
+    curb_height: Annotated[float, length("Curb above the gutter", "6 in, from 0 to 12 in, usually 4 to 8 in")],
+    lip: Annotated[float, length("Approach's edge above the gutter", "1 in, from 0 to 6 in, usually 0 to 1-1/2 in")],
+    thickness: Annotated[float, length("Slab thickness", "6 in, from 3 to 16 in, usually 6 to 8 in")],
+    edge_thickness: Annotated[float, length("Thickness at the curb", "8 in, from 3 to 24 in, usually 6 to 12 in")],
+    edge_width: Annotated[float, length("Width of the thick edge", "12 in, from 0 to 60 in, usually 6 to 24 in")],
+    edge_taper: Annotated[float, length("Taper behind it", "12 in, from 0 to 60 in, usually 0 to 24 in")],
+    slope: Annotated[float, slope("Rise from curb to walk", "1.5 %, from 0 to 20 %, usually 1 to 8 %")],
     gutter_slope: Annotated[
         float,
         slope(
             "Slope of the gutter",
+            "2 % falling to the curb, from 10 % rising to the curb to 15 % falling to the curb, "
+            "usually 0 to 6 % falling to the curb",
             "%",
-            default="2 % falling to the curb",
-            limits="10 % rising to the curb to 15 % falling to the curb",
             ways=GUTTER_WAYS,
         ),
-        Usual("0 to 6 % falling to the curb"),
     ],
     drive_slope: Annotated[
         float,
         slope(
             "Slope of the drive beyond",
+            "2 % rising from the street, from 30 % falling from the street to 30 % rising from the street, "
+            "usually 2 % falling from the street to 12 % rising from the street",
             "%",
-            default="2 % rising from the street",
-            limits="30 % falling from the street to 30 % rising from the street",
             ways=DRIVE_WAYS,
         ),
-        Usual("2 % falling from the street to 12 % rising from the street"),
     ],
     grade_break: Annotated[
         float,
-        slope("Most change of grade", "%", default="8 %", limits="1 to 20 %"),
-        Usual("3 to 8 %"),
+        slope("Most change of grade", "8 %, from 1 to 20 %, usually 3 to 8 %"),
         Guidance("at most 8 %", "the road design manual"),
         Help("3 % suits nearly every car; 6 to 8 % works for most."),
     ],
     walk_crosses: Annotated[bool, yes_no("A public walk crosses it", default="yes")],
-    base_thickness: Annotated[
-        float, length("Base thickness, compacted", "in", default="6 in", limits="0 to 24 in"), Usual("4 to 12 in")
-    ],
+    base_thickness: Annotated[float, length("Base thickness, compacted", "6 in, from 0 to 24 in, usually 4 to 12 in")],
     base_beyond: slab.BaseBeyond,
     base_loose: slab.BaseLoose,
     base_weight: slab.BaseWeight,
@@ -181,9 +153,7 @@ def approach_concrete(
     stake_spacing: slab.StakeSpacing,
     reinforced: slab.Reinforced,
     bar_spacing: slab.BarSpacing,
-    bar_cover: Annotated[
-        float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 6 in"), Usual("2 to 4 in")
-    ],
+    bar_cover: Annotated[float, length("Bar ends from the edge", "3 in, from 1-1/2 to 6 in, usually 2 to 4 in")],
     bar_lap: slab.BarLap,
     bar_stock: slab.BarStock,
     support_spacing: slab.SupportSpacing,

@@ -67,8 +67,8 @@ def in_words(hours: float) -> str:
 class Weather(TypedDict):
     """A time of weather and how warm it was."""
 
-    time: Annotated[float, time("Time", "days", limits="0 to 365 days")]
-    temperature: Annotated[float, temperature("Average", "F", limits="-40 to 130 F")]
+    time: Annotated[float, time("Time", "from 0 to 365 days")]
+    temperature: Annotated[float, temperature("Average", "from -40 to 130 F")]
 
 
 @calculator(
@@ -122,56 +122,44 @@ def concrete_strength(
         rows("Weather since the pour", Weather, default=""),
         Help("The slab's average, day and night; without a thermometer in it the air's."),
     ],
-    temperature: Annotated[float, temperature("Average after that", "F", default="73 F", limits="-40 to 130 F")],
-    age: Annotated[
-        float, time("Age", "days", default="7 days", limits="0 to 365 days"), Help("From the last broom stroke.")
-    ],
-    strength: Annotated[
-        float, number("Strength of the mix at 28 days", "psi", default="4000 psi", limits="2000 to 10000 psi")
-    ],
+    temperature: Annotated[float, temperature("Average after that", "73 F, from -40 to 130 F")],
+    age: Annotated[float, time("Age", "7 days, from 0 to 365 days"), Help("From the last broom stroke.")],
+    strength: Annotated[float, number("Strength of the mix at 28 days", "4000 psi, from 2000 to 10000 psi")],
     cement: Annotated[
         str, choice("Cement", {"ordinary": "ordinary, Type I", "early": "early strength, Type III"}, default="ordinary")
     ],
     datum: Annotated[
         float,
-        temperature("Datum temperature", "F", default="32 F", limits="0 to 50 F"),
+        temperature("Datum temperature", "32 F, from 0 to 50 F"),
         Guidance("at least 32 F", "ASTM C1074"),
         Help("At or below it nothing is gained. 32 F unless a laboratory has found the mix's own."),
     ],
     walk_strength: Annotated[
         float,
-        number("People cross at", "psi", default="800 psi", limits="500 to 10000 psi"),
+        number("People cross at", "800 psi, from 500 to 10000 psi"),
         Guidance("at least 800 psi", "common practice"),
     ],
     car_strength: Annotated[
         float,
-        number("Cars cross at", "psi", default="1400 psi", limits="500 to 10000 psi"),
+        number("Cars cross at", "1400 psi, from 500 to 10000 psi"),
         Guidance("at least 1400 psi", "common practice"),
     ],
     truck_strength: Annotated[
         float,
-        number("Trucks cross at", "psi", default="2800 psi", limits="500 to 10000 psi"),
+        number("Trucks cross at", "2800 psi, from 500 to 10000 psi"),
         Guidance("at least 2800 psi", "common practice"),
     ],
     walk_wait: Annotated[
-        float,
-        time("Never before, on foot", "h", default="24 h", limits="12 to 8760 h"),
-        Guidance("at least 24 h", ADVICE),
+        float, time("Never before, on foot", "24 h, from 12 to 8760 h"), Guidance("at least 24 h", ADVICE)
     ],
     car_wait: Annotated[
-        float,
-        time("Never before, a car", "days", default="2 days", limits="1 to 365 days"),
-        Guidance("at least 7 days", ADVICE),
+        float, time("Never before, a car", "2 days, from 1 to 365 days"), Guidance("at least 7 days", ADVICE)
     ],
     truck_wait: Annotated[
-        float,
-        time("Never before, a truck", "days", default="7 days", limits="3 to 365 days"),
-        Guidance("at least 7 days", ADVICE),
+        float, time("Never before, a truck", "7 days, from 3 to 365 days"), Guidance("at least 7 days", ADVICE)
     ],
     frost_safe: Annotated[
-        float,
-        number("Safe from one frost at", "psi", default="500 psi", limits="500 to 2000 psi"),
-        Law("at least 500 psi", "ACI 306R"),
+        float, number("Safe from one frost at", "500 psi, from 500 to 2000 psi"), Law("at least 500 psi", "ACI 306R")
     ],
 ) -> Answer:
     """Strength at an age in the weather given, and when people, cars and trucks may cross.

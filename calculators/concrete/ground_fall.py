@@ -6,7 +6,7 @@ from typing import Annotated
 
 from calculators.concrete.ground_fall_drawing import ground_fall_drawing
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
-from calculators.declaring import Guidance, Law, Usual, calculator, length, slope, yes_no
+from calculators.declaring import Guidance, Law, calculator, length, slope, yes_no
 from calculators.writing import TAPE, feet_inches, inches, tape, write
 
 STRIP = 120.0
@@ -44,50 +44,36 @@ NOISE = 1e-9
 def ground_fall(
     room: Annotated[
         float,
-        length("Room from the wall to what stands in the way", "ft-in", default="10 ft", limits="1 to 200 ft"),
-        Usual("2 to 50 ft"),
+        length("Room from the wall to what stands in the way", "10 ft, from 1 to 200 ft, usually 2 to 50 ft", "ft-in"),
     ],
     drop: Annotated[
         float,
-        length("Drop over the first 10 ft, at least", "in", default="6 in", limits="6 to 36 in"),
-        Usual("6 to 12 in"),
+        length("Drop over the first 10 ft, at least", "6 in, from 6 to 36 in, usually 6 to 12 in"),
         Law("at least 6 in", CODE),
     ],
     short_slope: Annotated[
         float,
-        slope("Slope where there is less room, at least", "%", default="5 %", limits="5 to 30 %"),
-        Usual("5 to 10 %"),
+        slope("Slope where there is less room, at least", "5 %, from 5 to 30 %, usually 5 to 10 %"),
         Law("at least 5 %", CODE),
     ],
     paved: Annotated[bool, yes_no("The strip is paved", default="no")],
     paved_fall: Annotated[
-        float,
-        slope("Fall of paving, at least", "%", default="2 %", limits="2 to 10 %"),
-        Usual("2 to 3 %"),
-        Law("at least 2 %", CODE),
+        float, slope("Fall of paving, at least", "2 %, from 2 to 10 %, usually 2 to 3 %"), Law("at least 2 %", CODE)
     ],
-    settles: Annotated[
-        float,
-        length("Fresh ground settles at the wall", "in", default="1 in", limits="0 to 12 in"),
-        Usual("1/2 to 3 in"),
-    ],
+    settles: Annotated[float, length("Fresh ground settles at the wall", "1 in, from 0 to 12 in, usually 1/2 to 3 in")],
     reading: Annotated[
         float,
         length(
             "Ground at the end of the strip, against that at the wall",
+            "7 in lower than at the wall, from 60 in higher than at the wall to 120 in lower than at the wall",
             "in",
-            default="7 in lower than at the wall",
-            limits="60 in higher than at the wall to 120 in lower than at the wall",
             ways=("lower than at the wall", "higher than at the wall"),
         ),
     ],
-    swale: Annotated[
-        float, length("Length of the swale", "ft-in", default="40 ft", limits="1 to 500 ft"), Usual("5 to 200 ft")
-    ],
+    swale: Annotated[float, length("Length of the swale", "40 ft, from 1 to 500 ft, usually 5 to 200 ft", "ft-in")],
     swale_fall: Annotated[
         float,
-        slope("Fall of the swale", "%", default="2 %", limits="0.1 to 20 %"),
-        Usual("2 to 5 %"),
+        slope("Fall of the swale", "2 %, from 0.1 to 20 %, usually 2 to 5 %"),
         Guidance("at least 2 %", CODE + " within 10 ft of a house"),
     ],
 ) -> Answer:

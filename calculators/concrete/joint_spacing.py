@@ -6,7 +6,7 @@ from typing import Annotated
 
 from calculators.concrete.joint_spacing_drawing import joint_spacing_drawing
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
-from calculators.declaring import Guidance, Help, Law, Usual, calculator, choice, count, length, number, yes_no
+from calculators.declaring import Guidance, Help, Law, calculator, choice, count, length, number, yes_no
 from calculators.writing import decimal, feet_inches, inches, whole
 
 FOOT = 12.0
@@ -113,30 +113,23 @@ AGGREGATES = {"up-to-3-4": "up to 3/4 in", "over-3-4": "over 3/4 in"}
     drawing=joint_spacing_drawing,
 )
 def joint_spacing(
-    thickness: Annotated[
-        float, length("Slab thickness", "in", default="6 in", limits="3 to 12 in"), Usual("4 to 10 in")
-    ],
+    thickness: Annotated[float, length("Slab thickness", "6 in, from 3 to 12 in, usually 4 to 10 in")],
     aggregate: Annotated[str, choice("Largest stone", AGGREGATES, default="up-to-3-4")],
-    slump: Annotated[float, length("Slump", "in", default="4 in", limits="1 to 6 in"), Usual("2 to 5 in")],
+    slump: Annotated[float, length("Slump", "4 in, from 1 to 6 in, usually 2 to 5 in")],
     most_spacing: Annotated[
         float,
-        length("Never further apart than", "ft-in", default="18 ft", limits="4 to 30 ft"),
-        Usual("8 to 18 ft"),
+        length("Never further apart than", "18 ft, from 4 to 30 ft, usually 8 to 18 ft", "ft-in"),
         Guidance("at most 18 ft", "ACI 302.1R"),
     ],
-    length: Annotated[float, length("Length of the pad", "ft-in", default="12 ft", limits="1 to 200 ft")],
-    width: Annotated[float, length("Width of the pad", "ft-in", default="6 ft", limits="1 to 200 ft")],
+    length: Annotated[float, length("Length of the pad", "12 ft, from 1 to 200 ft", "ft-in")],
+    width: Annotated[float, length("Width of the pad", "6 ft, from 1 to 200 ft", "ft-in")],
     most_ratio: Annotated[
         float,
-        number("Long side at most so many times the short", default="1.5", limits="1.25 to 1.5"),
+        number("Long side at most so many times the short", "1.5, from 1.25 to 1.5"),
         Law("at most 1.5", "ACI 302.1R"),
     ],
-    along: Annotated[
-        int, count("Panels along the length", default="0", limits="0 to 200"), Help("0: the fewest that fit.")
-    ],
-    across: Annotated[
-        int, count("Panels across the width", default="0", limits="0 to 200"), Help("0: the fewest that fit.")
-    ],
+    along: Annotated[int, count("Panels along the length", "0, from 0 to 200"), Help("0: the fewest that fit.")],
+    across: Annotated[int, count("Panels across the width", "0, from 0 to 200"), Help("0: the fewest that fit.")],
     early_entry: Annotated[bool, yes_no("Early-entry saw", default="no")],
 ) -> Answer:
     """Joint spacing by the thickness, and the panels of a pad. All lengths in inches.

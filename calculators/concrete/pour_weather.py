@@ -72,21 +72,21 @@ PROTECT = "wind break upwind, fog over the slab, cover or evaporation retarder a
     ),
 )
 def pour_weather(
-    air: Annotated[float, temperature("Air at the pour", "F", default="80 F", limits="-40 to 125 F")],
-    humidity: Annotated[float, percent("Relative humidity", "%", default="50 %", limits="1 to 100 %")],
+    air: Annotated[float, temperature("Air at the pour", "80 F, from -40 to 125 F")],
+    humidity: Annotated[float, percent("Relative humidity", "50 %, from 1 to 100 %")],
     mix: Annotated[
         float,
-        temperature("Concrete", "F", default="80 F", limits="33 to 125 F"),
+        temperature("Concrete", "80 F, from 33 to 125 F"),
         Help("From the ticket or by thermometer. Before the truck comes: the air's, and 10 F more in summer."),
     ],
     wind: Annotated[
         float,
-        number("Wind at the slab", "mph", default="10 mph", limits="0 to 60 mph"),
+        number("Wind at the slab", "10 mph, from 0 to 60 mph", "mph"),
         Help("Average, 20 in above the slab. A forecast is for 33 ft up, where it blows harder: the safe side."),
     ],
     coldest: Annotated[
         float,
-        temperature("Coldest air of the three days after the pour", "F", default="50 F", limits="-40 to 110 F"),
+        temperature("Coldest air of the three days after the pour", "50 F, from -40 to 110 F"),
         Help("The forecast's lowest, all three nights: as long as a cold slab is protected."),
     ],
     rain: Annotated[
@@ -100,21 +100,19 @@ def pour_weather(
     frozen: Annotated[bool, yes_no("Ground, base or forms hold frost, ice or snow", default="no")],
     act_above: Annotated[
         float,
-        number("Act above", "lb/sq ft/h", default="0.2 lb/sq ft/h", limits="0.05 to 0.25 lb/sq ft/h"),
+        number("Act above", "0.2 lb/sq ft/h, from 0.05 to 0.25 lb/sq ft/h", "lb/sq ft/h"),
         Guidance("at most 0.2 lb/sq ft/h", "ACI 305R"),
     ],
     hottest_mix: Annotated[
-        float, temperature("Hottest mix", "F", default="95 F", limits="70 to 95 F"), Law("at most 95 F", "ACI 305.1")
+        float, temperature("Hottest mix", "95 F, from 70 to 95 F"), Law("at most 95 F", "ACI 305.1")
     ],
     coldest_mix: Annotated[
         float,
-        temperature("Coldest mix", "F", default="55 F", limits="55 to 70 F"),
+        temperature("Coldest mix", "55 F, from 55 to 70 F"),
         Law("at least 55 F", "ACI 306R for slabs under 12 in"),
     ],
     coldest_air: Annotated[
-        float,
-        temperature("Coldest air without protection", "F", default="40 F", limits="40 to 60 F"),
-        Law("at least 40 F", "ACI 306R"),
+        float, temperature("Coldest air without protection", "40 F, from 40 to 60 F"), Law("at least 40 F", "ACI 306R")
     ],
 ) -> Answer:
     """How fast the fresh slab dries, and whether heat, cold, rain or frozen ground forbids the pour.

@@ -19,7 +19,7 @@ from calculators.concrete.to_order import (
     supports,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
-from calculators.declaring import Guidance, Help, Usual, calculator, count, length, slope
+from calculators.declaring import Guidance, Help, calculator, count, length, slope
 from calculators.writing import decimal, feet_inches, inches, whole
 
 
@@ -63,31 +63,22 @@ from calculators.writing import decimal, feet_inches, inches, whole
 )
 def slab_concrete(
     length: Annotated[
-        float, length("Length, the way it falls", "ft-in", default="20 ft", limits="1 to 200 ft"), Usual("3 to 60 ft")
+        float, length("Length, the way it falls", "20 ft, from 1 to 200 ft, usually 3 to 60 ft", "ft-in")
     ],
-    width: Annotated[float, length("Width", "ft-in", default="10 ft", limits="1 to 200 ft"), Usual("3 to 40 ft")],
-    thickness: Annotated[
-        float, length("Slab thickness", "in", default="5 in", limits="2 to 16 in"), Usual("4 to 8 in")
-    ],
+    width: Annotated[float, length("Width", "10 ft, from 1 to 200 ft, usually 3 to 40 ft", "ft-in")],
+    thickness: Annotated[float, length("Slab thickness", "5 in, from 2 to 16 in, usually 4 to 8 in")],
     fall: Annotated[
         float,
-        slope("Fall along its length", "%", default="2.5 %", limits="0 to 10 %"),
-        Usual("1 to 5 %"),
+        slope("Fall along its length", "2.5 %, from 0 to 10 %, usually 1 to 5 %"),
         Guidance("at least 2 %", "IRC R401.3 beside a house"),
     ],
     ends: Annotated[
-        float,
-        count("Ends that have a form", default="2", limits="0 to 2"),
-        Help("The others meet a wall or an old slab."),
+        float, count("Ends that have a form", "2, from 0 to 2"), Help("The others meet a wall or an old slab.")
     ],
     sides: Annotated[
-        float,
-        count("Sides that have a form", default="2", limits="0 to 2"),
-        Help("The others meet a wall or an old slab."),
+        float, count("Sides that have a form", "2, from 0 to 2"), Help("The others meet a wall or an old slab.")
     ],
-    base_thickness: Annotated[
-        float, length("Base thickness, compacted", "in", default="4 in", limits="0 to 24 in"), Usual("4 to 12 in")
-    ],
+    base_thickness: Annotated[float, length("Base thickness, compacted", "4 in, from 0 to 24 in, usually 4 to 12 in")],
     base_beyond: slab.BaseBeyond,
     base_loose: slab.BaseLoose,
     base_weight: slab.BaseWeight,
@@ -95,14 +86,10 @@ def slab_concrete(
     truck: slab.Truck,
     bag_yield: slab.BagYield,
     stake_spacing: slab.StakeSpacing,
-    board: Annotated[
-        float, length("Form boards are long", "ft-in", default="16 ft", limits="4 to 24 ft"), Usual("8 to 20 ft")
-    ],
+    board: Annotated[float, length("Form boards are long", "16 ft, from 4 to 24 ft, usually 8 to 20 ft", "ft-in")],
     reinforced: slab.Reinforced,
     bar_spacing: slab.BarSpacing,
-    bar_cover: Annotated[
-        float, length("Bar ends from the edge", "in", default="3 in", limits="1-1/2 to 5 in"), Usual("2 to 4 in")
-    ],
+    bar_cover: Annotated[float, length("Bar ends from the edge", "3 in, from 1-1/2 to 5 in, usually 2 to 4 in")],
     bar_lap: slab.BarLap,
     bar_stock: slab.BarStock,
     support_spacing: slab.SupportSpacing,

@@ -29,7 +29,7 @@ from calculators.concrete.trench_rules import (
     wall_angle,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Law, Usual, calculator, choice, length, percent
+from calculators.declaring import Help, Law, calculator, choice, length, percent
 from calculators.writing import NOISE, decimal, feet_inches
 
 
@@ -85,19 +85,17 @@ from calculators.writing import NOISE, decimal, feet_inches
     drawing=trench_drawing,
 )
 def trench(
-    depth: Annotated[float, length("Depth", "ft-in", default="5 ft", limits='6" to 100 ft')],
-    width: Annotated[
-        float, length("Width of the bottom", "ft-in", default="2 ft", limits='6" to 20 ft'), Usual("1' 6\" to 6 ft")
-    ],
-    length: Annotated[float, length("Length of the bottom", "ft-in", default="40 ft", limits="1 to 1000 ft")],
+    depth: Annotated[float, length("Depth", "5 ft, from 6 in to 100 ft", "ft-in")],
+    width: Annotated[float, length("Width of the bottom", "2 ft, from 6 in to 20 ft, usually 18 in to 6 ft", "ft-in")],
+    length: Annotated[float, length("Length of the bottom", "40 ft, from 1 to 1000 ft", "ft-in")],
     footing: Annotated[
         float,
-        length("From the bottom's near side to the nearest footing, level", "ft-in", limits="0 to 200 ft"),
+        length("From the bottom's near side to the nearest footing, level", "from 0 to 200 ft", "ft-in"),
         Help("Of a house, a wall, a chimney, a porch. If none is near, the way to the nearest that you see."),
     ],
     footing_depth: Annotated[
         float,
-        length("Bottom of that footing below the ground", "ft-in", default="1 ft", limits="0 to 20 ft"),
+        length("Bottom of that footing below the ground", "1 ft, from 0 to 20 ft", "ft-in"),
         Help("From the drawing. Not known: leave it shallow."),
     ],
     soil: Annotated[
@@ -126,18 +124,17 @@ def trench(
     ],
     protect_from: Annotated[
         float,
-        length("Protected from a depth of", "ft-in", default="5 ft", limits="2 to 5 ft"),
+        length("Protected from a depth of", "5 ft, from 2 to 5 ft", "ft-in"),
         Law("at most 5 ft", "29 CFR 1926.652(a)(1)(ii)"),
     ],
     set_back: Annotated[
         float,
-        length("Spoil from the edge", "ft-in", default="2 ft", limits="2 to 20 ft"),
+        length("Spoil from the edge", "2 ft, from 2 to 20 ft", "ft-in"),
         Law("at least 2 ft", "29 CFR 1926.651(j)(2)"),
     ],
     swell: Annotated[
         float,
-        percent("Loose over what was in the ground", "%", default="25 %", limits="0 to 80 %"),
-        Usual("10 to 50 %"),
+        percent("Loose over what was in the ground", "25 %, from 0 to 80 %, usually 10 to 50 %"),
         Help("Sand and gravel 10 to 15, ordinary earth 25, clay 30 to 40, broken rock 50 and more."),
     ],
 ) -> Answer:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output, refuse
-from calculators.declaring import Help, Usual, calculator, choice, length, rows, text
+from calculators.declaring import Help, calculator, choice, length, rows, text
 from calculators.doors.cabinet_run_drawing import cabinet_run_drawing
 from calculators.writing import NOISE, TAPE, feet_inches, inches, tape, whole
 
@@ -80,9 +80,7 @@ class RunPiece(TypedDict):
     kind: Annotated[
         str, choice("What it is", {"cabinet": "Cabinet", "opening": "Opening for an appliance"}, default="cabinet")
     ]
-    width: Annotated[
-        float, length("Width", "in", default="0", limits="0 to 96 in"), Usual("0 to 48 in"), Help("0: to be chosen.")
-    ]
+    width: Annotated[float, length("Width", "0, from 0 to 96 in, usually 0 to 48 in"), Help("0: to be chosen.")]
 
 
 @calculator(
@@ -139,29 +137,16 @@ def cabinet_run(
     ],
     wall: Annotated[
         float,
-        length("Length of the wall", "ft-in", default="10 ft", limits="1 to 40 ft"),
-        Usual("4 to 20 ft"),
+        length("Length of the wall", "10 ft, from 1 to 40 ft, usually 4 to 20 ft", "ft-in"),
         Help("The least of three readings."),
     ],
     left: Annotated[str, choice("At the left end", ENDS, default="wall")],
     right: Annotated[str, choice("At the right end", ENDS, default="wall")],
-    filler_least: Annotated[
-        float, length("Least filler at a wall", "in", default="1 in", limits="0 to 6 in"), Usual("3/4 to 3 in")
-    ],
-    filler_most: Annotated[
-        float, length("Most filler at a wall", "in", default="3 in", limits="1/2 to 12 in"), Usual("2 to 6 in")
-    ],
-    narrowest: Annotated[
-        float, length("Narrowest cabinet", "in", default="9 in", limits="3 to 24 in"), Usual("9 to 15 in")
-    ],
-    widest: Annotated[
-        float, length("Widest cabinet to choose", "in", default="36 in", limits="12 to 60 in"), Usual("30 to 48 in")
-    ],
-    step: Annotated[
-        float,
-        length("Widths of cabinets come in steps of", "in", default="3 in", limits="1/2 to 12 in"),
-        Usual("1 to 6 in"),
-    ],
+    filler_least: Annotated[float, length("Least filler at a wall", "1 in, from 0 to 6 in, usually 3/4 to 3 in")],
+    filler_most: Annotated[float, length("Most filler at a wall", "3 in, from 1/2 to 12 in, usually 2 to 6 in")],
+    narrowest: Annotated[float, length("Narrowest cabinet", "9 in, from 3 to 24 in, usually 9 to 15 in")],
+    widest: Annotated[float, length("Widest cabinet to choose", "36 in, from 12 to 60 in, usually 30 to 48 in")],
+    step: Annotated[float, length("Widths of cabinets come in steps of", "3 in, from 1/2 to 12 in, usually 1 to 6 in")],
 ) -> Answer:
     """Widths of the cabinets of one wall, and where each begins. Inches.
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
-from calculators.declaring import Guidance, Help, Usual, calculator, choice, length, number, yes_no
+from calculators.declaring import Guidance, Help, calculator, choice, length, number, yes_no
 from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
 from calculators.doors.closet_drawing import closet_drawing
 from calculators.doors.closet_places import (
@@ -102,89 +102,54 @@ SIDE = "From the finished floor to the rod's centre."
 def closet(
     width: Annotated[
         float,
-        length("Width, wall to wall", "ft-in", default="5 ft", limits="1 to 20 ft"),
-        Usual("2 to 12 ft"),
+        length("Width, wall to wall", "5 ft, from 1 to 20 ft, usually 2 to 12 ft", "ft-in"),
         Help("At the shelf."),
     ],
-    depth: Annotated[
-        float, length("Depth, back wall to the doors", "in", default="24 in", limits="8 to 72 in"), Usual("22 to 30 in")
-    ],
-    height: Annotated[
-        float, length("Height of the ceiling", "ft-in", default="8 ft", limits="3 to 16 ft"), Usual("7 to 10 ft")
-    ],
+    depth: Annotated[float, length("Depth, back wall to the doors", "24 in, from 8 to 72 in, usually 22 to 30 in")],
+    height: Annotated[float, length("Height of the ceiling", "8 ft, from 3 to 16 ft, usually 7 to 10 ft", "ft-in")],
     hang: Annotated[str, choice("Hang", {"single": "single", "double": "double"}, default="single")],
     single_rod: Annotated[
-        float,
-        length("Rod of a single hang", "in", default="66 in", limits="12 to 120 in"),
-        Usual("60 to 72 in"),
-        Help(SIDE),
+        float, length("Rod of a single hang", "66 in, from 12 to 120 in, usually 60 to 72 in"), Help(SIDE)
     ],
     low_rod: Annotated[
-        float,
-        length("Low rod of a double hang", "in", default="40 in", limits="12 to 96 in"),
-        Usual("36 to 44 in"),
-        Help(SIDE),
+        float, length("Low rod of a double hang", "40 in, from 12 to 96 in, usually 36 to 44 in"), Help(SIDE)
     ],
     high_rod: Annotated[
-        float,
-        length("High rod of a double hang", "in", default="80 in", limits="24 to 144 in"),
-        Usual("78 to 86 in"),
-        Help(SIDE),
+        float, length("High rod of a double hang", "80 in, from 24 to 144 in, usually 78 to 86 in"), Help(SIDE)
     ],
     shelf_gap: Annotated[
-        float,
-        length("Rod's centre to the shelf's underside", "in", default="2-1/2 in", limits="1 to 12 in"),
-        Usual("2 to 4 in"),
+        float, length("Rod's centre to the shelf's underside", "2-1/2 in, from 1 to 12 in, usually 2 to 4 in")
     ],
     rod_setback: Annotated[
-        float, length("Back wall to the rod's centre", "in", default="12 in", limits="4 to 36 in"), Usual("11 to 14 in")
+        float, length("Back wall to the rod's centre", "12 in, from 4 to 36 in, usually 11 to 14 in")
     ],
-    shelf_depth: Annotated[
-        float, length("Depth of the shelf", "in", default="11-1/4 in", limits="3 to 36 in"), Usual("9-1/4 to 16 in")
-    ],
+    shelf_depth: Annotated[float, length("Depth of the shelf", "11-1/4 in, from 3 to 36 in, usually 9-1/4 to 16 in")],
     shelf_thickness: Annotated[
-        float, length("Thickness of the shelf", "in", default="3/4 in", limits="1/4 to 3 in"), Usual("5/8 to 1-1/2 in")
+        float, length("Thickness of the shelf", "3/4 in, from 1/4 to 3 in, usually 5/8 to 1-1/2 in")
     ],
-    cleat_thickness: Annotated[float, length("Thickness of the cleats", "in", default="3/4 in", limits="1/4 to 2 in")],
-    socket: Annotated[
-        float, length("Side cleat past the rod's centre, for the socket", "in", default="2 in", limits="1/2 to 6 in")
-    ],
+    cleat_thickness: Annotated[float, length("Thickness of the cleats", "3/4 in, from 1/4 to 2 in")],
+    socket: Annotated[float, length("Side cleat past the rod's centre, for the socket", "2 in, from 1/2 to 6 in")],
     play: Annotated[
-        float,
-        length("Shelf and rod shorter than the closet", "in", default="1/8 in", limits="0 to 1 in"),
-        Usual("1/16 to 1/4 in"),
+        float, length("Shelf and rod shorter than the closet", "1/8 in, from 0 to 1 in, usually 1/16 to 1/4 in")
     ],
-    most_span: Annotated[
-        float, length("Longest span between supports", "in", default="36 in", limits="6 to 96 in"), Usual("24 to 48 in")
-    ],
-    shelf_load: Annotated[
-        float, number("Load on the shelf, a foot", "lb", default="10 lb", limits="0.1 to 200 lb"), Usual("5 to 50 lb")
-    ],
+    most_span: Annotated[float, length("Longest span between supports", "36 in, from 6 to 96 in, usually 24 to 48 in")],
+    shelf_load: Annotated[float, number("Load on the shelf, a foot", "10 lb, from 0.1 to 200 lb, usually 5 to 50 lb")],
     shelf_stiffness: Annotated[
         float,
-        number("Stiffness of the shelf, E in psi", default="1000000", limits="50000 to 40000000"),
-        Usual("200000 to 2000000"),
+        number("Stiffness of the shelf, E in psi", "1000000, from 50000 to 40000000, usually 200000 to 2000000"),
         Help("Softwood board or plywood about 1,000,000; particleboard about 300,000."),
     ],
-    rod_load: Annotated[
-        float, number("Load on the rod, a foot", "lb", default="15 lb", limits="0.1 to 200 lb"), Usual("5 to 40 lb")
-    ],
-    rod_diameter: Annotated[
-        float, length("Diameter of the rod", "in", default="1-1/4 in", limits="1/2 to 3 in"), Usual("1 to 1-1/2 in")
-    ],
-    rod_wall: Annotated[
-        float, length("Wall of a tube", "in", default="0", limits="0 to 1 in"), Help("0 for a solid rod.")
-    ],
+    rod_load: Annotated[float, number("Load on the rod, a foot", "15 lb, from 0.1 to 200 lb, usually 5 to 40 lb")],
+    rod_diameter: Annotated[float, length("Diameter of the rod", "1-1/4 in, from 1/2 to 3 in, usually 1 to 1-1/2 in")],
+    rod_wall: Annotated[float, length("Wall of a tube", "0, from 0 to 1 in"), Help("0 for a solid rod.")],
     rod_stiffness: Annotated[
         float,
-        number("Stiffness of the rod, E in psi", default="1400000", limits="100000 to 40000000"),
-        Usual("1000000 to 30000000"),
+        number("Stiffness of the rod, E in psi", "1400000, from 100000 to 40000000, usually 1000000 to 30000000"),
         Help("Hardwood about 1,400,000; steel about 29,000,000."),
     ],
     sag_part: Annotated[
         float,
-        number("Sag at most span divided by", default="144", limits="50 to 1000"),
-        Usual("144 to 360"),
+        number("Sag at most span divided by", "144, from 50 to 1000, usually 144 to 360"),
         Guidance("at least 144", "the woodwork standards"),
     ],
     accessible: Annotated[bool, yes_no("Check the reach from a wheelchair", default="no")],

@@ -7,7 +7,7 @@ from math import floor
 from typing import Annotated, Any, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Usual, calculator, count, length, number, rows, text, time
+from calculators.declaring import Help, calculator, count, length, number, rows, text, time
 from calculators.doors.cut_list_drawing import cut_list_drawing
 from calculators.doors.cutting_stock import Packing, Question, Stick, Stock, first_fit, pack
 from calculators.writing import NOISE, decimal, feet_inches, inches
@@ -35,16 +35,16 @@ class Wanted:
 class PieceToCut(TypedDict):
     """Pieces of one length."""
 
-    length: Annotated[float, length("Length", "ft-in", limits='1/2" to 40 ft')]
-    count: Annotated[float, count("How many", default="1", limits="1 to 1000")]
+    length: Annotated[float, length("Length", 'from 1/2" to 40 ft', "ft-in")]
+    count: Annotated[float, count("How many", "1, from 1 to 1000")]
     name: Annotated[str, text("Name", default="")]
 
 
 class StockLength(TypedDict):
     """A length that the store sells."""
 
-    length: Annotated[float, length("Length", "ft-in", limits='6" to 40 ft'), Usual("6 to 20 ft")]
-    price: Annotated[float, number("Price", default="0", limits="0 to 10000"), Help("0: the least length is bought.")]
+    length: Annotated[float, length("Length", 'from 6" to 40 ft, usually 6 to 20 ft', "ft-in")]
+    price: Annotated[float, number("Price", "0, from 0 to 10000"), Help("0: the least length is bought.")]
 
 
 @calculator(
@@ -108,13 +108,11 @@ class StockLength(TypedDict):
 def cut_list(
     pieces: Annotated[Rows, rows("Pieces", PieceToCut)],
     stock: Annotated[Rows, rows("Stock lengths", StockLength)],
-    kerf: Annotated[float, length("Saw kerf", "in", default="1/8 in", limits="0 to 1/2 in"), Usual("1/16 to 3/16 in")],
-    trim: Annotated[
-        float, length("Squared off each stick", "in", default="0", limits="0 to 12 in"), Usual("0 to 2 in")
-    ],
+    kerf: Annotated[float, length("Saw kerf", "1/8 in, from 0 to 1/2 in, usually 1/16 to 3/16 in")],
+    trim: Annotated[float, length("Squared off each stick", "0, from 0 to 12 in, usually 0 to 2 in")],
     seconds: Annotated[
         float,
-        time("Solver's time at most", "s", default="10 s", limits="1 to 120 s"),
+        time("Solver's time at most", "10 s, from 1 to 120 s"),
         Help("In the solver's own count, so that every machine gives the same list."),
     ],
 ) -> Answer:

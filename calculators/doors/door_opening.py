@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
-from calculators.declaring import Help, Usual, calculator, length
+from calculators.declaring import Help, calculator, length
 from calculators.doors.door_opening_drawing import door_opening_drawing
 from calculators.writing import NOISE, feet_inches, inches
 
@@ -56,64 +56,38 @@ FITS_NOT = "does not take the door"
     ),
 )
 def door_opening(
-    width: Annotated[
-        float, length("Width of the door", "in", default="32 in", limits="12 to 60 in"), Usual("18 to 42 in")
-    ],
-    height: Annotated[
-        float, length("Height of the door", "in", default="80 in", limits="48 to 120 in"), Usual("78 to 96 in")
-    ],
+    width: Annotated[float, length("Width of the door", "32 in, from 12 to 60 in, usually 18 to 42 in")],
+    height: Annotated[float, length("Height of the door", "80 in, from 48 to 120 in, usually 78 to 96 in")],
     floor: Annotated[
         float,
-        length("Floor still to be laid", "in", default="3/4 in", limits="0 to 4 in"),
-        Usual("0 to 1-1/2 in"),
+        length("Floor still to be laid", "3/4 in, from 0 to 4 in, usually 0 to 1-1/2 in"),
         Help("0 where it is down."),
     ],
     under_door: Annotated[
         float,
-        length("Gap under the door", "in", default="1/2 in", limits="1/8 to 3 in"),
-        Usual("1/4 to 1 in"),
+        length("Gap under the door", "1/2 in, from 1/8 to 3 in, usually 1/4 to 1 in"),
         Help("Over the high side."),
     ],
-    floor_slope: Annotated[
-        float, length("Floor lower at one leg by", "in", default="0", limits="0 to 2 in"), Usual("0 to 1/2 in")
-    ],
-    swing_rise: Annotated[
-        float, length("Floor rises in the swing by", "in", default="0", limits="0 to 2 in"), Usual("0 to 1/2 in")
-    ],
+    floor_slope: Annotated[float, length("Floor lower at one leg by", "0, from 0 to 2 in, usually 0 to 1/2 in")],
+    swing_rise: Annotated[float, length("Floor rises in the swing by", "0, from 0 to 2 in, usually 0 to 1/2 in")],
     opening_width: Annotated[
-        float, length("Opening as measured, width", "in", default="0", limits="0 to 96 in"), Help("The least of three.")
+        float, length("Opening as measured, width", "0, from 0 to 96 in"), Help("The least of three.")
     ],
     opening_height: Annotated[
-        float,
-        length("Opening as measured, height", "in", default="0", limits="0 to 150 in"),
-        Help("From the subfloor or floor."),
+        float, length("Opening as measured, height", "0, from 0 to 150 in"), Help("From the subfloor or floor.")
     ],
     leg: Annotated[
-        float,
-        length("Legs as they come", "in", default="81-1/4 in", limits="48 to 130 in"),
-        Help("Underside of the head to the foot."),
+        float, length("Legs as they come", "81-1/4 in, from 48 to 130 in"), Help("Underside of the head to the foot.")
     ],
-    jamb: Annotated[
-        float, length("Thickness of the jamb", "in", default="11/16 in", limits="1/4 to 2 in"), Usual("1/2 to 1-1/4 in")
-    ],
-    reveal: Annotated[
-        float,
-        length("Gap between door and jamb", "in", default="1/8 in", limits="0 to 1/2 in"),
-        Usual("1/16 to 3/16 in"),
-    ],
-    shim: Annotated[
-        float, length("Shim space, each side", "in", default="3/16 in", limits="0 to 1 in"), Usual("1/8 to 3/8 in")
-    ],
-    shim_most: Annotated[float, length("Most to shim, each side", "in", default="1/2 in", limits="1/8 to 1-1/2 in")],
-    head_space: Annotated[
-        float, length("Space above the head", "in", default="3/8 in", limits="0 to 2 in"), Usual("1/4 to 3/4 in")
-    ],
+    jamb: Annotated[float, length("Thickness of the jamb", "11/16 in, from 1/4 to 2 in, usually 1/2 to 1-1/4 in")],
+    reveal: Annotated[float, length("Gap between door and jamb", "1/8 in, from 0 to 1/2 in, usually 1/16 to 3/16 in")],
+    shim: Annotated[float, length("Shim space, each side", "3/16 in, from 0 to 1 in, usually 1/8 to 3/8 in")],
+    shim_most: Annotated[float, length("Most to shim, each side", "1/2 in, from 1/8 to 1-1/2 in")],
+    head_space: Annotated[float, length("Space above the head", "3/8 in, from 0 to 2 in, usually 1/4 to 3/4 in")],
     thickness: Annotated[
-        float,
-        length("Thickness of the door", "in", default="1-3/8 in", limits="3/4 to 3 in"),
-        Usual("1-3/8 to 1-3/4 in"),
+        float, length("Thickness of the door", "1-3/8 in, from 3/4 to 3 in, usually 1-3/8 to 1-3/4 in")
     ],
-    stop: Annotated[float, length("Thickness of the stop", "in", default="7/16 in", limits="1/4 to 1 in")],
+    stop: Annotated[float, length("Thickness of the stop", "7/16 in, from 1/4 to 1 in")],
 ) -> Answer:
     """Rough opening, legs and clearances of a prehung door. Inches.
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
-from calculators.declaring import Guidance, Help, Law, Usual, calculator, choice, count, length, slope, yes_no
+from calculators.declaring import Guidance, Help, Law, calculator, choice, count, length, slope, yes_no
 from calculators.doors.lock_fit import (
     HAIR,
     cautions_for,
@@ -107,35 +107,26 @@ def lock_preparation(
         ),
     ],
     thickness: Annotated[
-        float,
-        length("Thickness of the door", "in", limits="3/4 to 3 in"),
-        Help("Measured at the edge, where the lock goes."),
+        float, length("Thickness of the door", "from 3/4 to 3 in"), Help("Measured at the edge, where the lock goes.")
     ],
     backset: Annotated[
         float,
-        length("Backset", "in", default="2-3/8 in", limits="1 to 8 in"),
+        length("Backset", "2-3/8 in, from 1 to 8 in"),
         Help("From the high edge of the door to the centre of the cross bore."),
     ],
     cross_bore: Annotated[
-        float,
-        length("Cross bore of the hardware", "in", default="2-1/8 in", limits="1-1/4 to 3 in"),
-        Usual("1-1/2 to 2-1/8 in"),
+        float, length("Cross bore of the hardware", "2-1/8 in, from 1-1/4 to 3 in, usually 1-1/2 to 2-1/8 in")
     ],
-    edge_bore: Annotated[float, length("Edge bore of the hardware", "in", default="1 in", limits="3/4 to 1-1/2 in")],
+    edge_bore: Annotated[float, length("Edge bore of the hardware", "1 in, from 3/4 to 1-1/2 in")],
     height: Annotated[
         float,
-        length("Height of knob or lever above the finished floor", "in", default="36 in", limits="24 to 60 in"),
-        Usual("34 to 48 in"),
+        length("Height of knob or lever above the finished floor", "36 in, from 24 to 60 in, usually 34 to 48 in"),
     ],
     spacing: Annotated[
-        float,
-        length("Deadbolt above knob, centre to centre", "in", default="5-1/2 in", limits="2-1/2 to 15 in"),
-        Usual("5-1/2 to 12 in"),
+        float, length("Deadbolt above knob, centre to centre", "5-1/2 in, from 2-1/2 to 15 in, usually 5-1/2 to 12 in")
     ],
-    under_door: Annotated[
-        float, length("Gap under the door, above the finished floor", "in", default="1/2 in", limits="0 to 2 in")
-    ],
-    bevel: Annotated[float, slope("Bevel of the edge", "1:n", default="1:16", limits="level to 1:8")],
+    under_door: Annotated[float, length("Gap under the door, above the finished floor", "1/2 in, from 0 to 2 in")],
+    bevel: Annotated[float, slope("Bevel of the edge", "1:16, from level to 1:8")],
     faceplate: Annotated[
         str,
         choice(
@@ -148,81 +139,45 @@ def lock_preparation(
             default="series",
         ),
     ],
-    faceplate_height: Annotated[float, length("Height of the faceplate", "in", default="2-1/4 in", limits="1 to 8 in")],
+    faceplate_height: Annotated[float, length("Height of the faceplate", "2-1/4 in, from 1 to 8 in")],
     faceplate_depth: Annotated[
-        float,
-        length("Thickness of the faceplate", "in", default="1/8 in", limits="0 to 1/4 in"),
-        Usual("1/16 to 3/16 in"),
+        float, length("Thickness of the faceplate", "1/8 in, from 0 to 1/4 in, usually 1/16 to 3/16 in")
     ],
-    rose: Annotated[float, length("Diameter of the rose", "in", default="2-5/8 in", limits="1-1/4 to 5 in")],
-    thickness_least: Annotated[
-        float, length("Thinnest door, on the box", "in", default="1-3/8 in", limits="3/4 to 3 in")
-    ],
-    thickness_most: Annotated[
-        float, length("Thickest door, on the box", "in", default="1-3/4 in", limits="3/4 to 4 in")
-    ],
+    rose: Annotated[float, length("Diameter of the rose", "2-5/8 in, from 1-1/4 to 5 in")],
+    thickness_least: Annotated[float, length("Thinnest door, on the box", "1-3/8 in, from 3/4 to 3 in")],
+    thickness_most: Annotated[float, length("Thickest door, on the box", "1-3/4 in, from 3/4 to 4 in")],
     stile: Annotated[
-        float,
-        length("Width of the solid edge", "in", default="0", limits="0 to 48 in"),
-        Help("0 for a door that is solid all through."),
+        float, length("Width of the solid edge", "0, from 0 to 48 in"), Help("0 for a door that is solid all through.")
     ],
-    wood_behind: Annotated[
-        float, length("Wood to leave behind the cross bore", "in", default="1/2 in", limits="0 to 3 in")
-    ],
-    wood_beside: Annotated[
-        float, length("Wood to leave each side of the faceplate", "in", default="1/8 in", limits="0 to 1 in")
-    ],
-    stop_gap: Annotated[
-        float, length("Gap between door and stop", "in", default="1/16 in", limits="0 to 1/4 in"), Usual("0 to 1/8 in")
-    ],
+    wood_behind: Annotated[float, length("Wood to leave behind the cross bore", "1/2 in, from 0 to 3 in")],
+    wood_beside: Annotated[float, length("Wood to leave each side of the faceplate", "1/8 in, from 0 to 1 in")],
+    stop_gap: Annotated[float, length("Gap between door and stop", "1/16 in, from 0 to 1/4 in, usually 0 to 1/8 in")],
     reveal: Annotated[
-        float,
-        length("Gap between door and jamb at the lock", "in", default="1/8 in", limits="0 to 1/2 in"),
-        Usual("1/16 to 3/16 in"),
+        float, length("Gap between door and jamb at the lock", "1/8 in, from 0 to 1/2 in, usually 1/16 to 3/16 in")
     ],
-    latch_throw: Annotated[float, length("Throw of the latch", "in", default="1/2 in", limits="1/4 to 1-1/2 in")],
+    latch_throw: Annotated[float, length("Throw of the latch", "1/2 in, from 1/4 to 1-1/2 in")],
     deadbolt_throw: Annotated[
-        float,
-        length("Throw of the deadbolt", "in", default="1 in", limits="1 to 2 in"),
-        Law("at least 1 in", "IPMC 304.18.1"),
+        float, length("Throw of the deadbolt", "1 in, from 1 to 2 in"), Law("at least 1 in", "IPMC 304.18.1")
     ],
-    behind_bolt: Annotated[
-        float, length("Hole behind the strike, deeper than the bolt by", "in", default="1/8 in", limits="0 to 1 in")
-    ],
+    behind_bolt: Annotated[float, length("Hole behind the strike, deeper than the bolt by", "1/8 in, from 0 to 1 in")],
     to_stud: Annotated[
         float,
-        length("Face of the jamb to the stud", "in", default="1-1/4 in", limits="1/2 to 3 in"),
+        length("Face of the jamb to the stud", "1-1/4 in, from 1/2 to 3 in"),
         Help("The jamb and the shim space behind it."),
     ],
     strike_screw: Annotated[
-        float,
-        length("Screws at the deadbolt strike", "in", default="3 in", limits="1/2 to 4 in"),
-        Guidance("at least 3 in", CITIES),
+        float, length("Screws at the deadbolt strike", "3 in, from 1/2 to 4 in"), Guidance("at least 3 in", CITIES)
     ],
-    screws_each: Annotated[float, count("Screws at the strike of a deadbolt", default="4", limits="2 to 8")],
+    screws_each: Annotated[float, count("Screws at the strike of a deadbolt", "4, from 2 to 8")],
     bite_least: Annotated[
-        float,
-        length("Least screw in the stud", "in", default="3/4 in", limits="1/4 to 3 in"),
-        Guidance("at least 3/4 in", CITIES),
+        float, length("Least screw in the stud", "3/4 in, from 1/4 to 3 in"), Guidance("at least 3/4 in", CITIES)
     ],
     accessible: Annotated[bool, yes_no("Accessible door", default="no")],
     cut: Annotated[bool, yes_no("Holes are in the door already", default="no")],
-    cut_cross_bore: Annotated[
-        float,
-        length("Cross bore in the door", "in", default="2-1/8 in", limits="1/2 to 4 in"),
-        READ_ONLY_THEN,
-    ],
-    cut_edge_bore: Annotated[
-        float,
-        length("Edge bore in the door", "in", default="1 in", limits="1/4 to 2 in"),
-        READ_ONLY_THEN,
-    ],
-    cut_backset: Annotated[
-        float,
-        length("Backset in the door", "in", default="2-3/8 in", limits="1/2 to 10 in"),
-        READ_ONLY_THEN,
-    ],
-    tolerance: Annotated[float, length("Holes may be off by", "in", default="1/16 in", limits="0 to 1/4 in")],
+    cut_cross_bore: Annotated[float, length("Cross bore in the door", "2-1/8 in, from 1/2 to 4 in"), READ_ONLY_THEN],
+    cut_edge_bore: Annotated[float, length("Edge bore in the door", "1 in, from 1/4 to 2 in"), READ_ONLY_THEN],
+    cut_backset: Annotated[float, length("Backset in the door", "2-3/8 in, from 1/2 to 10 in"), READ_ONLY_THEN],
+    tolerance: Annotated[float, length("Holes may be off by", "1/16 in, from 0 to 1/4 in")],
 ) -> Answer:
     """Bores, faceplate, strike and fit of one lock in one door.
 

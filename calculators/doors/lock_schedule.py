@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, rows, text, yes_no
+from calculators.declaring import Guidance, Help, calculator, choice, count, rows, text, yes_no
 from calculators.writing import decimal
 
 FUNCTIONS = {
@@ -159,10 +159,10 @@ class LockedOpening(TypedDict):
 )
 def lock_schedule(
     openings: Annotated[list[dict[str, Any]], rows("Openings", LockedOpening)],
-    keys_each: Annotated[int, count("Keys with each cylinder", default="2", limits="1 to 10"), Usual("2 to 3")],
+    keys_each: Annotated[int, count("Keys with each cylinder", "2, from 1 to 10, usually 2 to 3")],
     screws_each: Annotated[
         int,
-        count("Long screws at each deadbolt strike", default="4", limits="2 to 8"),
+        count("Long screws at each deadbolt strike", "4, from 2 to 8"),
         Guidance("at least 4", "door security codes of cities"),
     ],
 ) -> Answer:

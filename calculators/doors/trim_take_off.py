@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Usual, calculator, choice, count, length, percent, plan, rows, text
+from calculators.declaring import Help, calculator, choice, count, length, percent, plan, rows, text
 from calculators.doors.trim_pieces import base_of, longest_wall, pieces_of, refuse_longer, run_of, sticks_for
 from calculators.doors.trim_take_off_drawing import trim_take_off_drawing
 from calculators.shapes import perimeter_in
@@ -19,17 +19,14 @@ class TrimOpening(TypedDict):
 
     name: Annotated[str, text("Opening", default="")]
     kind: Annotated[str, choice("Kind", {"door": "Door or cased opening", "window": "Window"}, default="door")]
-    width: Annotated[
-        float, length("Width between the jambs", "in", default="30 in", limits="6 in to 20 ft"), Usual("18 to 120 in")
-    ]
+    width: Annotated[float, length("Width between the jambs", "30 in, from 6 in to 20 ft, usually 18 to 120 in")]
     height: Annotated[
         float,
-        length("Height to the head jamb", "in", default="80 in", limits="6 to 160 in"),
-        Usual("24 to 96 in"),
+        length("Height to the head jamb", "80 in, from 6 to 160 in, usually 24 to 96 in"),
         Help("From the finished floor; at a window from the stool, or from jamb to jamb."),
     ]
-    sides: Annotated[float, count("Sides cased", default="2", limits="1 to 2")]
-    count: Annotated[float, count("How many", default="1", limits="1 to 40")]
+    sides: Annotated[float, count("Sides cased", "2, from 1 to 2")]
+    count: Annotated[float, count("How many", "1, from 1 to 40")]
 
 
 @calculator(
@@ -96,47 +93,30 @@ def trim_take_off(
         plan("Rooms", default=""),
         Help("Each room as one outline, so that no inner line is counted."),
     ],
-    walls: Annotated[
-        float,
-        length("Wall already measured, beside the rooms", "ft", default="0", limits="0 to 5000 ft", instead="rooms"),
-    ],
+    walls: Annotated[float, length("Wall already measured, beside the rooms", "0, from 0 to 5000 ft", instead="rooms")],
     openings: Annotated[list[dict[str, Any]], rows("Openings", TrimOpening, default="")],
     no_base: Annotated[
-        float,
-        length("Wall without base", "ft", default="0", limits="0 to 5000 ft"),
-        Help("Cabinets, tubs, hearths, wide openings."),
+        float, length("Wall without base", "0, from 0 to 5000 ft"), Help("Cabinets, tubs, hearths, wide openings.")
     ],
     shoe_more: Annotated[
-        float,
-        length("Shoe where no base is", "ft", default="0", limits="0 to 5000 ft"),
-        Help("Along toe kicks and hearths."),
+        float, length("Shoe where no base is", "0, from 0 to 5000 ft"), Help("Along toe kicks and hearths.")
     ],
-    casing_width: Annotated[
-        float, length("Width of the casing", "in", default="2-1/4 in", limits="1/2 to 12 in"), Usual("2 to 5-1/2 in")
-    ],
+    casing_width: Annotated[float, length("Width of the casing", "2-1/4 in, from 1/2 to 12 in, usually 2 to 5-1/2 in")],
     reveal: Annotated[
-        float,
-        length("Casing set back from the jamb's edge", "in", default="3/16 in", limits="0 to 1 in"),
-        Usual("1/8 to 5/16 in"),
+        float, length("Casing set back from the jamb's edge", "3/16 in, from 0 to 1 in, usually 1/8 to 5/16 in")
     ],
     window_trim: Annotated[
         str, choice("Windows", {"stool": "Stool and apron", "frame": "Casing on four sides"}, default="stool")
     ],
     horn: Annotated[
-        float,
-        length("Stool past the casing, each end", "in", default="3/4 in", limits="0 to 4 in"),
-        Usual("1/2 to 1-1/4 in"),
+        float, length("Stool past the casing, each end", "3/4 in, from 0 to 4 in, usually 1/2 to 1-1/4 in")
     ],
-    waste: Annotated[
-        float, percent("Waste of base and shoe", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 15 %")
-    ],
-    casing_spare: Annotated[
-        float, percent("Spare of casing, beside the fitted sticks", "%", default="10 %", limits="0 to 50 %")
-    ],
-    base_stock: Annotated[float, length("Stick of base", "ft", default="16 ft", limits="4 to 24 ft")],
-    shoe_stock: Annotated[float, length("Stick of shoe", "ft", default="16 ft", limits="4 to 24 ft")],
-    casing_stock: Annotated[float, length("Stick of casing", "ft", default="14 ft", limits="4 to 24 ft")],
-    kerf: Annotated[float, length("Saw kerf", "in", default="1/8 in", limits="0 to 1/2 in")],
+    waste: Annotated[float, percent("Waste of base and shoe", "10 %, from 0 to 50 %, usually 5 to 15 %")],
+    casing_spare: Annotated[float, percent("Spare of casing, beside the fitted sticks", "10 %, from 0 to 50 %")],
+    base_stock: Annotated[float, length("Stick of base", "16 ft, from 4 to 24 ft")],
+    shoe_stock: Annotated[float, length("Stick of shoe", "16 ft, from 4 to 24 ft")],
+    casing_stock: Annotated[float, length("Stick of casing", "14 ft, from 4 to 24 ft")],
+    kerf: Annotated[float, length("Saw kerf", "1/8 in, from 0 to 1/2 in")],
 ) -> Answer:
     """Base, shoe and casing for these rooms and openings.
 

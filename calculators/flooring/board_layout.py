@@ -10,7 +10,7 @@ from math import ceil
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Usual, calculator, length
+from calculators.declaring import Help, calculator, length
 from calculators.flooring.board_layout_drawing import board_layout_drawing
 from calculators.flooring.floor_inputs import FaceWidth
 from calculators.writing import feet_inches, inches
@@ -57,20 +57,16 @@ GLUE_UNDER = 1.0
 )
 def board_layout(
     width_near: Annotated[
-        float, length("Room width, near end", "ft-in", limits="2 to 100 ft"), Usual("3 to 20 ft"), Help(ACROSS)
+        float, length("Room width, near end", "from 2 to 100 ft, usually 3 to 20 ft", "ft-in"), Help(ACROSS)
     ],
     width_far: Annotated[
-        float, length("Room width, far end; 0 if the same", "ft-in", default="0", limits="0 to 100 ft"), Help(ACROSS)
+        float, length("Room width, far end; 0 if the same", "0, from 0 to 100 ft", "ft-in"), Help(ACROSS)
     ],
-    room_length: Annotated[float, length("Room length along the rows", "ft-in", default="12 ft", limits="2 to 200 ft")],
-    gap: Annotated[
-        float,
-        length("Expansion gap at each wall", "in", default="1/4 in", limits="0 to 1-1/2 in"),
-        Usual("1/4 to 3/4 in"),
-    ],
+    room_length: Annotated[float, length("Room length along the rows", "12 ft, from 2 to 200 ft", "ft-in")],
+    gap: Annotated[float, length("Expansion gap at each wall", "1/4 in, from 0 to 1-1/2 in, usually 1/4 to 3/4 in")],
     face_width: FaceWidth,
-    least_width: Annotated[float, length("Least first or last row", "in", default="1 in", limits="1/4 to 8 in")],
-    most_taper: Annotated[float, length("Most taper left in one row", "in", default="1/2 in", limits="0 to 2 in")],
+    least_width: Annotated[float, length("Least first or last row", "1 in, from 1/4 to 8 in")],
+    most_taper: Annotated[float, length("Most taper left in one row", "1/2 in, from 0 to 2 in")],
 ) -> Answer:
     """Rows, the width of the first and the last at each end, and where the start line is struck.
 

@@ -9,7 +9,7 @@ from math import floor
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Output, Plot
-from calculators.declaring import Help, Usual, Written, area, calculator, choice, count, number, percent
+from calculators.declaring import Help, Written, area, calculator, choice, count, number, percent
 from calculators.writing import NOISE, decimal
 
 MONEY = "dollars"
@@ -59,12 +59,12 @@ def worth_today(cost: float, year: float, rate: float) -> float:
 
 def price(label: str, default: str) -> Written:
     """An input for what a square foot costs."""
-    return number(label, MONEY, default=default, limits="0 to 1000 dollars")
+    return number(label, f"{default}, from 0 to 1000 dollars", MONEY)
 
 
 def every(label: str, default: str) -> Written:
     """An input for the years between two works."""
-    return count(label, "years", default=default, limits="0 to 100")
+    return count(label, f"{default}, from 0 to 100", "years")
 
 
 @calculator(
@@ -113,11 +113,9 @@ def every(label: str, default: str) -> Written:
     plots=(Plot("Cost so far", x="years", y="cost", start=1.0, end=60.0, curves=("asked", ("first", "second"))),),
 )
 def cost_over_time(
-    area: Annotated[float, area("Floor area", "sq ft", default="300 sq ft", limits="1 to 20000 sq ft")],
-    years: Annotated[float, count("Years to look ahead", "years", default="40", limits="1 to 100"), Usual("5 to 60")],
-    rate: Annotated[
-        float, percent("Discount rate a year; 0 for none", "%", default="0", limits="0 to 30 %"), Usual("0 to 10 %")
-    ],
+    area: Annotated[float, area("Floor area", "300 sq ft, from 1 to 20000 sq ft")],
+    years: Annotated[float, count("Years to look ahead", "40, from 1 to 100, usually 5 to 60", "years")],
+    rate: Annotated[float, percent("Discount rate a year; 0 for none", "0, from 0 to 30 %, usually 0 to 10 %")],
     install_a: Annotated[float, price("First floor, laid, a sq ft", "12 dollars"), INVENTED],
     refinish_a: Annotated[float, price("First floor, refinished, a sq ft", "4 dollars"), INVENTED],
     refinish_every_a: Annotated[float, every("First floor, years between refinishing; 0 for never", "10")],

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output
-from calculators.declaring import Help, Usual, area, calculator, count, percent, plan, time, volume
+from calculators.declaring import Help, area, calculator, count, percent, plan, time, volume
 from calculators.flooring.floor_area import floor_area
 from calculators.flooring.floor_inputs import HoursADay, MeasuredArea
 from calculators.writing import decimal, whole
@@ -81,36 +81,25 @@ def floor_finish(
         list[dict[str, Any]], plan("Rooms", default=""), Help("Wall to wall, closets too; less what is not finished.")
     ],
     measured_area: MeasuredArea,
-    coats: Annotated[float, count("Coats", default="3", limits="1 to 8"), Usual("1 to 4")],
+    coats: Annotated[float, count("Coats", "3, from 1 to 8, usually 1 to 4")],
     coverage: Annotated[
-        float,
-        area("A gallon covers, one coat", "sq ft", default="500 sq ft", limits="100 to 1000 sq ft"),
-        Usual("400 to 600 sq ft"),
+        float, area("A gallon covers, one coat", "500 sq ft, from 100 to 1000 sq ft, usually 400 to 600 sq ft")
     ],
-    waste: Annotated[
-        float, percent("Left in tray, pad and can", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 15 %")
-    ],
-    container: Annotated[float, volume("A container holds", "gal", default="1 gal", limits="0.01 to 8 cu ft")],
+    waste: Annotated[float, percent("Left in tray, pad and can", "10 %, from 0 to 50 %, usually 5 to 15 %")],
+    container: Annotated[float, volume("A container holds", "1 gal, from 0.01 to 8 cu ft")],
     screen_coverage: Annotated[
-        float,
-        area("A buffer screen covers", "sq ft", default="500 sq ft", limits="50 to 2000 sq ft"),
-        Usual("300 to 700 sq ft"),
+        float, area("A buffer screen covers", "500 sq ft, from 50 to 2000 sq ft, usually 300 to 700 sq ft")
     ],
-    recoat_wait: Annotated[
-        float, time("Wait between coats", "h", default="24 h", limits="1 to 240 h"), Usual("2 to 72 h")
-    ],
-    walk_wait: Annotated[
-        float, time("Wait until socks on the last coat", "h", default="24 h", limits="1 to 240 h"), Usual("4 to 72 h")
-    ],
-    furniture_wait: Annotated[float, time("Wait for furniture", "days", default="4 days", limits="0.5 to 30 days")],
-    rug_wait: Annotated[float, time("Wait for rugs and covers", "days", default="30 days", limits="1 to 100 days")],
+    recoat_wait: Annotated[float, time("Wait between coats", "24 h, from 1 to 240 h, usually 2 to 72 h")],
+    walk_wait: Annotated[float, time("Wait until socks on the last coat", "24 h, from 1 to 240 h, usually 4 to 72 h")],
+    furniture_wait: Annotated[float, time("Wait for furniture", "4 days, from 0.5 to 30 days")],
+    rug_wait: Annotated[float, time("Wait for rugs and covers", "30 days, from 1 to 100 days")],
     labour_per_100: Annotated[
         float,
-        time("Labour for one coat of 100 sq ft", "h", default="0.33 h", limits="0.05 to 5 h"),
-        Usual("0.15 to 1 h"),
+        time("Labour for one coat of 100 sq ft", "0.33 h, from 0.05 to 5 h, usually 0.15 to 1 h"),
         Help("The scuffing and vacuuming before it counts."),
     ],
-    people: Annotated[float, count("People", default="2", limits="1 to 6")],
+    people: Annotated[float, count("People", "2, from 1 to 6")],
     hours_a_day: HoursADay,
 ) -> Answer:
     """Finish, containers, hours of work and hours shut for the coats of a floor.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Sheet
-from calculators.declaring import Law, Usual, calculator, length
+from calculators.declaring import Law, calculator, length
 from calculators.drawing import dimension, leader, line, rectangle, sheet
 from calculators.writing import inches
 
@@ -77,34 +77,24 @@ def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     drawing=floor_heights_drawing,
 )
 def floor_heights(
-    strip: Annotated[float, length("Strip, thickness", "in", default="3/4 in", limits="1/4 to 1-1/2 in")],
-    felt: Annotated[float, length("Felt under the strip", "in", default="1/32 in", limits="0 to 1/4 in")],
-    tile: Annotated[
-        float, length("Tile, thickness", "in", default="5/16 in", limits="1/8 to 1 in"), Usual("1/4 to 1/2 in")
-    ],
+    strip: Annotated[float, length("Strip, thickness", "3/4 in, from 1/4 to 1-1/2 in")],
+    felt: Annotated[float, length("Felt under the strip", "1/32 in, from 0 to 1/4 in")],
+    tile: Annotated[float, length("Tile, thickness", "5/16 in, from 1/8 to 1 in, usually 1/4 to 1/2 in")],
     bed: Annotated[
-        float,
-        length("Mortar under the tile, pressed", "in", default="1/8 in", limits="1/32 to 3/4 in"),
-        Usual("1/16 to 1/4 in"),
+        float, length("Mortar under the tile, pressed", "1/8 in, from 1/32 to 3/4 in, usually 1/16 to 1/4 in")
     ],
-    backer: Annotated[
-        float, length("Backer or membrane", "in", default="1/4 in", limits="0 to 1 in"), Usual("1/8 to 5/8 in")
-    ],
-    backer_bed: Annotated[float, length("Mortar under it, pressed", "in", default="1/16 in", limits="0 to 1/2 in")],
-    flush_within: Annotated[float, length("Counts as flush within", "in", default="1/16 in", limits="0 to 1/4 in")],
+    backer: Annotated[float, length("Backer or membrane", "1/4 in, from 0 to 1 in, usually 1/8 to 5/8 in")],
+    backer_bed: Annotated[float, length("Mortar under it, pressed", "1/16 in, from 0 to 1/2 in")],
+    flush_within: Annotated[float, length("Counts as flush within", "1/16 in, from 0 to 1/4 in")],
     upright_most: Annotated[
-        float,
-        length("Most upright difference", "in", default="1/4 in", limits="0 to 1/4 in"),
-        Law("at most 1/4 in", "2010 ADA 303.2"),
+        float, length("Most upright difference", "1/4 in, from 0 to 1/4 in"), Law("at most 1/4 in", "2010 ADA 303.2")
     ],
     bevel_most: Annotated[
         float,
-        length("Most difference with a bevel", "in", default="1/2 in", limits="1/8 to 1/2 in"),
+        length("Most difference with a bevel", "1/2 in, from 1/8 to 1/2 in"),
         Law("at most 1/2 in", "2010 ADA 303.3"),
     ],
-    doorway: Annotated[
-        float, length("Width of the doorway", "in", default="36 in", limits="12 to 144 in"), Usual("24 to 72 in")
-    ],
+    doorway: Annotated[float, length("Width of the doorway", "36 in, from 12 to 144 in, usually 24 to 72 in")],
 ) -> Answer:
     """How high strip and tile stand above the same subfloor, and what goes between. All in inches.
 

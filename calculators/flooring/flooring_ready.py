@@ -10,7 +10,7 @@ from math import ceil
 from typing import Annotated, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Law, Usual, area, calculator, length, percent, rows, temperature
+from calculators.declaring import Help, Law, area, calculator, length, percent, rows, temperature
 from calculators.flooring.wood_moisture import moisture_at
 from calculators.writing import NOISE, decimal, inches
 
@@ -95,13 +95,13 @@ def verdict_of(subfloor: float, boards: float, wettest: float, allowed: float, m
 class SubfloorReading(TypedDict):
     """A reading of the moisture meter in the subfloor."""
 
-    reading: Annotated[float, percent("Reading", "%", limits="4 to 60 %")]
+    reading: Annotated[float, percent("Reading", "from 4 to 60 %")]
 
 
 class BoardReading(TypedDict):
     """A reading of the moisture meter in the boards."""
 
-    reading: Annotated[float, percent("Reading", "%", limits="4 to 30 %")]
+    reading: Annotated[float, percent("Reading", "from 4 to 30 %")]
 
 
 @calculator(
@@ -153,56 +153,44 @@ def flooring_ready(
     boards: Annotated[
         list[dict[str, float]], rows("Readings of the boards", BoardReading), Help("One a board, as read.")
     ],
-    board_width: Annotated[float, length("Face width of the boards", "in", default="2-1/4 in", limits="1 to 12 in")],
+    board_width: Annotated[float, length("Face width of the boards", "2-1/4 in, from 1 to 12 in")],
     wood_temperature: Annotated[
-        float, temperature("Temperature of the wood", "F", default="70 F", limits="20 to 120 F"), Usual("55 to 90 F")
+        float, temperature("Temperature of the wood", "70 F, from 20 to 120 F, usually 55 to 90 F")
     ],
     calibrated: Annotated[
         float,
-        temperature("Temperature that the meter is calibrated for", "F", default="70 F", limits="50 to 90 F"),
+        temperature("Temperature that the meter is calibrated for", "70 F, from 50 to 90 F"),
         Help("The meter's leaflet says it. A meter that corrects by itself: give the wood's temperature here too."),
     ],
     house_temperature: Annotated[
-        float, temperature("House when lived in", "F", default="70 F", limits="50 to 100 F"), Usual("60 to 80 F")
+        float, temperature("House when lived in", "70 F, from 50 to 100 F, usually 60 to 80 F")
     ],
     humidity_least: Annotated[
-        float,
-        percent("Least humidity when lived in", "%", default="30 %", limits="30 to 50 %"),
-        Law("at least 30 %", GUIDELINES),
+        float, percent("Least humidity when lived in", "30 %, from 30 to 50 %"), Law("at least 30 %", GUIDELINES)
     ],
     humidity_most: Annotated[
-        float,
-        percent("Most humidity when lived in", "%", default="50 %", limits="30 to 50 %"),
-        Law("at most 50 %", GUIDELINES),
+        float, percent("Most humidity when lived in", "50 %, from 30 to 50 %"), Law("at most 50 %", GUIDELINES)
     ],
     allowed_strip: Annotated[
-        float,
-        percent("Subfloor and strip may differ by", "%", default="4 %", limits="0.5 to 4 %"),
-        Law("at most 4 %", GUIDELINES),
+        float, percent("Subfloor and strip may differ by", "4 %, from 0.5 to 4 %"), Law("at most 4 %", GUIDELINES)
     ],
     allowed_plank: Annotated[
-        float,
-        percent("Subfloor and plank may differ by", "%", default="2 %", limits="0.5 to 2 %"),
-        Law("at most 2 %", GUIDELINES),
+        float, percent("Subfloor and plank may differ by", "2 %, from 0.5 to 2 %"), Law("at most 2 %", GUIDELINES)
     ],
     plank_from: Annotated[
-        float,
-        length("Plank from this width", "in", default="3 in", limits="1 to 3 in"),
-        Law("at most 3 in", GUIDELINES),
+        float, length("Plank from this width", "3 in, from 1 to 3 in"), Law("at most 3 in", GUIDELINES)
     ],
     most_subfloor: Annotated[
         float,
-        percent("Highest reading of a dry subfloor", "%", default="12 %", limits="6 to 12 %"),
+        percent("Highest reading of a dry subfloor", "12 %, from 6 to 12 %"),
         Law("at most 12 %", "common practice"),
     ],
     off_service: Annotated[
         float,
-        percent("Boards may be off the house's range by", "%", default="1 %", limits="0 to 1 %"),
+        percent("Boards may be off the house's range by", "1 %, from 0 to 1 %"),
         Law("at most 1 %", "common practice"),
     ],
-    area: Annotated[
-        float, area("Floor that was read; 0 to leave the count", "sq ft", default="0", limits="0 to 20000 sq ft")
-    ],
+    area: Annotated[float, area("Floor that was read; 0 to leave the count", "0, from 0 to 20000 sq ft")],
 ) -> Answer:
     """The averages, what they may differ by at this width, what the house asks for, and the verdict.
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import Annotated, Any, TypedDict
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
-from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, length, percent, plan, rows
+from calculators.declaring import Guidance, Help, calculator, choice, count, length, percent, plan, rows
 from calculators.flooring.floor_inputs import FaceWidth
 from calculators.flooring.rack_room_drawing import rack_room_drawing
 from calculators.flooring.racking.pile import SIXTEENTHS
@@ -22,8 +22,8 @@ from calculators.writing import feet_inches, inches
 class CountedBoards(TypedDict):
     """Boards of one length."""
 
-    length: Annotated[float, length("Length", "in", limits="6 to 192 in")]
-    count: Annotated[float, count("Boards", limits="1 to 5000")]
+    length: Annotated[float, length("Length", "from 6 to 192 in")]
+    count: Annotated[float, count("Boards", "from 1 to 5000")]
 
 
 @calculator(
@@ -106,32 +106,23 @@ def rack_room(
         ),
     ],
     pile: Annotated[list[dict[str, float]], rows("Counted pile; none to draw one by lot", CountedBoards, default="")],
-    average_length: Annotated[
-        float, length("Average board length", "in", default="33 in", limits="10 to 120 in"), Usual("24 to 60 in")
-    ],
-    shortest: Annotated[float, length("Shortest board", "in", default="9 in", limits="6 to 96 in")],
-    longest: Annotated[float, length("Longest board", "in", default="84 in", limits="12 to 192 in")],
-    spare: Annotated[
-        float, percent("Boards beyond the rows", "%", default="10 %", limits="0 to 100 %"), Usual("5 to 20 %")
-    ],
-    seed: Annotated[float, count("Number that the lot starts from", default="1", limits="0 to 1000000")],
+    average_length: Annotated[float, length("Average board length", "33 in, from 10 to 120 in, usually 24 to 60 in")],
+    shortest: Annotated[float, length("Shortest board", "9 in, from 6 to 96 in")],
+    longest: Annotated[float, length("Longest board", "84 in, from 12 to 192 in")],
+    spare: Annotated[float, percent("Boards beyond the rows", "10 %, from 0 to 100 %, usually 5 to 20 %")],
+    seed: Annotated[float, count("Number that the lot starts from", "1, from 0 to 1000000")],
     face_width: FaceWidth,
-    gap: Annotated[
-        float, length("Gap at each wall", "in", default="1/4 in", limits="0 to 1-1/2 in"), Usual("1/4 to 3/4 in")
-    ],
-    least_row: Annotated[float, length("Least first or last row", "in", default="1 in", limits="1/4 to 8 in")],
+    gap: Annotated[float, length("Gap at each wall", "1/4 in, from 0 to 1-1/2 in, usually 1/4 to 3/4 in")],
+    least_row: Annotated[float, length("Least first or last row", "1 in, from 1/4 to 8 in")],
     end_joint: Annotated[
         float,
-        length("End joints apart, in neighbouring rows", "in", default="6 in", limits="1 to 24 in"),
-        Usual("6 to 18 in"),
+        length("End joints apart, in neighbouring rows", "6 in, from 1 to 24 in, usually 6 to 18 in"),
         Guidance("at least 6 in", "the oak flooring manual"),
     ],
-    in_line: Annotated[
-        float, length("Joints count as in line within", "in", default="1 in", limits="0 to 4 in"), Usual("1/2 to 2 in")
-    ],
-    stair: Annotated[float, length("Shifts up to this can make a stair", "in", default="18 in", limits="0 to 36 in")],
-    least_piece: Annotated[float, length("Shortest piece that is laid", "in", default="6 in", limits="2 to 24 in")],
-    kerf: Annotated[float, length("What a cut takes", "in", default="1/8 in", limits="0 to 1/4 in")],
+    in_line: Annotated[float, length("Joints count as in line within", "1 in, from 0 to 4 in, usually 1/2 to 2 in")],
+    stair: Annotated[float, length("Shifts up to this can make a stair", "18 in, from 0 to 36 in")],
+    least_piece: Annotated[float, length("Shortest piece that is laid", "6 in, from 2 to 24 in")],
+    kerf: Annotated[float, length("What a cut takes", "1/8 in, from 0 to 1/4 in")],
 ) -> Answer:
     """Every row of a room from this pile, with the cut list and the waste. Lengths in inches.
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import Guidance, Help, Usual, area, calculator, count, length, percent, plan, time
+from calculators.declaring import Guidance, Help, area, calculator, count, length, percent, plan, time
 from calculators.flooring.floor_area import floor_area
 from calculators.flooring.floor_inputs import FaceWidth, HoursADay, Layout, MeasuredArea
 from calculators.shapes import perimeter_in
@@ -120,61 +120,39 @@ def strip_floor_take_off(
     ],
     measured_area: MeasuredArea,
     face_width: FaceWidth,
-    thickness: Annotated[float, length("Thickness", "in", default="3/4 in", limits="5/16 to 1-1/8 in")],
+    thickness: Annotated[float, length("Thickness", "3/4 in, from 5/16 to 1-1/8 in")],
     layout: Layout,
-    waste: Annotated[
-        float, percent("Cutting waste, straight", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 10 %")
-    ],
-    waste_diagonal: Annotated[
-        float, percent("Cutting waste, diagonal", "%", default="15 %", limits="0 to 50 %"), Usual("15 to 20 %")
-    ],
+    waste: Annotated[float, percent("Cutting waste, straight", "10 %, from 0 to 50 %, usually 5 to 10 %")],
+    waste_diagonal: Annotated[float, percent("Cutting waste, diagonal", "15 %, from 0 to 50 %, usually 15 to 20 %")],
     bundle_coverage: Annotated[
-        float,
-        area("Floor that a bundle covers (its tag)", "sq ft", default="20 sq ft", limits="1 to 100 sq ft"),
-        Usual("15 to 30 sq ft"),
+        float, area("Floor that a bundle covers (its tag)", "20 sq ft, from 1 to 100 sq ft, usually 15 to 30 sq ft")
     ],
     average_length: Annotated[
-        float,
-        length("Average board length", "in", default="33 in", limits="6 to 192 in"),
-        Usual("24 to 60 in"),
-        Help(LENGTHS),
+        float, length("Average board length", "33 in, from 6 to 192 in, usually 24 to 60 in"), Help(LENGTHS)
     ],
     end_joint: Annotated[
         float,
-        length("End joints apart, in neighbouring rows", "in", default="6 in", limits="1 to 36 in"),
-        Usual("6 to 18 in"),
+        length("End joints apart, in neighbouring rows", "6 in, from 1 to 36 in, usually 6 to 18 in"),
         Guidance("at least 6 in", "the oak flooring manual"),
     ],
     nail_spacing: Annotated[
         float,
-        length("Fastener spacing", "in", default="8 in", limits="2 to 16 in"),
+        length("Fastener spacing", "8 in, from 2 to 16 in"),
         Guidance("at most 10 in", "the installation guidelines for solid 3/4 in strip"),
     ],
-    nail_end: Annotated[float, length("Fastener from the board end", "in", default="2 in", limits="1/2 to 6 in")],
-    fasteners_per_box: Annotated[float, count("Fasteners in a box", default="1000", limits="50 to 20000")],
-    roll_area: Annotated[
-        float, area("Underlayment in a roll", "sq ft", default="432 sq ft", limits="50 to 2000 sq ft")
-    ],
-    roll_width: Annotated[float, length("Width of the roll", "in", default="36 in", limits="12 to 144 in")],
-    lap: Annotated[
-        float, length("Lap of the underlayment", "in", default="4 in", limits="0 to 24 in"), Usual("3 to 6 in")
-    ],
-    filler_coverage: Annotated[
-        float, area("A gallon of filler covers", "sq ft", default="200 sq ft", limits="20 to 2000 sq ft")
-    ],
-    coats: Annotated[float, count("Coats of finish", default="3", limits="1 to 8"), Usual("2 to 4")],
+    nail_end: Annotated[float, length("Fastener from the board end", "2 in, from 1/2 to 6 in")],
+    fasteners_per_box: Annotated[float, count("Fasteners in a box", "1000, from 50 to 20000")],
+    roll_area: Annotated[float, area("Underlayment in a roll", "432 sq ft, from 50 to 2000 sq ft")],
+    roll_width: Annotated[float, length("Width of the roll", "36 in, from 12 to 144 in")],
+    lap: Annotated[float, length("Lap of the underlayment", "4 in, from 0 to 24 in, usually 3 to 6 in")],
+    filler_coverage: Annotated[float, area("A gallon of filler covers", "200 sq ft, from 20 to 2000 sq ft")],
+    coats: Annotated[float, count("Coats of finish", "3, from 1 to 8, usually 2 to 4")],
     finish_coverage: Annotated[
-        float,
-        area("A gallon of finish covers", "sq ft", default="500 sq ft", limits="50 to 2000 sq ft"),
-        Usual("400 to 600 sq ft"),
+        float, area("A gallon of finish covers", "500 sq ft, from 50 to 2000 sq ft, usually 400 to 600 sq ft")
     ],
-    labour_per_100: Annotated[
-        float, time("Labour to lay 100 sq ft", "h", default="6.25 h", limits="0.5 to 100 h"), Usual("3 to 12 h")
-    ],
-    finish_labour_per_100: Annotated[
-        float, time("Labour to sand and finish 100 sq ft", "h", default="3.5 h", limits="0 to 100 h")
-    ],
-    people: Annotated[float, count("People", default="2", limits="1 to 12")],
+    labour_per_100: Annotated[float, time("Labour to lay 100 sq ft", "6.25 h, from 0.5 to 100 h, usually 3 to 12 h")],
+    finish_labour_per_100: Annotated[float, time("Labour to sand and finish 100 sq ft", "3.5 h, from 0 to 100 h")],
+    people: Annotated[float, count("People", "2, from 1 to 12")],
     hours_a_day: HoursADay,
 ) -> Answer:
     """Materials and labour for a nailed strip floor.

@@ -13,7 +13,6 @@ from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation
 from calculators.declaring import (
     Guidance,
     Help,
-    Usual,
     area,
     calculator,
     choice,
@@ -81,32 +80,19 @@ CUBIC_INCHES = 1728
     drawing=tile_drawing,
 )
 def tile_take_off(
-    length: Annotated[
-        float, length("Room, from the doorway to the far wall", "ft-in", default="8 ft", limits="2 to 100 ft")
-    ],
-    width: Annotated[float, length("Room, across", "ft-in", default="5 ft", limits="2 to 100 ft")],
-    more_area: Annotated[float, area("More floor: alcoves, doorways", "sq ft", default="0", limits="0 to 5000 sq ft")],
-    less_area: Annotated[
-        float, area("Floor not tiled: tub, built-ins", "sq ft", default="0", limits="0 to 5000 sq ft")
-    ],
-    tile_length: Annotated[
-        float, length("Tile, along the room", "in", default="12 in", limits="1 to 48 in"), Usual("4 to 24 in")
-    ],
-    tile_width: Annotated[
-        float, length("Tile, across the room", "in", default="12 in", limits="1 to 48 in"), Usual("4 to 24 in")
-    ],
-    thickness: Annotated[
-        float, length("Thickness of the tile", "in", default="5/16 in", limits="1/8 to 1 in"), Usual("1/4 to 1/2 in")
-    ],
+    length: Annotated[float, length("Room, from the doorway to the far wall", "8 ft, from 2 to 100 ft", "ft-in")],
+    width: Annotated[float, length("Room, across", "5 ft, from 2 to 100 ft", "ft-in")],
+    more_area: Annotated[float, area("More floor: alcoves, doorways", "0, from 0 to 5000 sq ft")],
+    less_area: Annotated[float, area("Floor not tiled: tub, built-ins", "0, from 0 to 5000 sq ft")],
+    tile_length: Annotated[float, length("Tile, along the room", "12 in, from 1 to 48 in, usually 4 to 24 in")],
+    tile_width: Annotated[float, length("Tile, across the room", "12 in, from 1 to 48 in, usually 4 to 24 in")],
+    thickness: Annotated[float, length("Thickness of the tile", "5/16 in, from 1/8 to 1 in, usually 1/4 to 1/2 in")],
     joint: Annotated[
         float,
-        length("Joint between tiles", "in", default="1/8 in", limits="1/32 to 3/4 in"),
-        Usual("1/16 to 3/8 in"),
+        length("Joint between tiles", "1/8 in, from 1/32 to 3/4 in, usually 1/16 to 3/8 in"),
         Guidance("at least 1/16 in", "ANSI A108.02, 4.3"),
     ],
-    gap: Annotated[
-        float, length("Gap at every wall", "in", default="1/4 in", limits="1/16 to 1 in"), Usual("1/8 to 1/2 in")
-    ],
+    gap: Annotated[float, length("Gap at every wall", "1/4 in, from 1/16 to 1 in, usually 1/8 to 1/2 in")],
     layout: Layout,
     doorway: Annotated[
         str,
@@ -116,54 +102,37 @@ def tile_take_off(
             default="balanced",
         ),
     ],
-    waste: Annotated[
-        float, percent("Cutting waste, straight", "%", default="10 %", limits="0 to 50 %"), Usual("5 to 15 %")
-    ],
-    waste_diagonal: Annotated[
-        float, percent("Cutting waste, diagonal", "%", default="15 %", limits="0 to 50 %"), Usual("12 to 20 %")
-    ],
-    spare: Annotated[
-        float, percent("Broken, on top of the pieces laid", "%", default="5 %", limits="0 to 50 %"), Usual("2 to 10 %")
-    ],
-    tiles_per_box: Annotated[float, count("Tiles in a box", default="10", limits="1 to 500")],
+    waste: Annotated[float, percent("Cutting waste, straight", "10 %, from 0 to 50 %, usually 5 to 15 %")],
+    waste_diagonal: Annotated[float, percent("Cutting waste, diagonal", "15 %, from 0 to 50 %, usually 12 to 20 %")],
+    spare: Annotated[float, percent("Broken, on top of the pieces laid", "5 %, from 0 to 50 %, usually 2 to 10 %")],
+    tiles_per_box: Annotated[float, count("Tiles in a box", "10, from 1 to 500")],
     notch_width: Annotated[
-        float,
-        length("Notch of the trowel, wide", "in", default="1/4 in", limits="1/16 to 1 in"),
-        Usual("3/16 to 1/2 in"),
+        float, length("Notch of the trowel, wide", "1/4 in, from 1/16 to 1 in, usually 3/16 to 1/2 in")
     ],
     notch_depth: Annotated[
-        float,
-        length("Notch of the trowel, deep", "in", default="3/8 in", limits="1/16 to 1 in"),
-        Usual("3/16 to 1/2 in"),
+        float, length("Notch of the trowel, deep", "3/8 in, from 1/16 to 1 in, usually 3/16 to 1/2 in")
     ],
     back_butter: Annotated[bool, yes_no("Backs buttered", default="no")],
-    butter: Annotated[float, length("Mortar that buttering adds", "in", default="1/32 in", limits="0 to 1/4 in")],
-    backer_bed: Annotated[
-        float, length("Mortar under the backer, 0 for none", "in", default="1/16 in", limits="0 to 1/2 in")
-    ],
-    sheet_area: Annotated[float, area("Backer in a sheet", "sq ft", default="15 sq ft", limits="1 to 100 sq ft")],
+    butter: Annotated[float, length("Mortar that buttering adds", "1/32 in, from 0 to 1/4 in")],
+    backer_bed: Annotated[float, length("Mortar under the backer, 0 for none", "1/16 in, from 0 to 1/2 in")],
+    sheet_area: Annotated[float, area("Backer in a sheet", "15 sq ft, from 1 to 100 sq ft")],
     bag_fills: Annotated[
-        float,
-        volume("A bag of mortar makes", "cu ft", default="0.6 cu ft", limits="0.05 to 2 cu ft"),
-        Usual("0.5 to 0.75 cu ft"),
+        float, volume("A bag of mortar makes", "0.6 cu ft, from 0.05 to 2 cu ft, usually 0.5 to 0.75 cu ft")
     ],
-    mortar_waste: Annotated[float, percent("Mortar left in the bucket", "%", default="10 %", limits="0 to 50 %")],
+    mortar_waste: Annotated[float, percent("Mortar left in the bucket", "10 %, from 0 to 50 %")],
     grout_weight: Annotated[
-        float,
-        mass("Dry grout for a cubic foot of joint", "lb", default="100 lb", limits="50 to 150 lb"),
-        Usual("90 to 120 lb"),
+        float, mass("Dry grout for a cubic foot of joint", "100 lb, from 50 to 150 lb, usually 90 to 120 lb")
     ],
-    grout_bag: Annotated[float, mass("Grout in a bag", "lb", default="10 lb", limits="1 to 60 lb")],
-    grout_waste: Annotated[float, percent("Grout washed off", "%", default="10 %", limits="0 to 50 %")],
+    grout_bag: Annotated[float, mass("Grout in a bag", "10 lb, from 1 to 60 lb")],
+    grout_waste: Annotated[float, percent("Grout washed off", "10 %, from 0 to 50 %")],
     most_run: Annotated[
         float,
-        length("Movement joints at most apart", "ft-in", default="25 ft", limits="5 to 40 ft"),
-        Usual("8 to 25 ft"),
+        length("Movement joints at most apart", "25 ft, from 5 to 40 ft, usually 8 to 25 ft", "ft-in"),
         Guidance("at most 25 ft", "EJ171 for floors indoors"),
     ],
     lippage_most: Annotated[
         float,
-        length("Most lippage, joints under 1/4 in", "in", default="1/32 in", limits="0 to 1/8 in"),
+        length("Most lippage, joints under 1/4 in", "1/32 in, from 0 to 1/8 in"),
         Guidance("at most 1/32 in", "ANSI A108.02, 4.3.7"),
         Help("Twice as much from 1/4 in on."),
     ],

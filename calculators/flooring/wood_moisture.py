@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import Answer, Citation, Output, Plot, refuse
-from calculators.declaring import Help, Usual, calculator, percent, temperature
+from calculators.declaring import Help, calculator, percent, temperature
 from calculators.writing import decimal
 
 FAHRENHEIT = {
@@ -100,14 +100,12 @@ def moisture_at(temperature: float, humidity: float) -> float:
 def wood_moisture(
     temperature: Annotated[
         float,
-        temperature("Temperature of the air", "F", default="70 F", limits="30 to 210 F"),
-        Usual("40 to 100 F"),
+        temperature("Temperature of the air", "70 F, from 30 to 210 F, usually 40 to 100 F"),
         Help("Where the wood lies, not outdoors."),
     ],
     humidity: Annotated[
         float,
-        percent("Relative humidity", "%", default="40 %", limits="0 to 100 %"),
-        Usual("20 to 80 %"),
+        percent("Relative humidity", "40 %, from 0 to 100 %, usually 20 to 80 %"),
         Help("Off the hygrometer, after it has hung there an hour. Less than 100 %."),
     ],
 ) -> Answer:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
-from calculators.declaring import Help, Usual, calculator, choice, length, percent, temperature
+from calculators.declaring import Help, calculator, choice, length, percent, temperature
 from calculators.flooring.wood_moisture import moisture_at
 from calculators.flooring.wood_species import FROM_MEMORY, NAMES, coefficient
 from calculators.writing import decimal, feet_inches, inches
@@ -120,28 +120,19 @@ def wood_movement(
             default="moisture",
         ),
     ],
-    moisture_from: Annotated[
-        float, percent("Moisture when it is laid", "%", default="6 %", limits="0 to 30 %"), Usual("4 to 14 %")
-    ],
-    moisture_to: Annotated[
-        float, percent("Moisture later", "%", default="9 %", limits="0 to 30 %"), Usual("4 to 14 %")
-    ],
+    moisture_from: Annotated[float, percent("Moisture when it is laid", "6 %, from 0 to 30 %, usually 4 to 14 %")],
+    moisture_to: Annotated[float, percent("Moisture later", "9 %, from 0 to 30 %, usually 4 to 14 %")],
     temperature: Annotated[
         float,
-        temperature("Temperature of the house", "F", default="70 F", limits="30 to 120 F"),
-        Usual("55 to 90 F"),
+        temperature("Temperature of the house", "70 F, from 30 to 120 F, usually 55 to 90 F"),
         Help("Used with 'seasons'."),
     ],
-    humidity_from: Annotated[
-        float, percent("Humidity at first", "%", default="30 %", limits="0 to 99 %"), Help("Used with 'seasons'.")
-    ],
-    humidity_to: Annotated[
-        float, percent("Humidity later", "%", default="50 %", limits="0 to 99 %"), Help("Used with 'seasons'.")
-    ],
-    board_width: Annotated[float, length("Face width of a board", "in", default="2-1/4 in", limits="1 to 12 in")],
-    room_width: Annotated[float, length("Room, across the boards", "ft-in", default="12 ft", limits="1 to 100 ft")],
-    gap: Annotated[float, length("The crew's gap at each wall", "in", default="1/4 in", limits="0 to 2 in")],
-    thickness: Annotated[float, length("Thickness of the board", "in", default="3/4 in", limits="1/4 to 2 in")],
+    humidity_from: Annotated[float, percent("Humidity at first", "30 %, from 0 to 99 %"), Help("Used with 'seasons'.")],
+    humidity_to: Annotated[float, percent("Humidity later", "50 %, from 0 to 99 %"), Help("Used with 'seasons'.")],
+    board_width: Annotated[float, length("Face width of a board", "2-1/4 in, from 1 to 12 in")],
+    room_width: Annotated[float, length("Room, across the boards", "12 ft, from 1 to 100 ft", "ft-in")],
+    gap: Annotated[float, length("The crew's gap at each wall", "1/4 in, from 0 to 2 in")],
+    thickness: Annotated[float, length("Thickness of the board", "3/4 in, from 1/4 to 2 in")],
 ) -> Answer:
     """The change of one board and of a whole room across the boards, and the gap at each wall that takes it.
 

@@ -12,7 +12,6 @@ from calculators.concrete.slab_inputs import BaseWeight
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
 from calculators.declaring import (
     Help,
-    Usual,
     area,
     calculator,
     choice,
@@ -33,10 +32,10 @@ class LoadItem(TypedDict):
 
     kind: Annotated[str, choice("What", {kind: NAMES[kind] for kind in NAMES})]
     note: Annotated[str, text("Its name", default=""), Help("For 'other', and where a name helps.")]
-    count: Annotated[float, count("How many", default="1", limits="1 to 200")]
+    count: Annotated[float, count("How many", "1, from 1 to 200")]
     each: Annotated[
         float,
-        mass("Weight of one", "lb", default="0", limits="0 to 5000 lb"),
+        mass("Weight of one", "0, from 0 to 5000 lb"),
         Help("Off the label or the scale. 0 takes the book's weight."),
     ]
 
@@ -107,36 +106,29 @@ def truck_load(
     items: Annotated[list[dict[str, Any]], rows("On the list", LoadItem)],
     payload: Annotated[
         float,
-        mass("Payload on the door label", "lb", default="1500 lb", limits="500 to 15000 lb"),
-        Usual("800 to 4500 lb"),
+        mass("Payload on the door label", "1500 lb, from 500 to 15000 lb, usually 800 to 4500 lb"),
         Help("The label says what people and cargo together may weigh."),
     ],
-    aboard: Annotated[float, mass("People and tools in the truck", "lb", default="450 lb", limits="0 to 2000 lb")],
+    aboard: Annotated[float, mass("People and tools in the truck", "450 lb, from 0 to 2000 lb")],
     trailer: Annotated[bool, yes_no("With the trailer", default="yes")],
     trailer_gross: Annotated[
         float,
-        mass("Loaded trailer at most", "lb", default="2990 lb", limits="500 to 15000 lb"),
+        mass("Loaded trailer at most", "2990 lb, from 500 to 15000 lb"),
         Help("The least of the trailer's plate, the hitch's stamp and what the truck may tow."),
     ],
-    trailer_empty: Annotated[float, mass("Empty trailer", "lb", default="900 lb", limits="50 to 5000 lb")],
-    tongue: Annotated[float, percent("Tongue's share of the loaded trailer", "%", default="12 %", limits="0 to 30 %")],
-    margin: Annotated[float, percent("Kept in reserve", "%", default="10 %", limits="0 to 50 %")],
+    trailer_empty: Annotated[float, mass("Empty trailer", "900 lb, from 50 to 5000 lb")],
+    tongue: Annotated[float, percent("Tongue's share of the loaded trailer", "12 %, from 0 to 30 %")],
+    margin: Annotated[float, percent("Kept in reserve", "10 %, from 0 to 50 %")],
     bundle_coverage: Annotated[
-        float,
-        area("Floor that a bundle covers", "sq ft", default="20 sq ft", limits="1 to 100 sq ft"),
-        Usual("15 to 30 sq ft"),
+        float, area("Floor that a bundle covers", "20 sq ft, from 1 to 100 sq ft, usually 15 to 30 sq ft")
     ],
-    strip_thickness: Annotated[
-        float, length("Thickness of the strip", "in", default="3/4 in", limits="5/16 to 1-1/8 in")
-    ],
+    strip_thickness: Annotated[float, length("Thickness of the strip", "3/4 in, from 5/16 to 1-1/8 in")],
     base_weight: BaseWeight,
     concrete_bag: Annotated[
-        float, mass("A bag of concrete mix weighs", "lb", default="80 lb", limits="20 to 120 lb"), Usual("40 to 94 lb")
+        float, mass("A bag of concrete mix weighs", "80 lb, from 20 to 120 lb, usually 40 to 94 lb")
     ],
     mortar_bag: Annotated[
-        float,
-        mass("A bag of mortar or plaster weighs", "lb", default="50 lb", limits="10 to 120 lb"),
-        Usual("25 to 94 lb"),
+        float, mass("A bag of mortar or plaster weighs", "50 lb, from 10 to 120 lb, usually 25 to 94 lb")
     ],
 ) -> Answer:
     """Weight of a load and the trips it takes with this truck and trailer, heaviest pieces first.

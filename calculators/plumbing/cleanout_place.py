@@ -83,12 +83,12 @@ def cleanouts_by_length(run: float) -> int:
     ),
 )
 def cleanout_place(
-    run: Annotated[float, length("Length along the pipe", "ft", default="40 ft", limits="1 to 1000 ft")],
+    run: Annotated[float, length("Length along the pipe", "40 ft, from 1 to 1000 ft")],
     pipe: DrainSize,
-    opening: Annotated[float, length("Size of the opening", "in", default="3 in", limits="1 to 15 in")],
+    opening: Annotated[float, length("Size of the opening", "3 in, from 1 to 15 in")],
     front: Annotated[
         float,
-        length("Clear in front", "in", default="24 in", limits="0 to 20 ft"),
+        length("Clear in front", "24 in, from 0 to 20 ft"),
         Help("Square to the face of the plug, to what stands there when the house is done."),
     ],
     code: CodeFamily,

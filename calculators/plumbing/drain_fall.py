@@ -54,7 +54,7 @@ CodeFamily = Annotated[
     choice("Code family", {"ipc": "IPC", "irc": "IRC", "upc": "UPC"}, default="ipc"),
     Help("The building department says which one it has adopted."),
 ]
-DrainSize = Annotated[float, length("Size of the pipe", "in", default="3 in", limits="1-1/4 to 15 in")]
+DrainSize = Annotated[float, length("Size of the pipe", "3 in, from 1-1/4 to 15 in")]
 
 
 @calculator(
@@ -95,10 +95,10 @@ DrainSize = Annotated[float, length("Size of the pipe", "in", default="3 in", li
     ),
 )
 def drain_fall(
-    run: Annotated[float, length("Run of the pipe, level", "ft", default="10 ft", limits="1 in to 1000 ft")],
+    run: Annotated[float, length("Run of the pipe, level", "10 ft, from 1 in to 1000 ft")],
     slope: Annotated[
         float,
-        slope("Slope", "in/ft", default="1/4 in/ft", limits="0 to 1:1"),
+        slope("Slope", "1/4 in/ft, from 0 to 1:1"),
         Help("As 1/4 in/ft, 2.1 % or 1:48. A pipe steeper than 45 degrees counts as upright."),
     ],
     pipe: DrainSize,
@@ -107,15 +107,11 @@ def drain_fall(
     upper_invert: Annotated[
         float,
         length(
-            "Invert at the upper end",
-            "in",
-            default="0",
-            limits="100 ft below the mark to 100 ft above the mark",
-            ways=MARK_WAYS,
+            "Invert at the upper end", "0, from 100 ft below the mark to 100 ft above the mark", "in", ways=MARK_WAYS
         ),
         Help("Inside bottom of the pipe from your mark. Leave 0 for the drop alone."),
     ],
-    steep: Annotated[float, slope("Caution from a slope of", "in/ft", default="1/2 in/ft", limits="0.12 in/ft to 1:1")],
+    steep: Annotated[float, slope("Caution from a slope of", "1/2 in/ft, from 0.12 in/ft to 1:1")],
 ) -> Answer:
     """Fall and lower invert of a drain, with the least that its size asks for.
 

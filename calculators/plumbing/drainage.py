@@ -10,7 +10,7 @@ from math import exp, log, pi, sqrt
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot, refuse
-from calculators.declaring import Guidance, Help, Usual, calculator, choice, count, number, slope
+from calculators.declaring import Guidance, Help, calculator, choice, count, number, slope
 from calculators.plumbing.drain_fall import CLOSET_DRAIN, EIGHTH_A_FOOT, QUARTER_A_FOOT, least_slope_for
 from calculators.writing import NOISE, decimal, inches
 
@@ -139,22 +139,22 @@ def flow_full(bore: float, slope: float, n: float) -> float:
 def drainage(
     bathrooms: Annotated[
         float,
-        count("Whole bathrooms", default="1", limits="0 to 20"),
+        count("Whole bathrooms", "1, from 0 to 20"),
         Help("Toilet (1.6 gal a flush), lavatory and tub or shower. Single fixtures go below."),
     ],
-    water_closets: Annotated[float, count("Toilets beside those", default="0", limits="0 to 20")],
-    lavatories: Annotated[float, count("Lavatories beside those", default="0", limits="0 to 20")],
-    baths: Annotated[float, count("Tubs and showers beside those", default="0", limits="0 to 20")],
-    kitchen_sinks: Annotated[float, count("Kitchen sinks", default="1", limits="0 to 20")],
+    water_closets: Annotated[float, count("Toilets beside those", "0, from 0 to 20")],
+    lavatories: Annotated[float, count("Lavatories beside those", "0, from 0 to 20")],
+    baths: Annotated[float, count("Tubs and showers beside those", "0, from 0 to 20")],
+    kitchen_sinks: Annotated[float, count("Kitchen sinks", "1, from 0 to 20")],
     dishwashers: Annotated[
         float,
-        count("Dishwashers on a drain of their own", default="0", limits="0 to 20"),
+        count("Dishwashers on a drain of their own", "0, from 0 to 20"),
         Help("One that drains through the kitchen sink is counted with the sink."),
     ],
-    washers: Annotated[float, count("Clothes washers", default="1", limits="0 to 20")],
-    laundry_tubs: Annotated[float, count("Laundry tubs", default="0", limits="0 to 20")],
-    other_units: Annotated[float, number("Other fixture units", default="0", limits="0 to 250")],
-    slope: Annotated[float, slope("Slope", "in/ft", default="1/4 in/ft", limits="0.012 in/ft to 1:1")],
+    washers: Annotated[float, count("Clothes washers", "1, from 0 to 20")],
+    laundry_tubs: Annotated[float, count("Laundry tubs", "0, from 0 to 20")],
+    other_units: Annotated[float, number("Other fixture units", "0, from 0 to 250")],
+    slope: Annotated[float, slope("Slope", "1/4 in/ft, from 0.012 in/ft to 1:1")],
     pipe: Annotated[
         str,
         choice(
@@ -165,13 +165,12 @@ def drainage(
     ],
     roughness: Annotated[
         float,
-        number("Roughness (Manning's n)", default="0.013", limits="0.008 to 0.03"),
-        Usual("0.009 to 0.015"),
+        number("Roughness (Manning's n)", "0.013, from 0.008 to 0.03, usually 0.009 to 0.015"),
         Help("New plastic 0.009 to 0.010; 0.013 is the usual figure of design; old iron 0.015."),
     ],
     least_velocity: Annotated[
         float,
-        number("Least speed that scours", "ft/s", default="2 ft/s", limits="1 to 5 ft/s"),
+        number("Least speed that scours", "2 ft/s, from 1 to 5 ft/s", "ft/s"),
         Guidance("at least 2 ft/s", "NSPC 2009, Appendix K"),
     ],
 ) -> Answer:

@@ -76,22 +76,16 @@ def longest_for(pipe: float, code: str) -> float:
 )
 def trap_arm(
     code: CodeFamily,
-    pipe: Annotated[
-        float,
-        length("Size of the arm", "in", default="1-1/2 in", limits="1-1/4 to 4 in"),
-        Help("Of the pipe in the wall."),
-    ],
+    pipe: Annotated[float, length("Size of the arm", "1-1/2 in, from 1-1/4 to 4 in"), Help("Of the pipe in the wall.")],
     run: Annotated[
         float,
-        length("Weir to the vent, along the pipe", "in", default="24 in", limits="1 in to 20 ft"),
+        length("Weir to the vent, along the pipe", "24 in, from 1 in to 20 ft"),
         Help("From the trap's inner lip to the middle of the vent, round every bend."),
     ],
     slope: Annotated[
-        float,
-        slope("Slope of the arm", "in/ft", default="1/4 in/ft", limits="0 to 1:1"),
-        Help("As 1/4 in/ft, 2.1 % or 1:48."),
+        float, slope("Slope of the arm", "1/4 in/ft, from 0 to 1:1"), Help("As 1/4 in/ft, 2.1 % or 1:48.")
     ],
-    drop: Annotated[float, length("Fixture's outlet down to the weir", "in", default="12 in", limits="0 to 60 in")],
+    drop: Annotated[float, length("Fixture's outlet down to the weir", "12 in, from 0 to 60 in")],
 ) -> Answer:
     """Length, slope and fall of a trap arm against the code. Lengths in inches, slope as a ratio.
 

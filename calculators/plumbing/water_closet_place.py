@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
-from calculators.declaring import Guidance, Help, Usual, calculator, choice, length
+from calculators.declaring import Guidance, Help, calculator, choice, length
 from calculators.plumbing.checks import CHECKS, check, result_of
 from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
 from calculators.writing import TAPE, tape
@@ -152,42 +152,37 @@ def water_closet_place(
     ],
     left: Annotated[
         float,
-        length("Left, from the flange's centre", "in", default="18 in", limits="1 in to 20 ft"),
+        length("Left, from the flange's centre", "18 in, from 1 in to 20 ft"),
         Help("Left and right as you face the back wall."),
     ],
     left_is: Annotated[str, choice("On the left stands", SIDES, default="wall")],
-    right: Annotated[float, length("Right, from the flange's centre", "in", default="18 in", limits="1 in to 20 ft")],
+    right: Annotated[float, length("Right, from the flange's centre", "18 in, from 1 in to 20 ft")],
     right_is: Annotated[str, choice("On the right stands", SIDES, default="wall")],
-    side_to_add: Annotated[float, length("Still to add to each side wall", "in", default="0", limits="0 to 6 in")],
+    side_to_add: Annotated[float, length("Still to add to each side wall", "0, from 0 to 6 in")],
     front: Annotated[
         float,
-        length("Front, from the flange's centre", "in", default="42 in", limits="1 in to 20 ft"),
+        length("Front, from the flange's centre", "42 in, from 1 in to 20 ft"),
         Help("To the wall, fixture or door's swing that faces the bowl."),
     ],
     nose: Annotated[
         float,
-        length("Bowl ahead of the flange's centre", "in", default="18 in", limits="10 to 30 in"),
-        Usual("15 to 20 in"),
+        length("Bowl ahead of the flange's centre", "18 in, from 10 to 30 in, usually 15 to 20 in"),
         Help("From the bowl's drawing: overall depth from the wall, less its rough-in."),
     ],
-    rough_in: Annotated[float, length("Back wall to the flange's centre", "in", default="12 in", limits="4 to 36 in")],
+    rough_in: Annotated[float, length("Back wall to the flange's centre", "12 in, from 4 to 36 in")],
     back_to_add: Annotated[
         float,
-        length("Still to add to the back wall", "in", default="0", limits="0 to 6 in"),
+        length("Still to add to the back wall", "0, from 0 to 6 in"),
         Help("Board, tile and thinset. Baseboard counts only where the tank would touch it."),
     ],
-    bowl_rough_in: Annotated[
-        float, length("Rough-in of the bowl", "in", default="12 in", limits="8 to 16 in"), Usual("10 to 14 in")
-    ],
+    bowl_rough_in: Annotated[float, length("Rough-in of the bowl", "12 in, from 8 to 16 in, usually 10 to 14 in")],
     short_by: Annotated[
         float,
-        length("Rough-in may be short by", "in", default="1/4 in", limits="0 to 2 in"),
+        length("Rough-in may be short by", "1/4 in, from 0 to 2 in"),
         Guidance("at most 1/4 in", "common practice"),
     ],
     long_by: Annotated[
-        float,
-        length("Rough-in may be long by", "in", default="1 in", limits="0 to 4 in"),
-        Guidance("at most 1 in", "common practice"),
+        float, length("Rough-in may be long by", "1 in, from 0 to 4 in"), Guidance("at most 1 in", "common practice")
     ],
 ) -> Answer:
     """Each distance from the centre of the flange, its limit and clause, and what has to move. All lengths in inches.

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
-from calculators.declaring import Help, Usual, calculator, choice, length
+from calculators.declaring import Help, calculator, choice, length
 from calculators.plumbing.wax_ring_drawing import FLANGE_WAYS, apart, wax_ring_drawing
 from calculators.ways import with_way
 from calculators.writing import NOISE, TAPE, inches, tape
@@ -130,60 +130,45 @@ def wax_ring(
         float,
         length(
             "Finished floor and top of the flange",
+            "1/4 in flange above floor, from 2 in flange above floor to 4 in floor above flange, "
+            "usually 1/4 in flange above floor to 5/8 in floor above flange",
             "in",
-            default="1/4 in flange above floor",
-            limits="2 in flange above floor to 4 in floor above flange",
             ways=FLANGE_WAYS,
         ),
-        Usual("1/4 in flange above floor to 5/8 in floor above flange"),
         Help("Level across both, on the higher one. Measure down to the lower one."),
     ],
     flange_above_subfloor: Annotated[
         float,
         length(
             "Top of the flange and subfloor",
+            "1/4 in flange above subfloor, from 2 in flange below subfloor to 4 in flange above subfloor",
             "in",
-            default="1/4 in flange above subfloor",
-            limits="2 in flange below subfloor to 4 in flange above subfloor",
             ways=SUBFLOOR_WAYS,
         ),
         Help("Used with 'layers'. A plastic flange screwed to the subfloor stands 1/4 in above it."),
     ],
     floor_layers: Annotated[
         float,
-        length("Floor layers on the subfloor, together", "in", default="3/4 in", limits="0 to 6 in"),
+        length("Floor layers on the subfloor, together", "3/4 in, from 0 to 6 in"),
         Help("Used with 'layers'. Underlayment, thinset, tile or board, all of them."),
     ],
     recess: Annotated[
         float,
-        length("Recess under the bowl", "in", default="5/8 in", limits="1/8 to 2 in"),
-        Usual("3/8 to 7/8 in"),
+        length("Recess under the bowl", "5/8 in, from 1/8 to 2 in, usually 3/8 to 7/8 in"),
         Help("Bowl on its side, straightedge across the foot: from the straightedge to the china beside the horn."),
     ],
     ring: Annotated[
-        float,
-        length("Thickness of the ring", "in", default="0", limits="0 to 4 in"),
-        Help("To judge one. 0: the one to use."),
+        float, length("Thickness of the ring", "0, from 0 to 4 in"), Help("To judge one. 0: the one to use.")
     ],
-    standard_ring: Annotated[
-        float, length("Standard ring", "in", default="1 in", limits="1/4 to 4 in"), Usual("3/4 to 1-1/4 in")
-    ],
-    thick_ring: Annotated[
-        float, length("Thick ring", "in", default="1-1/2 in", limits="1/4 to 4 in"), Usual("1-1/4 to 2 in")
-    ],
-    spacer_ring: Annotated[
-        float, length("Spacer ring, one", "in", default="1/4 in", limits="1/16 to 2 in"), Usual("1/8 to 1/2 in")
-    ],
+    standard_ring: Annotated[float, length("Standard ring", "1 in, from 1/4 to 4 in, usually 3/4 to 1-1/4 in")],
+    thick_ring: Annotated[float, length("Thick ring", "1-1/2 in, from 1/4 to 4 in, usually 1-1/4 to 2 in")],
+    spacer_ring: Annotated[float, length("Spacer ring, one", "1/4 in, from 1/16 to 2 in, usually 1/8 to 1/2 in")],
     least_squeeze: Annotated[
-        float, length("Least squeeze that seals", "in", default="1/4 in", limits="0 to 1 in"), Usual("1/8 to 1/2 in")
+        float, length("Least squeeze that seals", "1/4 in, from 0 to 1 in, usually 1/8 to 1/2 in")
     ],
-    most_squeeze: Annotated[
-        float, length("Most squeeze that lets the bowl down", "in", default="7/8 in", limits="0 to 2 in")
-    ],
-    most_spacer: Annotated[float, length("Tallest stack of spacer rings", "in", default="1 in", limits="0 to 3 in")],
-    flange_height: Annotated[
-        float, length("Flange belongs above the floor by", "in", default="1/4 in", limits="0 to 1 in")
-    ],
+    most_squeeze: Annotated[float, length("Most squeeze that lets the bowl down", "7/8 in, from 0 to 2 in")],
+    most_spacer: Annotated[float, length("Tallest stack of spacer rings", "1 in, from 0 to 3 in")],
+    flange_height: Annotated[float, length("Flange belongs above the floor by", "1/4 in, from 0 to 1 in")],
 ) -> Answer:
     """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
 

@@ -77,31 +77,25 @@ def place(where: str, smoke: int, co: int, rule: str) -> dict[str, Any]:
     ),
 )
 def alarm_places(
-    storeys: Annotated[int, count("Storeys above the ground", default="1", limits="1 to 4")],
+    storeys: Annotated[int, count("Storeys above the ground", "1, from 1 to 4")],
     basement: Annotated[bool, yes_no("Basement", default="no")],
     attic: Annotated[bool, yes_no("Attic that is lived in", default="no")],
     sleeping_rooms: Annotated[
-        int, count("Sleeping rooms", default="2", limits="1 to 12"), Help("By use, not by the name on the plan.")
+        int, count("Sleeping rooms", "2, from 1 to 12"), Help("By use, not by the name on the plan.")
     ],
     sleeping_areas: Annotated[
-        int,
-        count("Separate sleeping areas", default="1", limits="1 to 12"),
-        Help("Groups of sleeping rooms off one hall."),
+        int, count("Separate sleeping areas", "1, from 1 to 12"), Help("Groups of sleeping rooms off one hall.")
     ],
-    sleeping_levels: Annotated[int, count("Levels that have a sleeping area", default="1", limits="1 to 6")],
+    sleeping_levels: Annotated[int, count("Levels that have a sleeping area", "1, from 1 to 6")],
     split_levels: Annotated[
-        int,
-        count("Split levels that need none", default="0", limits="0 to 3"),
-        Help("Less than a storey down, no door between."),
+        int, count("Split levels that need none", "0, from 0 to 3"), Help("Less than a storey down, no door between.")
     ],
     fuel: Annotated[
         bool, yes_no("Anything that burns fuel", default="yes"), Help("Furnace, heater, range, fireplace.")
     ],
     garage: Annotated[bool, yes_no("Attached garage", default="no")],
     fuel_rooms: Annotated[
-        int,
-        count("Sleeping rooms with a burner", default="0", limits="0 to 12"),
-        Help("In the room or in its own bathroom."),
+        int, count("Sleeping rooms with a burner", "0, from 0 to 12"), Help("In the room or in its own bathroom.")
     ],
     co_each_level: Annotated[bool, yes_no("CO alarm on each level too", default="yes")],
     combined: Annotated[bool, yes_no("Both in one device", default="yes")],

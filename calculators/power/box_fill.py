@@ -78,35 +78,33 @@ BOX_CHOICES = {**{each["name"]: each["label"] for each in BOXES}, MARKED: "a box
     drawing=box_fill_drawing,
 )
 def box_fill(
-    wires_18: Annotated[float, count("Conductors, 18 AWG", default="0", limits="0 to 40")],
-    wires_16: Annotated[float, count("Conductors, 16 AWG", default="0", limits="0 to 40")],
-    wires_14: Annotated[float, count("Conductors, 14 AWG", default="4", limits="0 to 40")],
-    wires_12: Annotated[float, count("Conductors, 12 AWG", default="0", limits="0 to 40")],
-    wires_10: Annotated[float, count("Conductors, 10 AWG", default="0", limits="0 to 40")],
-    wires_8: Annotated[float, count("Conductors, 8 AWG", default="0", limits="0 to 40")],
-    wires_6: Annotated[float, count("Conductors, 6 AWG", default="0", limits="0 to 40")],
-    grounds: Annotated[float, count("Grounding wires", default="2", limits="0 to 40")],
+    wires_18: Annotated[float, count("Conductors, 18 AWG", "0, from 0 to 40")],
+    wires_16: Annotated[float, count("Conductors, 16 AWG", "0, from 0 to 40")],
+    wires_14: Annotated[float, count("Conductors, 14 AWG", "4, from 0 to 40")],
+    wires_12: Annotated[float, count("Conductors, 12 AWG", "0, from 0 to 40")],
+    wires_10: Annotated[float, count("Conductors, 10 AWG", "0, from 0 to 40")],
+    wires_8: Annotated[float, count("Conductors, 8 AWG", "0, from 0 to 40")],
+    wires_6: Annotated[float, count("Conductors, 6 AWG", "0, from 0 to 40")],
+    grounds: Annotated[float, count("Grounding wires", "2, from 0 to 40")],
     ground_gauge: Annotated[str, choice("Largest grounding wire", GAUGE_CHOICES, default=LARGEST)],
     yokes: Annotated[
         float,
-        count("Yokes: switches and receptacles", default="1", limits="0 to 8"),
+        count("Yokes: switches and receptacles", "1, from 0 to 8"),
         Help("A device wider than 2 in counts once for each gang that it takes."),
     ],
     yoke_gauge: Annotated[str, choice("Largest wire on a yoke", GAUGE_CHOICES, default=LARGEST)],
     clamps: Annotated[bool, yes_no("Clamps inside the box", default="yes")],
-    fittings: Annotated[
-        float, count("Kinds of support fitting", default="0", limits="0 to 4"), Help("Fixture stud, hickey.")
-    ],
+    fittings: Annotated[float, count("Kinds of support fitting", "0, from 0 to 4"), Help("Fixture stud, hickey.")],
     edition: Annotated[
         str, choice("Edition of the code", {"2020": "2020 and later", "before-2020": "before 2020"}, default="2020")
     ],
     box: Annotated[str, choice("Box", BOX_CHOICES, default="device-3-1-2")],
     marked_volume: Annotated[
         float,
-        volume("Volume marked in the box", "cu in", default="18 cu in", limits="5 to 200 cu in"),
+        volume("Volume marked in the box", "18 cu in, from 5 to 200 cu in"),
         Help("Used with a marked box: plastic boxes and mud rings carry theirs."),
     ],
-    marked_gangs: Annotated[float, count("Gangs of a marked box", default="1", limits="1 to 6")],
+    marked_gangs: Annotated[float, count("Gangs of a marked box", "1, from 1 to 6")],
 ) -> Answer:
     """The volume that a box must have, against the one it has. Counts by gauge (AWG); volumes in cubic feet.
 

@@ -6,7 +6,7 @@ from math import pi
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, refuse
-from calculators.declaring import Help, Usual, calculator, choice, count, length, number
+from calculators.declaring import Help, calculator, choice, count, length, number
 from calculators.writing import decimal, inches
 
 BTU_A_KWH = 3412.142
@@ -67,7 +67,7 @@ def disc(diameter: float) -> float:
     ),
 )
 def can_heat_loss(
-    count: Annotated[float, count("Lights", default="6", limits="1 to 200")],
+    count: Annotated[float, count("Lights", "6, from 1 to 200")],
     kind: Annotated[
         str,
         choice(
@@ -76,26 +76,20 @@ def can_heat_loss(
             default="contact",
         ),
     ],
-    diameter: Annotated[
-        float, length("Diameter of the housing", "in", default="7 in", limits="2 to 24 in"), Usual("4 to 10 in")
-    ],
-    r_ceiling: Annotated[
-        float, number("R of the insulated ceiling", default="38", limits="1 to 100"), Usual("11 to 60")
-    ],
+    diameter: Annotated[float, length("Diameter of the housing", "7 in, from 2 to 24 in, usually 4 to 10 in")],
+    r_ceiling: Annotated[float, number("R of the insulated ceiling", "38, from 1 to 100, usually 11 to 60")],
     r_can: Annotated[
         float,
-        number("R over and around the light", default="4", limits="0.5 to 60"),
-        Usual("1 to 20"),
+        number("R over and around the light", "4, from 0.5 to 60, usually 1 to 20"),
         Help("Bare metal and air films, about 2; with some insulation over it, more."),
     ],
     leak: Annotated[
         float,
-        number("Air through one light, cfm, season's average", default="0.5", limits="0 to 20"),
-        Usual("0 to 3"),
+        number("Air through one light, cfm, season's average", "0.5, from 0 to 20, usually 0 to 3"),
         Help("0 for a sealed one. An old open housing leaks several times as much as a gasketed one."),
     ],
     degree_days: Annotated[
-        float, number("Heating degree days, F, base 65", default="5000", limits="100 to 15000"), Usual("1000 to 9000")
+        float, number("Heating degree days, F, base 65", "5000, from 100 to 15000, usually 1000 to 9000")
     ],
 ) -> Answer:
     """Heat in a year through the patches of ceiling that recessed lights take, and through the same area insulated.

@@ -6,7 +6,7 @@ from math import sqrt
 from typing import Annotated, Any
 
 from calculators.declaration import Answer, Citation, Output, refuse
-from calculators.declaring import Help, Usual, calculator, choice, length
+from calculators.declaring import Help, calculator, choice, length
 from calculators.power.closet_light_place_drawing import closet_light_place_drawing
 from calculators.writing import TAPE, tape
 
@@ -100,20 +100,12 @@ def least_away(clearance: float, up: float, low_top: float, high_depth: float) -
 )
 def closet_light_place(
     kind: Annotated[str, choice("Light", {k["name"]: k["label"] for k in KINDS}, default="surface-led")],
-    ceiling: Annotated[
-        float, length("Height of the ceiling", "ft-in", default="8 ft", limits="5 to 20 ft"), Usual("7 to 10 ft")
-    ],
-    hangs: Annotated[
-        float, length("Light hangs down", "in", default="2 in", limits="0 to 24 in"), Help("0 for a recessed one.")
-    ],
-    from_back: Annotated[float, length("Back wall to its nearest edge", "in", default="26 in", limits="0 to 20 ft")],
-    from_side: Annotated[
-        float, length("Nearer side wall to its nearest edge", "in", default="30 in", limits="0 to 20 ft")
-    ],
-    shelf_depth: Annotated[
-        float, length("Depth of the shelf", "in", default="11-1/4 in", limits="0 to 36 in"), Usual("9 to 16 in")
-    ],
-    rod: Annotated[float, length("Highest rod", "in", default="66 in", limits="0 to 144 in"), Usual("60 to 86 in")],
+    ceiling: Annotated[float, length("Height of the ceiling", "8 ft, from 5 to 20 ft, usually 7 to 10 ft", "ft-in")],
+    hangs: Annotated[float, length("Light hangs down", "2 in, from 0 to 24 in"), Help("0 for a recessed one.")],
+    from_back: Annotated[float, length("Back wall to its nearest edge", "26 in, from 0 to 20 ft")],
+    from_side: Annotated[float, length("Nearer side wall to its nearest edge", "30 in, from 0 to 20 ft")],
+    shelf_depth: Annotated[float, length("Depth of the shelf", "11-1/4 in, from 0 to 36 in, usually 9 to 16 in")],
+    rod: Annotated[float, length("Highest rod", "66 in, from 0 to 144 in, usually 60 to 86 in")],
 ) -> Answer:
     """Whether a closet light is clear of the storage space, and how near it may come. Lengths in inches.
 

@@ -183,19 +183,15 @@ def device_for_place(
     ],
     room: Annotated[str, choice("Room", {each["name"]: each["label"] for each in ROOMS}, default="living")],
     sink: Annotated[
-        float,
-        length("To the nearest sink", "ft-in", default="20 ft", limits="0 to 100 ft"),
-        Help("To the edge of its bowl."),
+        float, length("To the nearest sink", "20 ft, from 0 to 100 ft", "ft-in"), Help("To the edge of its bowl.")
     ],
     tub: Annotated[
         float,
-        length("To the nearest tub or shower, across", "ft-in", default="20 ft", limits="0 to 100 ft"),
+        length("To the nearest tub or shower, across", "20 ft, from 0 to 100 ft", "ft-in"),
         Help("To its outer edge, at whatever height the box is."),
     ],
     height: Annotated[
-        float,
-        length("Height above the floor", "in", default="16 in", limits="0 to 144 in"),
-        Help("To the middle of the box."),
+        float, length("Height above the floor", "16 in, from 0 to 144 in"), Help("To the middle of the box.")
     ],
     damp: Annotated[bool, yes_no("Damp place", default="no")],
     upstream: Annotated[bool, yes_no("Protected already", default="no"), Help("By a breaker or a device before it.")],

@@ -12,7 +12,7 @@ VERDICT = (Output("passes", "Passes", "yes-no"), Output("faults", "Faults", "cou
 
 def distance(label: str, default: str) -> Written:
     """An input for a distance across a room or a yard."""
-    return length(label, "in", default=default, limits="0 to 100 ft")
+    return length(label, f"{default}, from 0 to 100 ft", "in")
 
 
 def outcome(row: dict[str, Any]) -> str:

@@ -87,17 +87,15 @@ def gas_meter_place(
     ventilated: Annotated[bool, yes_no("Ventilated, where it is inside", default="yes")],
     ignition_least: Annotated[
         float,
-        length("Ignition, least", "in", default="36 in", limits="36 in to 100 ft"),
+        length("Ignition, least", "36 in, from 36 in to 100 ft"),
         Law("at least 36 in", "49 CFR 192.353; NFPA 54"),
     ],
     opening_least: Annotated[
-        float,
-        length("Opening, least", "in", default="36 in", limits="36 in to 100 ft"),
-        Law("at least 36 in", "typical utility rules"),
+        float, length("Opening, least", "36 in, from 36 in to 100 ft"), Law("at least 36 in", "typical utility rules")
     ],
     electric_least: Annotated[
         float,
-        length("Electric meter, least", "in", default="48 in", limits="36 in to 100 ft"),
+        length("Electric meter, least", "48 in, from 36 in to 100 ft"),
         Law("at least 36 in", "typical utility rules"),
     ],
     corner_least: Annotated[
@@ -107,7 +105,7 @@ def gas_meter_place(
     ],
     vehicles_least: Annotated[
         float,
-        length("Vehicles, least without posts", "in", default="60 in", limits="60 in to 100 ft"),
+        length("Vehicles, least without posts", "60 in, from 60 in to 100 ft"),
         Law("at least 60 in", "typical utility rules"),
     ],
 ) -> Answer:

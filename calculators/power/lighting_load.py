@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Usual, calculator, choice, count, number, percent, yes_no
+from calculators.declaring import Help, calculator, choice, count, number, percent, yes_no
 from calculators.writing import NOISE, decimal, whole
 
 CONTINUOUS = 0.8
@@ -49,26 +49,24 @@ Breaker = Annotated[str, choice("Breaker", {"15": "15 A", "20": "20 A"}, default
     ),
 )
 def lighting_load(
-    count: Annotated[float, count("Lights", default="6", limits="1 to 400")],
+    count: Annotated[float, count("Lights", "6, from 1 to 400")],
     watts: Annotated[
         float,
-        number("Watts of one light", "W", default="10 W", limits="0.5 to 1000 W"),
-        Usual("4 to 100 W"),
+        number("Watts of one light", "10 W, from 0.5 to 1000 W, usually 4 to 100 W"),
         Help("From its label, not its 'equal to'."),
     ],
-    other: Annotated[float, number("Other load on the circuit", "W", default="0 W", limits="0 to 5000 W")],
+    other: Annotated[float, number("Other load on the circuit", "0 W, from 0 to 5000 W")],
     breaker: Breaker,
-    volts: Annotated[float, number("Voltage", "V", default="120 V", limits="100 to 240 V"), Usual("110 to 125 V")],
+    volts: Annotated[float, number("Voltage", "120 V, from 100 to 240 V, usually 110 to 125 V")],
     continuous: Annotated[bool, yes_no("On for three hours or more", default="yes")],
     dimmer: Annotated[
         float,
-        number("Dimmer's rating for these lights", "W", default="150 W", limits="10 to 2000 W"),
-        Usual("100 to 600 W"),
+        number("Dimmer's rating for these lights", "150 W, from 10 to 2000 W, usually 100 to 600 W"),
         Help("The figure for LED where they are LED: it is far less than the one for incandescent lamps."),
     ],
     cut: Annotated[
         float,
-        percent("Off the rating, several in one box", "%", default="0", limits="0 to 90 %"),
+        percent("Off the rating, several in one box", "0, from 0 to 90 %"),
         Help("The maker's sheet says how much, once fins are broken off to set dimmers side by side."),
     ],
 ) -> Answer:

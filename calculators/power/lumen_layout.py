@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
-from calculators.declaring import Help, Usual, calculator, length, number
+from calculators.declaring import Help, calculator, length, number
 from calculators.power.lumen_layout_drawing import lumen_layout_drawing
 from calculators.writing import NOISE, decimal, feet_inches, whole
 
@@ -95,32 +95,26 @@ def uneven(along: int, across: int, length: float, width: float) -> float:
     drawing=lumen_layout_drawing,
 )
 def lumen_layout(
-    length: Annotated[float, length("Length of the room", "ft-in", default="12 ft", limits="2 to 200 ft")],
-    width: Annotated[float, length("Width of the room", "ft-in", default="10 ft", limits="2 to 200 ft")],
-    ceiling: Annotated[
-        float, length("Height of the lights", "ft-in", default="8 ft", limits="6 to 30 ft"), Usual("7 to 12 ft")
-    ],
+    length: Annotated[float, length("Length of the room", "12 ft, from 2 to 200 ft", "ft-in")],
+    width: Annotated[float, length("Width of the room", "10 ft, from 2 to 200 ft", "ft-in")],
+    ceiling: Annotated[float, length("Height of the lights", "8 ft, from 6 to 30 ft, usually 7 to 12 ft", "ft-in")],
     work_plane: Annotated[
         float,
-        length("Height of the work plane", "in", default="30 in", limits="0 to 60 in"),
+        length("Height of the work plane", "30 in, from 0 to 60 in"),
         Help("Counter 36 in, table 30 in, floor 0."),
     ],
-    light: Annotated[float, number("Light wanted, foot-candles", default="20", limits="1 to 500"), Usual("5 to 100")],
-    lumens: Annotated[float, number("Lumens of one light", default="800", limits="50 to 50000"), Usual("400 to 5000")],
+    light: Annotated[float, number("Light wanted, foot-candles", "20, from 1 to 500, usually 5 to 100")],
+    lumens: Annotated[float, number("Lumens of one light", "800, from 50 to 50000, usually 400 to 5000")],
     use: Annotated[
         float,
-        number("Coefficient of utilization", default="0.6", limits="0.05 to 1.2"),
-        Usual("0.3 to 0.9"),
+        number("Coefficient of utilization", "0.6, from 0.05 to 1.2, usually 0.3 to 0.9"),
         Help("The part of its lumens that reaches the work plane; from the maker's table, by room cavity ratio."),
     ],
     loss: Annotated[
-        float,
-        number("Light loss factor", default="0.8", limits="0.3 to 1"),
-        Usual("0.6 to 0.95"),
-        Help("For dirt and age."),
+        float, number("Light loss factor", "0.8, from 0.3 to 1, usually 0.6 to 0.95"), Help("For dirt and age.")
     ],
     most_ratio: Annotated[
-        float, number("Spacing at most so many times the height", default="1.5", limits="0.4 to 3"), Usual("0.8 to 1.6")
+        float, number("Spacing at most so many times the height", "1.5, from 0.4 to 3, usually 0.8 to 1.6")
     ],
 ) -> Answer:
     """The lights of a room with their spacing. Lengths in inches, light in foot-candles, ``lumens`` for one light.

@@ -12,7 +12,6 @@ from calculators.declaring import (
     Guidance,
     Help,
     Law,
-    Usual,
     Written,
     calculator,
     choice,
@@ -35,7 +34,7 @@ WAYS = ("falling to the curb", "rising to the curb")
 class Board(TypedDict):
     """Boards of one length."""
 
-    long: Annotated[float, length("Length", "in", limits="6 in to 16 ft")]
+    long: Annotated[float, length("Length", "from 6 in to 16 ft", "in")]
     name: Annotated[str, text("Name", default=""), Help("Left out, it has none.")]
 
 
@@ -43,25 +42,22 @@ class Board(TypedDict):
     title="Invented", summary="", outputs=(Output("out", "Out", "count"),), formula="", sources=(CREW_RULE,), example={}
 )
 def an_invention(
-    run: Annotated[float, length("Run", "ft", default="10 ft", limits="1 in to 1000 ft"), Usual("2 to 100 ft")],
+    run: Annotated[float, length("Run", "10 ft, from 1 in to 1000 ft, usually 2 to 100 ft")],
     gutter: Annotated[
         float,
         slope(
             "Gutter",
+            "2 % rising to the curb, from 10 % rising to the curb to 1:8 falling to the curb",
             "%",
-            default="2 % rising to the curb",
-            limits="10 % rising to the curb to 1:8 falling to the curb",
             ways=WAYS,
         ),
     ],
-    wait: Annotated[
-        float, time("Wait", "days", default="1 days", limits="0 to 4 weeks"), Law("at least 12 h", "a code")
-    ],
+    wait: Annotated[float, time("Wait", "1 days, from 0 to 4 weeks"), Law("at least 12 h", "a code")],
     wet: Annotated[
-        float, percent("Moisture", "%", instead="run"), Guidance("at most 12 %", "a guide"), Help("Read it.")
+        float, percent("Moisture", unit="%", instead="run"), Guidance("at most 12 %", "a guide"), Help("Read it.")
     ],
-    frost: Annotated[float, temperature("Frost", "F", default="0 C")],
-    many: Annotated[float, count("Boards", default="3", limits="0 to 40")],
+    frost: Annotated[float, temperature("Frost", "0 C", "F")],
+    many: Annotated[float, count("Boards", "3, from 0 to 40")],
     kind: Annotated[str, choice("Kind", {"a": "A kind", "b": "B kind"}, default="b")],
     open: Annotated[bool, yes_no("Open", default="no")],
     rooms: Annotated[list[Any], plan("Rooms", default="")],
@@ -131,18 +127,18 @@ def declares(*said: object) -> Callable[..., Answer]:
     [
         ([], "does not say what it is: Annotated[float, length('Run', 'ft')]"),
         ([Help("x")], "does not say what it is"),
-        ([length("Depth", "in", default="80")], "'80' says no unit: write '80 in'"),
-        ([length("Depth", "in", limits="6 in to 160")], "'160' says no unit: write '160 in'"),
-        ([length("Depth", "in", limits="160 in")], "'160 in' is no range: write '6 to 160 in'"),
-        ([length("Depth", "in", default="3 lb")], "Depth: '3 lb' is a mass; a length is wanted"),
-        ([length("Depth", "in"), Usual("1 in to 3 lb")], "Depth: '3 lb' is a mass; a length is wanted"),
+        ([length("Depth", "80", "in")], "'80' says no unit: write '80 in'"),
+        ([length("Depth", "from 6 in to 160")], "'160' says no unit: write '160 in'"),
+        ([length("Depth", "from 160 in")], "'160 in' is no range: write '6 to 160 in'"),
+        ([length("Depth", "3 lb")], "Depth: '3 lb' is a mass; a length is wanted"),
+        ([length("Depth", "usually 1 in to 3 lb", "in")], "Depth: '3 lb' is a mass; a length is wanted"),
         (
-            [length("Depth", "in"), Law("36 in", "a code")],
+            [length("Depth", unit="in"), Law("36 in", "a code")],
             "'36 in' is no limit: write 'at least 36 in' or 'at most 8 %'",
         ),
-        ([length("Depth", "in"), Guidance("at least 36", "a guide")], "'36' says no unit: write '36 in'"),
-        ([length("Depth", "in"), "help"], "'help' is none of Usual, Law, Guidance and Help"),
-        ([temperature("Depth", "F", default="0")], "'0' says no unit: write '0 F'"),
+        ([length("Depth", unit="in"), Guidance("at least 36", "a guide")], "'36' says no unit: write '36 in'"),
+        ([length("Depth", "1 in"), "help"], "'help' is none of Law, Guidance and Help"),
+        ([temperature("Depth", "0", "F")], "'0' says no unit: write '0 F'"),
         ([Written("yes-no", "Depth", default="maybe")], "Depth: 'maybe' is neither yes nor no"),
         ([choice("Depth", {"a": "A"}, default="b")], "Depth: 'b' is not one of a"),
     ],
@@ -152,3 +148,8 @@ def test_what_cannot_be_read_stops_the_import_and_names_the_input(said: list[obj
         inputs_of(declares(*said))
     assert "declares.<locals>.function: 'depth'" in str(wrong.value)
     assert why in str(wrong.value)
+
+
+def test_figures_that_say_one_thing_twice_are_refused() -> None:
+    with pytest.raises(ValueError, match="'Depth' has two of one kind in '1 in, 2 in'"):
+        length("Depth", "1 in, 2 in")
