@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -17,6 +18,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from build_tools.pages.frame import MARKS, Frame
 from build_tools.pages.page import Heading, Page
+from build_tools.pipeline import Site
 
 
 @dataclass(slots=True)
@@ -89,14 +91,23 @@ class FramedPage(MadePage):
         self.meta["template"] = "framed.html"
 
 
-def engine_page(page: Page, config: MkDocsConfig, in_nav: set[str], *, same: bool) -> File:
-    """The file of a page: in the navigation, or in a frame that it shares."""
-    source = page.url.removesuffix(".html") + ".md"
-    listed = source in in_nav
-    level = InclusionLevel.INCLUDED if listed else InclusionLevel.NOT_IN_NAV
-    file = BookFile.made(config, source, "", same=same, inclusion=level)
-    (MadePage if listed else FramedPage)(page, file, config)
-    return file
+def engine_files(
+    site: Site, style: dict[str, str], config: MkDocsConfig, last: LastBuild, now: LastBuild
+) -> Iterator[File]:
+    """Every page and file of a site, and the style sheet by its address; each is written down in ``now``, and knows
+    whether the last build left the same."""
+    in_nav = {source for line in site.navigation for source in sources_of(line)}
+    for page in site.pages:
+        now.things[page.url] = page
+        source = page.url.removesuffix(".html") + ".md"
+        listed = source in in_nav
+        level = InclusionLevel.INCLUDED if listed else InclusionLevel.NOT_IN_NAV
+        file = BookFile.made(config, source, "", same=last.has(page.url, now), inclusion=level)
+        (MadePage if listed else FramedPage)(page, file, config)
+        yield file
+    for url, content in {**site.files, **style}.items():
+        now.things[url] = content
+        yield BookFile.made(config, url, content, same=last.has(url, now))
 
 
 def render_frame(folder: str, env: Environment, nav: Navigation, files: Files, config: MkDocsConfig) -> Frame:

@@ -16,7 +16,7 @@ from typing import Any
 
 from build_tools.book.checks import check
 from build_tools.book.checks.context import Context
-from build_tools.book.diagnostics import Diagnostic
+from build_tools.book.diagnostics import Diagnostic, stops
 from build_tools.book.load import DocumentCache, load_book
 from build_tools.book.memo import Memo
 from build_tools.book.parallel import MIN_ITEMS, in_background
@@ -72,10 +72,6 @@ class Checked:
         """The book with its links."""
         return self.renderer.context
 
-    def stops(self, options: Options) -> bool:
-        """Whether nothing can be made from it."""
-        return any(options.strict or diagnostic.severity == "error" for diagnostic in self.diagnostics)
-
 
 @dataclass(frozen=True, slots=True)
 class Site:
@@ -99,12 +95,12 @@ def build(folder: Path, options: Options, held: Held | None = None) -> Site:
     """
     held = held or Held()
     checked = read_checked(folder, options, held, ahead=True)
-    if any(diagnostic.severity == "error" for diagnostic in checked.diagnostics):
+    if stops(checked.diagnostics):
         return Site(checked.renderer, checked.diagnostics)
     context = checked.context
     jobs, diagnostics = plan_jobs(context, options.today or datetime.now().date(), options.cache)
     checked = Checked(replace(checked.renderer, jobs=jobs), checked.diagnostics | set(diagnostics))
-    if checked.stops(options):
+    if stops(checked.diagnostics, strict=options.strict):
         return Site(checked.renderer, checked.diagnostics)
     pages = make_pages(checked.renderer)
     held.is_first = False

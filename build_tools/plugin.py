@@ -15,10 +15,9 @@ from __future__ import annotations
 
 import gc
 import logging
-import warnings
 from collections.abc import Callable
 from contextlib import suppress
-from datetime import UTC, date, datetime
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Literal
 
@@ -33,28 +32,25 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as EnginePage
 from mkdocs.utils.templates import TemplateContext
 
-from build_tools.book.diagnostics import count_line, listed
+from build_tools.book.diagnostics import count_line, listed, stops
 from build_tools.browser.offline import Unserved, write_offline, write_preview
 from build_tools.engine_pages import (
-    BookFile,
     FramedPage,
     LastBuild,
-    engine_page,
+    engine_files,
     folder_of,
     render_frame,
-    sources_of,
     take_theme_style,
 )
+from build_tools.engine_settings import options_of
 from build_tools.pages.frame import Frame, frame_context
 from build_tools.pages.renderer import signs
 from build_tools.pages.site_files import whole_style
-from build_tools.pipeline import Held, Options, Site, build
+from build_tools.pipeline import Held, Site, build
 from build_tools.site_folder import REFUSED, SiteFolder, refusal_text
 
 log = get_plugin_logger("crew-methods")
 THEME = Path(__file__).parent / "theme"
-OWNER = "owner"
-"""For whom a site is made where its settings do not say; everybody else gets it without money and private notes."""
 
 
 class PluginSettings(Config):  # type: ignore[no-untyped-call]  # MkDocs' own
@@ -101,8 +97,11 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
         # A large book is millions of small objects that all stay: looking through them for garbage, again and again,
         # is a third of the time of a build.
         gc.disable()
-        self._site = build(Path(config.docs_dir), _options(config), self._held)
-        _report(self._site, strict=config.strict)
+        self._site = build(Path(config.docs_dir), options_of(config), self._held)
+        for diagnostic in listed(self._site.diagnostics):
+            log.log(logging.ERROR if diagnostic.severity == "error" else logging.WARNING, "%s", diagnostic)
+        if stops(self._site.diagnostics, strict=config.strict):
+            raise PluginError(f"The book has {count_line(self._site.diagnostics)}.")
         if self._folder:
             config.site_dir = str(self._folder.begin())
 
@@ -111,16 +110,11 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
         folder, site = Path(config.docs_dir), self._site
         for file in [file for file in files if file.abs_src_path and Path(file.abs_src_path).is_relative_to(folder)]:
             files.remove(file)
-        made = {**site.files, "assets/crew.css": whole_style(take_theme_style(files))}
         config.nav = site.navigation
         before, self._written = self._written, LastBuild(config.site_dir, str(config.nav))
-        in_nav = {source for line in site.navigation for source in sources_of(line)}
-        for page in site.pages:
-            self._written.things[page.url] = page
-            files.append(engine_page(page, config, in_nav, same=before.has(page.url, self._written)))
-        for url, content in made.items():
-            self._written.things[url] = content
-            files.append(BookFile.made(config, url, content, same=before.has(url, self._written)))
+        style = {"assets/crew.css": whole_style(take_theme_style(files))}
+        for file in engine_files(site, style, config, before, self._written):
+            files.append(file)
         for url in before.things.keys() - self._written.things.keys():
             Path(config.site_dir, url).unlink(missing_ok=True)
         if before.navigation != self._written.navigation or before.folder != config.site_dir:
@@ -189,42 +183,8 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
                 self._folder.drop()
 
 
-def _options(config: MkDocsConfig) -> Options:
-    """What the settings say of a site. ``extra`` may name for whom it is made (``made_for``), the day from which jobs
-    are planned (``today``), and the folder for what is dear to make (``cache``; beside the settings, if left out)."""
-    cache, today = config.extra.get("cache"), str(config.extra.get("today") or "")
-    return Options(
-        cache=Path(cache) if cache else Path(config.config_file_path or "mkdocs.yml").parent / ".cache",
-        site_name=config.site_name,
-        description=config.site_description or "",
-        site_url=_published_at(config),
-        for_owner=config.extra.get("made_for", OWNER) == OWNER,
-        today=date.fromisoformat(today) if today else None,
-        strict=config.strict,
-    )
-
-
-def _published_at(config: MkDocsConfig) -> str:
-    """The ``site_url`` of the settings, ending in ``/``: a preview puts its own address in its place."""
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore", DeprecationWarning)  # the only place where the settings stand as written
-        written = config.user_configs
-    given = next((str(one["site_url"]) for one in reversed(written) if one.get("site_url")), "")
-    return f"{given.rstrip('/')}/" if given else ""
-
-
 def _collect_again() -> None:
     """Look for garbage again, but not among what a first build has made: that is the book, and stays."""
     if gc.get_freeze_count() == 0:
         gc.freeze()
     gc.enable()
-
-
-def _report(site: Site, *, strict: bool) -> None:
-    for diagnostic in listed(site.diagnostics):
-        if diagnostic.severity == "error":
-            log.error("%s", diagnostic)
-        else:
-            log.warning("%s", diagnostic)
-    if any(strict or diagnostic.severity == "error" for diagnostic in site.diagnostics):
-        raise PluginError(f"The book has {count_line(site.diagnostics)}.")

@@ -1,14 +1,14 @@
-"""Calling a calculator from the book: crew standards put in, inputs read, the answer or the reasons why not.
+"""Calling a calculator from the book: each input settled once, the answer or the reasons why not.
 
-An input that the call does not give starts at the crew standard that is declared as its default (``default_of`` of a
-value), and after that at the calculator's own default.
+:func:`settle` is the one place that says which figure of an input holds: the one that the call gives, or else the crew
+standard that is declared as its default (``default_of`` of a value), or else the calculator's own default.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Literal
 
 from build_tools.book.book import Book
 from build_tools.book.references import VALUE, figure_of
@@ -29,19 +29,36 @@ class InputError:
     hint: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class SettledInput:
+    """The figure of an input that holds, in the unit of the inside, and who settled it.
+
+    ``standard`` is the id of the crew standard, where it is one that holds.
+    """
+
+    value: Any
+    by: Literal["given", "standard", "default"]
+    standard: str = ""
+
+
 @dataclass(slots=True)
 class CallResult:
-    """A call with its inputs read to the units of the inside, and its answer where there are no complaints."""
+    """A call with its inputs settled, and its answer where there are no complaints."""
 
     calculator: Calculator
-    values: dict[str, Any]
+    settled: dict[str, SettledInput]
     answer: Answer | None = None
     complaints: list[InputError] = field(default_factory=list)
+
+    @property
+    def values(self) -> dict[str, Any]:
+        """The value of each input that has one, in the unit of the inside."""
+        return {name: each.value for name, each in self.settled.items()}
 
 
 def call(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> CallResult:
     """Read the inputs of a call and work it out."""
-    called = bind(book, calculator, inputs)
+    called = settle(book, calculator, inputs)
     if not called.complaints:
         try:
             called.answer = run(calculator, called.values)
@@ -50,22 +67,29 @@ def call(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> C
     return called
 
 
-def bind(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> CallResult:
-    """Read the inputs of a call, with the crew standards for those that are not given."""
+def settle(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) -> CallResult:
+    """The inputs of a call as they hold, not worked out yet. An input that is neither given nor has a default, or whose
+    figure cannot be read, is among the complaints."""
     standards = {
-        name: f"{VALUE}{id}"
+        name: id
         for name, id in book.standards(calculator.name).items()
         if name not in inputs and calculator.input(name) is not None
     }
     written: dict[str, object] = {}
-    for name, text in {**standards, **inputs}.items():
+    for name, text in {**{name: f"{VALUE}{id}" for name, id in standards.items()}, **inputs}.items():
         resolved = resolve(book, text)
         if resolved is not None:
             written[name] = resolved
-    given, refusals = read_inputs(calculator, written)
-    values = {each.name: each.default for each in calculator.inputs if each.default is not None} | given
+    read, refusals = read_inputs(calculator, written)
+    settled = {}
+    for each in calculator.inputs:
+        if each.name in read:
+            standard = standards.get(each.name, "")
+            settled[each.name] = SettledInput(read[each.name], "standard" if standard else "given", standard)
+        elif each.default is not None:
+            settled[each.name] = SettledInput(each.default, "default")
     complaints = [InputError(refused.input, refused.message) for refused in refusals]
-    return CallResult(calculator, values, None, complaints)
+    return CallResult(calculator, settled, None, complaints)
 
 
 def resolve(book: Book, text: Written) -> Written | None:

@@ -36,6 +36,16 @@ class Diagnostic:
         return f"{text}\n    {hint}" if hint else text
 
 
+def stops(diagnostics: Iterable[Diagnostic], *, strict: bool = False) -> bool:
+    """Whether nothing can be made of a book with these: one is an error, or under ``strict`` there is any.
+
+    >>> warning = Diagnostic("doors/hang.yaml", 4, 7, "warning", "nothing uses the tool 'plane'")
+    >>> stops([warning]), stops([warning], strict=True)
+    (False, True)
+    """
+    return any(strict or diagnostic.severity == "error" for diagnostic in diagnostics)
+
+
 def listed(diagnostics: Iterable[Diagnostic]) -> list[Diagnostic]:
     """The diagnostics as they are printed: in order, and of each file the first fifty and the number of the rest."""
     shown: list[Diagnostic] = []

@@ -6,10 +6,10 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.calls import InputError, Written, bind, shown_input
+from build_tools.book.calls import InputError, Written, settle, shown_input
 from build_tools.book.diagnostics import did_you_mean
 from build_tools.book.model.table import Axis, Table
-from build_tools.book.references import VALUE, figure_of
+from build_tools.book.references import figure_of
 from calculators.declaration import Calculator, Input, Refused
 from calculators.run import read_input, run, shown
 from calculators.writing import rounded
@@ -87,7 +87,7 @@ def compute_table(book: Book, table: Table, calculator: Calculator) -> tuple[Com
         return computed, troubles
     down = _axis(book, table.down, calculator, "down", troubles)
     across = _axis(book, table.across, calculator, "across", troubles) if table.across else []
-    fixed = bind(book, calculator, _without_axes(table, book))
+    fixed = settle(book, calculator, _without_axes(table, book))
     troubles += [_fixed_trouble(table, complaint) for complaint in fixed.complaints if _concerns(table, complaint)]
     if troubles:
         return computed, troubles
@@ -225,14 +225,9 @@ def _fixed_trouble(table: Table, complaint: InputError) -> TableError:
 
 def _own(book: Book, calculator: Calculator, axis: Axis) -> Any:
     """The crew's own standard along an axis, in the unit of the inside; None where it has none."""
-    id = book.standards(calculator.name).get(axis.input)
-    written = axis.ours or (f"{VALUE}{id}" if id else None)
-    if written is None:
-        return None
-    try:
-        return read_input(_input(calculator, axis.input), figure_of(written, book))
-    except Refused:
-        return None  # the check of the standards names it
+    given = {axis.input: axis.ours} if axis.ours else {}
+    own = settle(book, calculator, given).settled.get(axis.input)
+    return None if own is None or own.by == "default" else own.value
 
 
 def _same(value: Any, own: Any) -> bool:

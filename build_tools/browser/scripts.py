@@ -8,11 +8,9 @@ from collections.abc import Iterable
 from dataclasses import asdict
 from importlib.metadata import version
 from pathlib import Path
-from typing import Any
 
 import calculators as package
-from build_tools.book.book import Book
-from build_tools.book.calls import bind
+from build_tools.book.calls import settle
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.files import write_whole
@@ -53,18 +51,13 @@ def _made(context: Context, kept: Path) -> dict[str, str]:
 
 def standards_of(context: Context, calculator: Calculator) -> dict[str, Standard]:
     """The crew standard of each input that starts at one."""
-    ids = context.book.standards(calculator.name)
-    values = _values(context.book, calculator) if ids else {}
     found: dict[str, Standard] = {}
-    for name, id in ids.items():
-        target = context.index.targets["value", id]
-        written = context.book.values[id].item.quantity
-        found[name] = {"title": target.title, "url": target.url, "written": written, "value": values[name]}
+    for name, input in settle(context.book, calculator, {}).settled.items():
+        if input.by == "standard":
+            target = context.index.targets["value", input.standard]
+            written = context.book.values[input.standard].item.quantity
+            found[name] = {"title": target.title, "url": target.url, "written": written, "value": input.value}
     return found
-
-
-def _values(book: Book, calculator: Calculator) -> dict[str, Any]:
-    return bind(book, calculator, {}).values
 
 
 def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:

@@ -17,20 +17,19 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print every diagnostic with its place; 1 when there is an error, or under ``--strict`` a warning."""
-    from build_tools.book.diagnostics import count_line, listed
+    from build_tools.book.diagnostics import count_line, listed, stops
     from build_tools.pipeline import Options, read_checked
     from build_tools.plan.checks import check_jobs
 
     checked = read_checked(book_folder(arguments), Options(CACHE))
     found = set(checked.diagnostics)
-    if not any(diagnostic.severity == "error" for diagnostic in found):
+    if not stops(found):
         found |= set(check_jobs(checked.context))
     for diagnostic in listed(found):
         print(diagnostic, file=sys.stderr)
     count = len(checked.context.book.procedures)
     print(f"{count_line(found)} in {count} procedure{'' if count == 1 else 's'}", file=sys.stderr)
-    stops = [diagnostic for diagnostic in found if arguments.strict or diagnostic.severity == "error"]
-    return FAILURE if stops else SUCCESS
+    return FAILURE if stops(found, strict=arguments.strict) else SUCCESS
 
 
 COMMAND = Command(

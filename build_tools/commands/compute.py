@@ -95,16 +95,16 @@ def _complaints(calculator: Calculator, called: CallResult, book: Book, *, shown
 
 def _described(calculator: Calculator, book: Book) -> list[str]:
     """The inputs in a table: name, what it is, in which unit, what it starts at, its limits or choices."""
-    from build_tools.book.calls import shown_input
+    from build_tools.book.calls import settle, shown_input
 
-    standards = book.standards(calculator.name)
+    starts = settle(book, calculator, {}).settled
     rows = []
     for declared in calculator.inputs:
         start = "must be given"
-        if declared.name in standards:
-            start = f"{book.values[standards[declared.name]].item.quantity} (crew standard)"
-        elif declared.default is not None:
-            start = str(declared.default) if declared.choices else shown_input(declared, declared.default)
+        if settled := starts.get(declared.name):
+            start = str(settled.value) if declared.choices else shown_input(declared, settled.value)
+            if settled.by == "standard":
+                start = f"{book.values[settled.standard].item.quantity} (crew standard)"
         rows.append([declared.name, declared.label, start, _limits(declared)])
     return _table(rows)
 

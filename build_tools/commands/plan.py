@@ -100,12 +100,12 @@ PARTS = {"end": 4, "closed": 4, "moves": 1}
 
 def _print_diagnostics(diagnostics: Iterable[Diagnostic]) -> int:
     """Print the diagnostics in their order; 1 where one of them is an error."""
-    from build_tools.book.diagnostics import listed
+    from build_tools.book.diagnostics import listed, stops
 
     found = listed(diagnostics)
-    for problem in found:
-        print(problem, file=sys.stderr)
-    return FAILURE if any(problem.severity == "error" for problem in found) else SUCCESS
+    for diagnostic in found:
+        print(diagnostic, file=sys.stderr)
+    return FAILURE if stops(found) else SUCCESS
 
 
 def _must_be_there(what: str, name: str, known: Iterable[str], otherwise: str) -> None:

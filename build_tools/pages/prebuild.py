@@ -12,6 +12,7 @@ from typing import Any
 
 from build_tools.book.book import ProcedureEntry
 from build_tools.book.checks import check_procedure
+from build_tools.book.diagnostics import stops
 from build_tools.book.parallel import parallel_map
 from build_tools.pages.open_data import procedure_json
 from build_tools.pages.page import Page
@@ -39,9 +40,7 @@ def prebuild(renderer: Renderer, meanwhile: Callable[[], object] = lambda: None)
 
 def _prebuild_procedure(renderer: Renderer, entry: ProcedureEntry) -> Prebuilt:
     diagnostics = check_procedure(renderer.context, entry)
-    wrong = any(diagnostic.severity == "error" for diagnostic in diagnostics)
-    if (
-        wrong or renderer.book.unread or not renderer.has_pictures(entry)
-    ):  # what is unread may be what this page leads to
+    # What is unread may be what this page leads to.
+    if stops(diagnostics) or renderer.book.unread or not renderer.has_pictures(entry):
         return entry.id, diagnostics, None, ""
     return entry.id, diagnostics, procedure_page(renderer, entry), procedure_json(renderer.context, entry)

@@ -20,7 +20,7 @@ from pydantic import BaseModel
 
 from build_tools.book.book import Entry, ProcedureEntry
 from build_tools.book.checks.context import Context
-from build_tools.book.diagnostics import Diagnostic
+from build_tools.book.diagnostics import Diagnostic, stops
 from build_tools.book.files import write_whole
 from build_tools.book.model.base import Text
 from build_tools.book.model.job import Job
@@ -60,7 +60,7 @@ def _plan_jobs(
     held = {id: found for id, file in files.items() if (found := _read(file))}
     warnings = {id: check_job(context, context.book.jobs[id], today) for id in files if id not in held}
     diagnostics = [diagnostic for found in warnings.values() for diagnostic in found]
-    if any(diagnostic.severity == "error" for diagnostic in diagnostics):
+    if stops(diagnostics):
         return {}, sorted(diagnostics)
     if warnings:
         from build_tools.plan import planning  # brings the solver, which is large

@@ -18,7 +18,7 @@ import pytest
 
 from build_tools.book.amounts import read_figure, split_amount
 from build_tools.book.book import Entry
-from build_tools.book.calls import bind, shown_input
+from build_tools.book.calls import settle, shown_input
 from build_tools.book.checks.context import Context
 from build_tools.book.model.job import Job
 from build_tools.book.model.step import Measurement, Step
@@ -51,16 +51,16 @@ def test_calculators_start_at_the_new_figure_everywhere(id: str, monkeypatch: py
     for calculator, name in starts(id):
         item = calculator.input(name)
         assert item is not None
-        value, old = given(id)[f"{calculator.name}.{name}"], bind(before.book, calculator, {}).values[name]
+        value, old = given(id)[f"{calculator.name}.{name}"], settle(before.book, calculator, {}).values[name]
         assert value != old
-        assert bind(after.book, calculator, {}).values[name] == value
+        assert settle(after.book, calculator, {}).values[name] == value
         standard = standards_of(after, calculator)[name]
         assert (standard["written"], standard["value"]) == (other(id), value)
         assert any(
             line.split()[0] == name and f" {other(id)} (crew standard)" in line for line in lines(after, calculator)
         )
         helpers = Helpers(after, "", {})
-        called = bind(after.book, calculator, example(calculator, name))
+        called = settle(after.book, calculator, example(calculator, name))
         worked = helpers.worked(replace(called, answer=some_answer(calculator.name)), "x", {})
         assert (item.label, shown_input(item, value)) in {
             (line["label"], line["text"]) for line in (*worked["inputs"], *worked["standards"])
@@ -89,7 +89,7 @@ def test_answers_rest_on_it(id: str) -> None:
     for calculator, name in starts(id):
         item = calculator.input(name)
         assert item is not None
-        old = bind(context().book, calculator, {}).values[name]
+        old = settle(context().book, calculator, {}).values[name]
         others = [given(id)[f"{calculator.name}.{name}"], item.least, item.most]
         assert any(
             answers_differ(calculator, values, name, old, new)
@@ -134,7 +134,7 @@ def test_forms_tables_and_amounts_of_every_page_go_by_it(id: str) -> None:
             written = part.inputs.get(name)
             if written is not None and not (isinstance(written, str) and named_value(written) == id):
                 continue  # the page asks for something of its own here
-            assert bind(after.book, calculator, part.inputs).values[name] == given(id)[f"{part.calculator}.{name}"], (
+            assert settle(after.book, calculator, part.inputs).values[name] == given(id)[f"{part.calculator}.{name}"], (
                 procedure
             )
 

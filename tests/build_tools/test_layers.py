@@ -13,7 +13,7 @@ import pytest
 
 from build_tools.environment import ROOT
 
-DOORWAYS = {"build_tools/plugin.py", "build_tools/engine_pages.py"}
+DOORWAYS = {"build_tools/plugin.py", "build_tools/engine_pages.py", "build_tools/engine_settings.py"}
 """The only files that import the engine: its events, and its pages. The commands start it by its name."""
 
 

@@ -12,7 +12,7 @@ import pytest
 
 import calculators
 from build_tools.book.amounts import read_figure
-from build_tools.book.calls import bind, shown_input
+from build_tools.book.calls import settle, shown_input
 from build_tools.book.model.table import Call, Form, Table
 from build_tools.book.traverse import traverse
 from build_tools.pages.calculator_page import example_of
@@ -30,7 +30,7 @@ def test_no_page_types_the_figure_of_a_standard() -> None:
                 continue
             calculator = context().calculators[part.calculator]
             inputs = part.fixed if isinstance(part, Table) else part.inputs
-            values = bind(context().book, calculator, {}).values
+            values = settle(context().book, calculator, {}).values
             for name in context().book.standards(calculator.name):
                 written = inputs.get(name)
                 item = calculator.input(name)
@@ -99,7 +99,7 @@ def test_no_label_of_a_calculator_holds_the_figure_of_a_standard(name: str) -> N
     for each in calculator.inputs:
         texts += [(each.name, text) for text in (each.label, each.help, *(choice.label for choice in each.choices))]
     texts += [(each.name, text) for each in calculator.outputs for text in (each.label, each.help)]
-    values = bind(context().book, calculator, {}).values
+    values = settle(context().book, calculator, {}).values
     for input, id in context().book.standards(name).items():
         item = calculator.input(input)
         assert item is not None
@@ -119,7 +119,7 @@ def test_no_answer_holds_the_old_figures(name: str) -> None:
     standards = context().book.standards(name)
     new = {input: given(id)[f"{name}.{input}"] for input, id in standards.items()}
     for values in probes(name)[:8]:
-        start = {**values, **{input: bind(context().book, calculator, {}).values[input] for input in standards}}
+        start = {**values, **{input: settle(context().book, calculator, {}).values[input] for input in standards}}
         try:
             before, after = run(calculator, start), run(calculator, {**start, **new})
         except Refused:
@@ -151,7 +151,7 @@ def test_an_example_is_worked_at_the_standards(name: str) -> None:
     example = example_of(context().calculators[name], standards)
     called = context().call_with(name, example)
     assert called.answer is not None
-    start = bind(context().book, context().calculators[name], {}).values
+    start = settle(context().book, context().calculators[name], {}).values
     assert {each: called.values[each] for each in example if each in standards} == {
         each: start[each] for each in example if each in standards
     }

@@ -12,7 +12,7 @@ from functools import partial
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
-from build_tools.book.diagnostics import Diagnostic
+from build_tools.book.diagnostics import Diagnostic, stops
 from build_tools.book.model.job import Job
 from build_tools.book.references import references_of
 from build_tools.plan.checks.job_file import of_job_file
@@ -47,7 +47,7 @@ def check_job(context: Context, entry: Entry[Job], today: date | None = None) ->
     diagnostics: list[Diagnostic] = []
     for stage in (of_job_file, _tasks, _together, partial(of_progress, today=now), of_variants):
         diagnostics += dict.fromkeys(stage(context, entry))
-        if any(diagnostic.severity == "error" for diagnostic in diagnostics):
+        if stops(diagnostics):
             return diagnostics
     return diagnostics
 

@@ -8,7 +8,7 @@ from itertools import combinations
 
 from build_tools.book.book import Entry
 from build_tools.book.checks.context import Context
-from build_tools.book.diagnostics import Diagnostic
+from build_tools.book.diagnostics import Diagnostic, stops
 from build_tools.book.model.job import Job, Task
 from build_tools.plan.crew import eligible_crew, hands_of, teams
 from build_tools.plan.plan import planned_from
@@ -22,7 +22,7 @@ def of_progress(context: Context, entry: Entry[Job], today: date) -> Iterator[Di
     """The mistakes in what a job says of its progress, and a deadline that has passed."""
     found = list(_days(entry, today))
     yield from found
-    if not any(diagnostic.severity == "error" for diagnostic in found):
+    if not stops(found):
         started = {id: task for id, task in entry.item.tasks.items() if task.started}
         yield from _closed(context, entry, started, planned_from(entry.item, today))
         yield from _crowded(entry, started)
