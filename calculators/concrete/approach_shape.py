@@ -12,7 +12,8 @@ from __future__ import annotations
 
 from math import sqrt
 
-from calculators.writing import whole
+from calculators.declaration import refuse
+from calculators.writing import feet_inches, inches, whole
 
 
 def width_at(front: float, back: float, depth: float, y: float) -> float:
@@ -83,12 +84,9 @@ def lapped(length: float, lap: float, stock: float) -> float:
     >>> [lapped(200, 24, 240), lapped(300, 24, 240), lapped(480, 24, 240), lapped(200, 24, 120)]
     [200, 324, 528, 224]
     """
-    total = length
-    reach = stock
-    while reach < length:
-        total = total + lap
-        reach = reach + stock - lap
-    return total
+    if length <= stock:
+        return length
+    return length + lap * whole((length - stock) / (stock - lap), "up")
 
 
 def bars_along(
@@ -155,9 +153,13 @@ def bars_both_ways(
 ) -> float:
     """Total length of the bars of a mat; a rectangle is a throat alone. Inches.
 
+    A lap of more than half of a bar is refused: the two laps of one bar would meet.
+
     >>> bars_both_ways(240, 0, 0, 0, 0, 120, 60, 0, 24, 240)
     1320.0
     """
+    if lap > stock / 2:
+        refuse("bar_lap", f"A lap of {inches(lap)} is more than half of a bar of {feet_inches(stock)}.")
     front = throat + left + right
     back = throat + left_back + right_back
     along = bars_along(front, back, depth, spacing, cover, lap, stock)

@@ -134,6 +134,11 @@ def test_an_unusual_figure_is_cautioned() -> None:
 @pytest.mark.parametrize(
     ("changes", "name", "words"),
     [
+        (
+            {"reinforced": True, "bar_lap": 72, "bar_stock": 60},
+            "bar_lap",
+            "A lap of 72 in is more than half of a bar of 5' 0\".",
+        ),
         ({"left": 4}, "left", "A flare or wing is 0 or at least 6 in wide; 4 in cannot be formed."),
         ({"right": 4.5}, "right", "A flare or wing is 0 or at least 6 in wide; 4-1/2 in cannot be formed."),
         ({"lip": 5, "curb_height": 4}, "lip", "The lip of 5 in is higher than the curb of 4 in."),
