@@ -215,7 +215,7 @@ def test_each_rule_sees_its_fault(monkeypatch: pytest.MonkeyPatch) -> None:
             {"id": "warn", "messages": [{"danger": "nailers", "word": "WARNING"}]},
         ]
     }
-    monkeypatch.setattr("tests.build_tools.test_dangers_in_order.pages", lambda: {"doors/x": page})
+    monkeypatch.setattr("tests.procedures.test_dangers_in_order.pages", lambda: {"doors/x": page})
     assert list(too_late()) == ["doors/x#nail: uses brad-nailer before a word on 'nailers'"]
     page["steps"].reverse()
     assert list(too_late()) == []

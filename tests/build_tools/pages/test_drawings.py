@@ -14,22 +14,23 @@ from calculators.drawing import FILLS, STYLES, circle, rectangle, sheet
 from calculators.drawing_text import SIZE
 from calculators.registry import CALCULATORS
 from calculators.run import read_inputs, run
+from tests.called import called
 from tests.site_pages import SitePage
 
 DRAWN = [each for each in CALCULATORS.values() if each.drawing is not None]
 NAMESPACE = "{http://www.w3.org/2000/svg}"
 
 
-def called(name: str) -> CallResult:
+def example_of(name: str) -> CallResult:
     calculator = CALCULATORS[name]
     given, _ = read_inputs(calculator, calculator.example)
     values = {each.name: given.get(each.name, each.default) for each in calculator.inputs}
-    return CallResult(calculator, values, run(calculator, values))
+    return called(calculator, values, run(calculator, values))
 
 
 @pytest.mark.parametrize("name", [each.name for each in DRAWN])
 def test_a_drawing_is_whole_and_takes_nothing_from_elsewhere(name: str) -> None:
-    made = drawn(called(name), "here")
+    made = drawn(example_of(name), "here")
     assert made is not None
     root = ElementTree.fromstring(made["svg"])
     assert root.attrib["role"] == "img"
@@ -46,14 +47,14 @@ def test_a_drawing_is_whole_and_takes_nothing_from_elsewhere(name: str) -> None:
 
 @pytest.mark.parametrize("name", [each.name for each in DRAWN])
 def test_every_hatch_that_is_used_is_there(name: str) -> None:
-    made = drawn(called(name), "here")
+    made = drawn(example_of(name), "here")
     assert made is not None
     used = set(re.findall(r"url\(#([\w-]+)\)", made["svg"]))
     assert used == {each.attrib["id"] for each in ElementTree.fromstring(made["svg"]).iter(f"{NAMESPACE}pattern")}
 
 
 def test_no_drawing_without_an_answer_or_without_one_declared() -> None:
-    refused = called("wax-ring")
+    refused = example_of("wax-ring")
     refused.answer = None
     assert drawn(refused, "here") is None
     plain = next(each for each in CALCULATORS.values() if each.drawing is None and each.on_site)

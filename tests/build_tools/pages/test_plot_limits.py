@@ -6,19 +6,19 @@ from dataclasses import replace
 
 import pytest
 
-from build_tools.book.calls import CallResult
 from build_tools.pages.plot_data import PlotData, plot_data
 from build_tools.pages.plots import plot_svg
 from calculators.declaration import Calculator
 from calculators.registry import CALCULATORS
 from calculators.run import run
+from tests.called import called
 
 
 def data_of(calculator: Calculator, **changes: object) -> PlotData:
     """The first plot of a calculator, with these changes to its declaration."""
     values = {item.name: item.default for item in calculator.inputs}
     plot = replace(calculator.plots[0], **changes)  # type: ignore[arg-type]
-    return plot_data(calculator, plot, CallResult(calculator, values, run(calculator, values), []))
+    return plot_data(calculator, plot, called(calculator, values, run(calculator, values)))
 
 
 def test_the_limit_of_drying_is_drawn_and_said() -> None:

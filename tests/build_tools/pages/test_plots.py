@@ -15,6 +15,7 @@ from build_tools.pages.plots import plot_svg
 from calculators.declaration import Answer, Calculator, Input, Output, Plot, refuse
 from calculators.registry import CALCULATORS
 from calculators.run import run
+from tests.called import called
 from tests.site_pages import SitePage
 
 PLOTTED = [(each, number) for each in CALCULATORS.values() for number in range(len(each.plots))]
@@ -26,7 +27,7 @@ each_plot = pytest.mark.parametrize(
 
 
 def at_defaults(calculator: Calculator) -> CallResult:
-    return CallResult(calculator, {each.name: each.default for each in calculator.inputs if each.default is not None})
+    return called(calculator, {each.name: each.default for each in calculator.inputs if each.default is not None})
 
 
 def data_of(calculator: Calculator, number: int = 0) -> PlotData:
