@@ -21,13 +21,7 @@ def chosen_widths(room: float, count: int, step: float) -> list[float]:
     steps = whole(room / step, "down")
     each = whole(steps / count, "down")
     more = steps - each * count
-    widths = []
-    for at in range(count):
-        width = each * step
-        if at < more:
-            width = width + step
-        widths.append(width)
-    return widths
+    return [each * step + step if at < more else each * step for at in range(count)]
 
 
 def read_pieces(pieces: list[dict[str, Any]]) -> None:
@@ -168,9 +162,7 @@ def cabinet_run(
     read_pieces(pieces)
     if filler_least > filler_most:
         refuse("filler_least", f"{inches(filler_least)} is more than the most, {inches(filler_most)}.")
-    fixed = 0.0
-    for piece in pieces:
-        fixed = fixed + piece["width"]
+    fixed: float = sum((piece["width"] for piece in pieces), 0.0)
     count = len([piece for piece in pieces if piece["width"] <= 0])
     walls = len([end for end in [left, right] if end == WALL])
     room = wall - fixed - walls * filler_least
@@ -188,9 +180,7 @@ def cabinet_run(
                 "pieces",
                 f"{inches(room)} is left for {count} to choose; the least is {inches(narrowest)}: take one out.",
             )
-    taken = fixed
-    for width in widths:
-        taken = taken + width
+    taken = sum(widths, fixed)
     rest = wall - taken
     filler_left = rest / max(1, walls) if left == WALL else 0.0
     filler_right = rest / max(1, walls) if right == WALL else 0.0

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
 from calculators.declaring import Guidance, Help, calculator, choice, length, number, yes_no
-from calculators.doors.beams import BOTH_ENDS_REST, flat_section, longest_span, round_section, uniform_sag
+from calculators.doors.beams import flat_section, longest_span, round_section, uniform_sag
 from calculators.doors.closet_drawing import closet_drawing
 from calculators.doors.closet_places import (
     NOT_ASKED,
@@ -15,12 +15,8 @@ from calculators.doors.closet_places import (
     check_depths,
     check_places,
     out_of_reach,
-    second,
 )
 from calculators.writing import NOISE, decimal, feet_inches, inches, rounded
-
-FOOT = 12.0
-
 
 SIDE = "From the finished floor to the rod's centre."
 
@@ -156,9 +152,8 @@ def closet(
 ) -> Answer:
     """Heights, cut lengths, brackets and sag of a closet's shelf and rods.
 
-    Lengths in inches, loads in pounds a foot, stiffness in pounds a square inch. Rod heights are to the centre, from
-    the finished floor. Shelf and rods are taken as simple spans between supports under an even load:
-    sag = 5 w L^4 / (384 E I). The limit is span / ``sag_part``.
+    Lengths in inches, loads in pounds a foot, stiffness in pounds a square inch. Shelf and rods are taken as simple
+    spans between supports.
 
     Source: beam formulas, any beam table. Rod heights: Architectural Graphic Standards, from memory. Span / 144:
     Architectural Woodwork Standards, from memory. Reach: 2010 ADA Standards 308.2.1, 308.3.1.
@@ -184,10 +179,10 @@ def closet(
     limit = span / sag_part
     shelf_section = flat_section(shelf_depth, shelf_thickness)
     rod_section = round_section(rod_diameter, rod_wall)
-    shelf_sag = uniform_sag(shelf_load / FOOT, span, shelf_stiffness, shelf_section, BOTH_ENDS_REST)
-    rod_sag = uniform_sag(rod_load / FOOT, span, rod_stiffness, rod_section, BOTH_ENDS_REST)
-    shelf_span = longest_span(shelf_load / FOOT, sag_part, shelf_stiffness, shelf_section, BOTH_ENDS_REST)
-    rod_span = longest_span(rod_load / FOOT, sag_part, rod_stiffness, rod_section, BOTH_ENDS_REST)
+    shelf_sag = uniform_sag(shelf_load / 12, span, shelf_stiffness, shelf_section)
+    rod_sag = uniform_sag(rod_load / 12, span, rod_stiffness, rod_section)
+    shelf_span = longest_span(shelf_load / 12, sag_part, shelf_stiffness, shelf_section)
+    rod_span = longest_span(rod_load / 12, sag_part, rod_stiffness, rod_section)
     heights = [low_rod, rod, shelf_top] if double else [rod, shelf_top]
     reach = out_of_reach(heights) if accessible else NOT_ASKED
 
@@ -212,7 +207,7 @@ def closet(
         cautions.append(f"The rod sags {decimal(rod_sag, 2)} in: supports at most {inches(rod_most)} apart.")
     return {
         "top_rod": rod,
-        "second_rod": second(double, low_rod),
+        "second_rod": low_rod if double else 0.0,
         "shelf_bottom": shelf_bottom,
         "shelf_top": shelf_top,
         "shelf_length": cut,

@@ -20,10 +20,7 @@ def bracket_places(width: float, longest: float) -> list[float]:
     [[32.0, 64.0], []]
     """
     spans = whole(width / longest, "up")
-    places = []
-    for at in range(1, spans):
-        places.append(width * at / spans)
-    return places
+    return [width * at / spans for at in range(1, spans)]
 
 
 def out_of_reach(heights: list[float]) -> str:
@@ -32,10 +29,7 @@ def out_of_reach(heights: list[float]) -> str:
     >>> [out_of_reach([44, 46]), out_of_reach([10, 66])]
     ['all within reach', 'out of reach: 10 in, 66 in']
     """
-    outside = []
-    for height in heights:
-        if height < REACH_LEAST - TAPE or height > REACH_MOST + TAPE:
-            outside.append(tape(height))
+    outside = [tape(height) for height in heights if height < REACH_LEAST - TAPE or height > REACH_MOST + TAPE]
     return IN_REACH if len(outside) == 0 else "out of reach: " + ", ".join(outside)
 
 
@@ -55,11 +49,6 @@ def check_depths(depth: float, shelf_depth: float, setback: float, diameter: flo
         refuse("rod_setback", f"The rod, {inches(setback)} from the back, is not inside {inches(depth)} of depth.")
     if 2 * wall >= diameter:
         refuse("rod_wall", f"A wall of {inches(wall)} leaves no hole in a rod of {inches(diameter)}.")
-
-
-def second(double: bool, low_rod: float) -> float:
-    """The height of the second rod; 0 where there is none."""
-    return low_rod if double else 0.0
 
 
 def cautions_for(front: float, setback: float, above: float, double: bool, clear: float, reach: str) -> list[str]:

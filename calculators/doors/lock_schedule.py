@@ -28,22 +28,12 @@ REASONS = {
 }
 
 
-def new_group(name: str) -> dict[str, Any]:
-    """A key group with nothing in it."""
-    return {"group": name, "openings": 0, "cylinders": 0, "keys": 0}
-
-
-def group_list() -> list[dict[str, Any]]:
-    """The key groups, before an opening was looked at."""
-    return []
-
-
 def group_of(groups: list[dict[str, Any]], name: str) -> dict[str, Any]:
     """The key group of that name, capitals or not, added to the groups when it is new."""
     for group in groups:
         if group["group"].lower() == name.lower():
             return group
-    added = new_group(name)
+    added = {"group": name, "openings": 0, "cylinders": 0, "keys": 0}
     groups.append(added)
     return added
 
@@ -185,7 +175,7 @@ def lock_schedule(
     deadbolts = 0
     ways_out = 0
     schedule = []
-    groups = group_list()
+    groups: list[dict[str, Any]] = []
     cautions = []
     working = []
     refuse_openings(openings)
@@ -217,9 +207,7 @@ def lock_schedule(
             ways_out = ways_out + 1
         shown = ""
         if cylinders > 0:
-            shown = asked
-            if shown == "":
-                shown = f"{name} (own key)"
+            shown = asked or f"{name} (own key)"
             group = group_of(groups, shown)
             group["openings"] = group["openings"] + 1
             group["cylinders"] = group["cylinders"] + cylinders

@@ -25,25 +25,6 @@ def longest_wall(points: list[list[float]]) -> float:
     return longest
 
 
-def longest_first(pieces: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """The pieces by length, the longest first; of the same length, as they came."""
-    order: list[dict[str, Any]] = []
-    for piece in pieces:
-        longer = []
-        shorter = []
-        length: float = piece["length"]
-        for other in order:
-            if other["length"] >= length:
-                longer.append(other)
-            else:
-                shorter.append(other)
-        longer.append(piece)
-        for other in shorter:
-            longer.append(other)
-        order = longer
-    return order
-
-
 def sticks_for(pieces: list[dict[str, Any]], stock: float, kerf: float) -> int:
     """How many sticks the pieces take, longest first, each from the first stick that still has it. Inches.
 
@@ -54,7 +35,7 @@ def sticks_for(pieces: list[dict[str, Any]], stock: float, kerf: float) -> int:
     3
     """
     left: list[float] = []
-    for piece in longest_first(pieces):
+    for piece in sorted(pieces, key=lambda piece: -piece["length"]):
         need = piece["length"] + kerf
         wanted = whole(piece["count"], "nearest")
         for at in range(len(left)):
@@ -78,36 +59,28 @@ def pieces_of(opening: dict[str, Any], set_back: float, horn: float, stool: bool
     >>> [[piece["piece"], piece["count"], piece["length"]] for piece in pieces_of(door, 2.4375, 0.75, True)]
     [['Bath: leg', 4, 82.4375], ['Bath: head', 2, 34.875]]
     """
-    name = opening["name"].strip()
-    if name == "":
-        name = opening["kind"]
+    name = opening["name"].strip() or opening["kind"]
     times = opening["count"] * opening["sides"]
     across = opening["width"] + 2 * set_back
     leg = opening["height"] + set_back
-    if opening["kind"] == "door":
+    if opening["kind"] == "window" and not stool:
         return [
-            {"piece": f"{name}: leg", "count": 2 * times, "length": leg, "stock": "casing"},
-            {"piece": f"{name}: head", "count": times, "length": across, "stock": "casing"},
+            {"piece": f"{name}: leg", "count": 2 * times, "length": leg + set_back, "stock": "casing"},
+            {"piece": f"{name}: head and bottom", "count": 2 * times, "length": across, "stock": "casing"},
         ]
-    if stool:
-        return [
-            {"piece": f"{name}: leg", "count": 2 * times, "length": leg, "stock": "casing"},
-            {"piece": f"{name}: head", "count": times, "length": across, "stock": "casing"},
-            {"piece": f"{name}: apron", "count": times, "length": across, "stock": "casing"},
-            {"piece": f"{name}: stool", "count": times, "length": across + 2 * horn, "stock": "stool"},
-        ]
-    return [
-        {"piece": f"{name}: leg", "count": 2 * times, "length": leg + set_back, "stock": "casing"},
-        {"piece": f"{name}: head and bottom", "count": 2 * times, "length": across, "stock": "casing"},
+    pieces = [
+        {"piece": f"{name}: leg", "count": 2 * times, "length": leg, "stock": "casing"},
+        {"piece": f"{name}: head", "count": times, "length": across, "stock": "casing"},
     ]
+    if opening["kind"] == "window":
+        pieces.append({"piece": f"{name}: apron", "count": times, "length": across, "stock": "casing"})
+        pieces.append({"piece": f"{name}: stool", "count": times, "length": across + 2 * horn, "stock": "stool"})
+    return pieces
 
 
 def run_of(pieces: list[dict[str, Any]]) -> float:
     """The length of all pieces together, in inches."""
-    run = 0.0
-    for piece in pieces:
-        run = run + piece["count"] * piece["length"]
-    return run
+    return sum((piece["count"] * piece["length"] for piece in pieces), 0.0)
 
 
 def refuse_longer(pieces: list[dict[str, Any]], stock: float) -> None:

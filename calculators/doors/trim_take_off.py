@@ -11,8 +11,6 @@ from calculators.doors.trim_take_off_drawing import trim_take_off_drawing
 from calculators.shapes import perimeter_in
 from calculators.writing import decimal, feet_inches, inches
 
-FOOT = 12.0
-
 
 class TrimOpening(TypedDict):
     """A door or a window that is cased."""
@@ -137,9 +135,7 @@ def trim_take_off(
     working = []
     cautions = []
     for room in rooms:
-        name = room["name"]
-        if name == "":
-            name = "room"
+        name = room["name"] or "room"
         if room["less"]:
             cautions.append(
                 f"'less {name}' takes nothing off the walls: where no base runs, put that length into 'Wall without"

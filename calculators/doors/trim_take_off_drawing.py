@@ -39,9 +39,7 @@ def trim_take_off_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     high = opening["height"]
     reveal = values["reveal"]
     out = reveal + values["casing_width"]
-    name = opening["name"].strip()
-    if name == "":
-        name = opening["kind"]
+    name = opening["name"].strip() or opening["kind"]
     framed = opening["kind"] == "window" and values["window_trim"] == "frame"
     stool = opening["kind"] == "window" and values["window_trim"] == "stool"
     foot = 0.0

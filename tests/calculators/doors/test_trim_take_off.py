@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.doors.trim_pieces import longest_first, longest_wall, sticks_for
+from calculators.doors.trim_pieces import longest_wall, sticks_for
 from calculators.doors.trim_take_off import trim_take_off
 from calculators.run import compute, run
 
@@ -123,14 +123,6 @@ def test_what_is_cautioned() -> None:
 
 def test_the_longest_wall() -> None:
     assert longest_wall([[0, 0], [36, 0], [36, 48]]) == 60
-
-
-@given(sizes)
-def test_the_longest_goes_first_and_none_is_lost(drawn: list[tuple[int, int]]) -> None:
-    pieces = [{"length": float(length), "count": count} for length, count in drawn]
-    ordered = longest_first(pieces)
-    assert [piece["length"] for piece in ordered] == sorted((float(length) for length, _ in drawn), reverse=True)
-    assert sorted(map(str, ordered)) == sorted(map(str, pieces))
 
 
 @given(sizes, st.sampled_from([0.0, 0.125, 0.25]))
