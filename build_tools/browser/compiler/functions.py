@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.browser.compiler.calls import Calls
 from build_tools.browser.compiler.expressions import Js
+from build_tools.browser.compiler.names import Names
 from build_tools.browser.compiler.refusals import instead
 from build_tools.browser.compiler.sources import Module, Name, local_name, script_name
 from build_tools.browser.compiler.types import ANY, NEVER, STR, Type, families_of, join, list_of
@@ -48,11 +49,12 @@ class _Function(Calls):
         arguments = tree.args
         self.parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
         self.declared = {each.arg: self.hints.get(each.arg, ANY) for each in self.parameters}
-        self.declared |= _declared(module, tree)
-        self.given: dict[str, Type] = dict.fromkeys(_stored(tree.body), NEVER)
+        names = Names(tree.body)
+        self.declared |= {name: module.hint(each) for name, each in names.annotations.items()}
+        self.given: dict[str, Type] = dict.fromkeys(names.stored, NEVER)
         self.begins: dict[ast.AST, set[str]] = {}
         for name in self.given.keys() - {each.arg for each in self.parameters}:
-            self.begins.setdefault(_beginning(tree.body, name) or tree, set()).add(name)
+            self.begins.setdefault(names.beginning(name) or tree, set()).add(name)
 
     def write(self) -> str:
         for _ in range(ROUNDS):
@@ -219,59 +221,9 @@ class _Function(Calls):
         return f"for ({self.let(node)}{target} of {walk.code}) {{\n{''.join(later)}{self.block(node.body)}}}\n"
 
 
-def _stored(body: Iterable[ast.stmt]) -> list[str]:
-    """The names that statements give a value, in their order; those of comprehensions are their own."""
-    found: dict[str, None] = {}
-    waiting: list[ast.AST] = list(reversed(list(body)))
-    while waiting:
-        node = waiting.pop()
-        if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store):
-            found[node.id] = None
-        if not isinstance(node, ast.ListComp | ast.DictComp | ast.GeneratorExp | ast.SetComp | ast.Lambda):
-            waiting += reversed(list(ast.iter_child_nodes(node)))
-    return list(found)
-
-
-def _beginning(block: list[ast.stmt], name: str) -> ast.stmt | None:
-    """The statement that a name begins with: always the first to give it a value where it is used, in its own block."""
-    using = [each for each in block if _uses(each, name)]
-    first = using[0]
-    target = (
-        first.targets[0]
-        if isinstance(first, ast.Assign) and len(first.targets) == 1
-        else getattr(first, "target", None)
-    )
-    if isinstance(first, ast.Assign | ast.AnnAssign) and first.value is not None:
-        return first if isinstance(target, ast.Name) and target.id == name and not _uses(first.value, name) else None
-    if len(using) > 1:
-        return None
-    if isinstance(first, ast.For) and isinstance(target, ast.Name) and target.id == name:
-        return None if _uses(first.iter, name) else first
-    inner = [
-        each
-        for each in (getattr(first, "body", []), getattr(first, "orelse", []))
-        if any(_uses(one, name) for one in each)
-    ]
-    heads = [each for each in (getattr(first, "test", None), getattr(first, "iter", None), target) if each is not None]
-    return _beginning(inner[0], name) if len(inner) == 1 and not any(_uses(each, name) for each in heads) else None
-
-
-def _uses(node: ast.AST, name: str) -> bool:
-    return any(isinstance(each, ast.Name) and each.id == name for each in ast.walk(node))
-
-
 def _returns(body: list[ast.stmt]) -> bool:
     """Whether a block ends with ``return`` whichever way it goes."""
     last = body[-1]
     if isinstance(last, ast.If):
         return bool(last.orelse) and _returns(last.body) and _returns(last.orelse)
     return isinstance(last, ast.Return)
-
-
-def _declared(module: Module, tree: ast.FunctionDef) -> dict[str, Type]:
-    """The types that a function declares for names of its own."""
-    found = {}
-    for node in ast.walk(tree):
-        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name):
-            found[node.target.id] = module.hint(node.annotation)
-    return found
