@@ -81,6 +81,8 @@ def _cut(document: Document, location: Location) -> Iterator[Diagnostic]:
 
 def _rendered(document: Document, place: Location, written: str) -> Iterator[Diagnostic]:
     """What Markdown shows of a text."""
+    if written.isascii() and written[0].isalpha() and "&" not in written and "]:" not in written:
+        return  # most texts: the page shows the first letter, and nothing is written by a code or hidden
     for hidden in hidden_links(written):
         message = f"'[{hidden}]: ...' names the address of a link, and the page does not show it"
         yield document.error(place, message, "leave out the brackets, or write the link as [words](address)")

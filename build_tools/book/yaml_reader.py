@@ -159,11 +159,10 @@ class _Tree:
             DocumentStartEvent: self._document,
         }
         try:
-            for event in yaml.parse(text, Loader=_Loader):
+            loader = _Loader(text)  # `yaml.parse` asks it twice for each event
+            while not self._ended and (event := loader.get_event()) is not None:
                 if type(event) in take:
                     take[type(event)](event)
-                if self._ended:
-                    break
         except yaml.MarkedYAMLError as error:
             line, column, message, hint = explain_error(text, error)
             if not self.diagnostics:  # a bracket or a line that was lost above is missed here

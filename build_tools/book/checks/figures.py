@@ -27,6 +27,7 @@ UNIT = (
     "|lb|°F|F|psi|sq ft|cu yd|[\"'″′]"
 )
 FIGURE = re.compile(rf"{NUMBER}\s*({UNIT})(?![\w/])")
+DIGIT = re.compile("[0-9]")
 PART_OF_MORE = re.compile(rf"(?:\d\s*(?:{UNIT})?\s*(?:to|and|or|x|by|[-–])?|\b(?:x|by))\s*$")
 """What stands before a figure that is the end of a range, a second dimension or the inches of feet and inches."""
 GOES_ON = re.compile(
@@ -52,7 +53,8 @@ def repeated_values(context: Context, entry: ProcedureEntry) -> Iterator[Diagnos
     for location, kind, prose in traversed(entry.item, context.memo):
         if kind is not Prose:
             continue
-        for sentence in SENTENCE_END.split(prose.inside(context.book.language)):
+        words = prose.inside(context.book.language)
+        for sentence in SENTENCE_END.split(words) if DIGIT.search(words) else ():
             for figure, number in _figures_in(sentence):
                 for id in standards.get(number, ()):
                     if _same_subject(context, id, sentence, figure):

@@ -11,11 +11,16 @@ from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.model.base import Prose
 from build_tools.book.traverse import traversed
 
-VAGUE = re.compile(
-    r"\b(properly|correctly|adequate(?:ly)?|sufficient(?:ly)?|appropriate(?:ly)?|suitabl[ey]|satisfactor(?:y|ily)"
-    r"|ensures?|make sure|as (?:needed|required|necessary)|(?:if|where|when) (?:needed|required|necessary))\b",
-    re.IGNORECASE,
-)
+WORDS = {
+    **dict.fromkeys(("properly", "correctly", "make sure"), "{}"),
+    **dict.fromkeys(("adequate", "sufficient", "appropriate"), "{}(?:ly)?"),
+    **dict.fromkeys(("needed", "required", "necessary"), "(?:as|if|where|when) {}"),
+    "suitabl": "{}[ey]",
+    "satisfactor": "{}(?:y|ily)",
+    "ensure": "{}s?",
+}
+"""What each has in it, and all of it: to look for the first takes a tenth of the time."""
+VAGUE = re.compile(rf"\b({'|'.join(whole.format(part) for part, whole in WORDS.items())})\b", re.IGNORECASE)
 PLACES = {"steps", "acceptance", "safety"}
 """The parts of a procedure that are worked from. A summary may speak loosely."""
 
@@ -25,8 +30,9 @@ def vague_words(context: Context, entry: ProcedureEntry) -> Iterator[Diagnostic]
     for location, kind, prose in traversed(entry.item, context.memo):
         if kind is not Prose or location[0] not in PLACES:
             continue
-        found = VAGUE.search(prose.inside(context.book.language))
-        if found:
+        words = prose.inside(context.book.language)
+        lower = words.lower()
+        if any(part in lower for part in WORDS) and (found := VAGUE.search(words)):
             yield entry.error(
                 location,
                 f"'{found[0]}' is nothing that somebody can see",
