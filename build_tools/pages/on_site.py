@@ -10,6 +10,7 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from typing import Any
 
 from build_tools.book.book import Book
@@ -25,6 +26,7 @@ from calculators.unit_words import UNIT_WORDS
 from calculators.units import UNITS, to_inside
 
 STANDARD = re.compile(r"value:([a-z0-9]+(?:-[a-z0-9]+)*)")
+_read = lru_cache(maxsize=20_000)(read_number_with_unit)  # a book has few limits, again and again
 US_UNITS = {"mm": "in", "cm": "in", "m": "ft", "m2": "sq ft", "m3": "cu yd", "L": "gal", "kg": "lb", "C": "F"}
 """The unit of a reading is that of its limits, in the units in which the whole book asks."""
 
@@ -66,7 +68,7 @@ def measure_data(measurement: Measurement, context: Context) -> str:
     ways = [(way.way.inside(language), _figures(way, context)) for way in measurement.ways]
     every = [figure for given in (figures, *(given for _, given in ways)) for figure in given.values()]
     first = every[0]
-    _, quantity = read_number_with_unit(first)
+    _, quantity = _read(first)
     unit = _unit(first)
     if quantity not in UNITS:
         quantity, unit = "number", "" if quantity == "number" else quantity
@@ -127,7 +129,7 @@ def _limits(figures: dict[str, str]) -> tuple[float | None, float | None]:
     """The lowest and the highest reading that passes, in the unit of the inside."""
 
     def read(name: str) -> float:
-        return read_number_with_unit(figures[name])[0]
+        return _read(figures[name])[0]
 
     if "target" not in figures:
         return (read("least") if "least" in figures else None, read("most") if "most" in figures else None)
@@ -138,10 +140,11 @@ def _limits(figures: dict[str, str]) -> tuple[float | None, float | None]:
 
 def _size(figure: str) -> float:
     """A difference in the unit of the inside: two degrees of heat are a difference, not a place on a scale."""
-    value, quantity = read_number_with_unit(figure)
+    value, quantity = _read(figure)
     return value - to_inside(0, quantity, _written(figure)) if quantity == "temperature" else value
 
 
+@lru_cache(maxsize=20_000)
 def _written(figure: str) -> str:
     """The unit in which a figure is written: the last one that stands in it."""
     text, unit, at = plain(figure), "", 0
@@ -153,6 +156,7 @@ def _written(figure: str) -> str:
     return unit
 
 
+@lru_cache(maxsize=20_000)
 def _unit(figure: str) -> str:
     """The unit that a bare number means in the reading."""
     unit = str(found_in(figure)["unit"]) or _written(figure)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from html import escape
 from importlib.metadata import version
@@ -171,7 +172,7 @@ def _mark_ours(axes: Any, data: PlotData) -> None:
     x, y, words = data.ours
     axes.plot([x], [y], "o", color="#000000", markersize=6)
     at = axes.transData.transform((x, y))
-    inks = [axes.transData.transform((one, two)) for curve in data.curves for one, two in _fine(curve.xs, curve.ys)]
+    inks = _inks(axes, data)
     low, high = axes.transAxes.transform((0, 0)), axes.transAxes.transform((1, 1))
     lines = ("our standard", *wrapped(words, OURS))
     wide, tall = max(_width(line) for line in lines), len(lines) * SIZE + 4
@@ -180,7 +181,7 @@ def _mark_ours(axes: Any, data: PlotData) -> None:
         left, bottom = at[0] + place[0], at[1] + place[1]
         over = max(0, low[0] - left) + max(0, left + wide - high[0]) + max(0, low[1] - bottom)
         over += max(0, bottom + tall - high[1])
-        crossed = sum(left - 2 < ink[0] < left + wide + 2 and bottom - 2 < ink[1] < bottom + tall + 2 for ink in inks)
+        crossed = sum(left - 2 < ink < left + wide + 2 and bottom - 2 < up < bottom + tall + 2 for ink, up in inks)
         away = abs(place[0] + wide / 2) / 4 + abs(place[1] + tall / 2)
         return over * 10 + crossed * 6 + away * 0.3
 
@@ -203,21 +204,26 @@ def _mark_ours(axes: Any, data: PlotData) -> None:
 def _draw_limit(axes: Any, data: PlotData, height: float, words: str) -> None:
     """A line across for a limit, its name above it or below it where the curves leave room."""
     axes.axhline(height, color="#000000", linewidth=2.2, linestyle=(0, (3, 1.5)))
-    inks = [axes.transData.transform((one, two)) for curve in data.curves for one, two in _fine(curve.xs, curve.ys)]
     others = [other for other, _ in data.limits if other != height]
-    inks += [axes.transData.transform((x, other)) for x in data.curves[0].xs for other in others]
+    inks = _inks(axes, data, [(x, other) for x in data.curves[0].xs for other in others])
     low, high = axes.transAxes.transform((0, 0)), axes.transAxes.transform((1, 1))
     line, wide = axes.transData.transform((data.curves[0].xs[0], height))[1], _width(words)
 
     def crossed(place: tuple[float, float]) -> Any:
         left, bottom = place
         over = max(0, bottom + SIZE - high[1]) + max(0, low[1] - bottom)
-        return over + sum(left - 3 < ink[0] < left + wide + 3 and bottom - 2 < ink[1] < bottom + SIZE for ink in inks)
+        return over + sum(left - 3 < ink < left + wide + 3 and bottom - 2 < up < bottom + SIZE for ink, up in inks)
 
     steps = max(1, int((high[0] - low[0] - wide) // 6))
     places = [(low[0] + 4 + 6 * step, line + up) for step in range(steps) for up in (3, -SIZE - 2)]
     best = min(places, key=crossed)
     axes.text(*axes.transData.inverted().transform(best), words, ha="left", va="bottom")
+
+
+def _inks(axes: Any, data: PlotData, more: Sequence[tuple[float, float]] = ()) -> list[tuple[float, float]]:
+    """The places on the paper that curves run through, and of more points."""
+    points = [point for curve in data.curves for point in _fine(curve.xs, curve.ys)]
+    return axes.transData.transform([*points, *more]).tolist()  # type: ignore[no-any-return]
 
 
 def _fine(xs: list[float], ys: list[float | None]) -> list[tuple[float, float]]:
