@@ -203,10 +203,7 @@ def approach_concrete(
     if form_curb:
         edges.append(along_curb)
     strip = (0.0 if form_walk else along_walk) + (0.0 if form_curb else along_curb)
-    forms = 0.0
-    for one in edges:
-        forms = forms + one
-
+    forms = sum(edges)
     base = (surface + forms * base_beyond) * base_thickness / CUBIC_FOOT
     to_buy = bought(concrete, waste, truck, bag_yield, base, base_loose, base_weight)
 

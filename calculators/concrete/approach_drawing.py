@@ -30,16 +30,10 @@ def approach_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     """0, 0 is the left end of the throat at the curb line; y goes up to the walk. The section stands under the plan."""
     throat = values["throat"]
     depth = values["depth"]
-    left = values["left"]
-    right = values["right"]
-    if values["side"] == "none":
-        left = 0.0
-        right = 0.0
-    left_back = 0.0
-    right_back = 0.0
-    if values["side"] == "wing":
-        left_back = left
-        right_back = right
+    left = 0.0 if values["side"] == "none" else values["left"]
+    right = 0.0 if values["side"] == "none" else values["right"]
+    left_back = left if values["side"] == "wing" else 0.0
+    right_back = right if values["side"] == "wing" else 0.0
     across = throat + left + right
     outline: Points = [[-left, 0.0], [throat + right, 0.0], [throat + right_back, depth], [-left_back, depth]]
     shapes: list[Shape] = [
@@ -102,14 +96,14 @@ def section(values: dict[str, Any]) -> list[Shape]:
         [flat, lip + slope * flat - edge],
         [0.0, lip - edge],
     ]
-    slab: Points = [[0.0, lip], [depth, back]]
-    slab.extend(under)
-    below: Points = []
-    below.extend(under)
-    below.append([0.0, lip - edge - base])
-    below.append([flat, lip + slope * flat - edge - base])
-    below.append([run_out, lip + slope * run_out - thick - base])
-    below.append([depth, back - thick - base])
+    slab = [[0.0, lip], [depth, back], *under]
+    below = [
+        *under,
+        [0.0, lip - edge - base],
+        [flat, lip + slope * flat - edge - base],
+        [run_out, lip + slope * run_out - thick - base],
+        [depth, back - thick - base],
+    ]
     shapes: list[Shape] = []
     if base > 0:
         shapes.append(polygon(below, "gravel", "fine"))

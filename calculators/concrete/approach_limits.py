@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calculators.declaration import refuse
-from calculators.writing import inches, write
+from calculators.writing import NOISE, inches, write
 
 LEAST_SIDE = 6.0
 CROSS_SLOPE = 1 / 48
@@ -12,7 +12,6 @@ FLARE_SLOPE = 1 / 10
 """2010 ADA Standards 406.3: the flare of a curb ramp."""
 RAMP_SLOPE = 1 / 12
 """2010 ADA Standards 405.2: a ramp; a walk that comes down a wing is one."""
-NOISE = 1e-9
 
 
 def refuse_shape(

@@ -260,10 +260,6 @@ def weak_at(spells: list[dict[str, Any]], at: float, strength: float, cement: st
 def cautions_for(spells: list[dict[str, Any]], age: float, frozen: bool, chilled: bool, frost_safe: float) -> list[str]:
     """What to watch in this weather."""
     cautions = []
-    hot = False
-    for spell in spells:
-        if spell["temperature"] > HOT:
-            hot = True
     if frozen:
         cautions.append(
             f"It freezes before the concrete has {decimal(frost_safe, 0)} psi: fresh concrete that freezes once never "
@@ -273,7 +269,7 @@ def cautions_for(spells: list[dict[str, Any]], age: float, frozen: bool, chilled
         cautions.append(
             "An average of 40 F or less has nights that freeze: blankets until it has the strength for one."
         )
-    if hot:
+    if any(spell["temperature"] > HOT for spell in spells):
         cautions.append("Over 100 F concrete is strong early and weaker for good: later strengths here are too high.")
     if age < DAY:
         cautions.append("In the first day the curve says more than there is: concrete has to set first.")

@@ -12,8 +12,6 @@ from calculators.writing import TAPE, feet_inches, inches, tape, write
 STRIP = 120.0
 """The 10 ft along the foundation that IRC R401.3 looks at."""
 CODE = "IRC R401.3"
-NOISE = 1e-9
-"""A drop that is short by less than this is not short."""
 
 
 @calculator(

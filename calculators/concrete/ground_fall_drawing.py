@@ -31,10 +31,7 @@ def ground_fall_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
         top.append([strip + beyond, -drop])
     else:
         top.append([strip + beyond, -drop - beyond * 0.02])
-    ground: Points = []
-    ground.extend(top)
-    ground.append([strip + beyond, under])
-    ground.append([0.0, under])
+    ground = [*top, [strip + beyond, under], [0.0, under]]
     shapes: list[Shape] = [
         polygon(ground, "earth", "cut"),
         rectangle(-WALL, under, WALL, ABOVE - under, "concrete", "cut"),

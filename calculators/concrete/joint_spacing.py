@@ -7,14 +7,12 @@ from typing import Annotated
 from calculators.concrete.joint_spacing_drawing import joint_spacing_drawing
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
 from calculators.declaring import Guidance, Help, Law, calculator, choice, count, length, number, yes_no
-from calculators.writing import decimal, feet_inches, inches, whole
+from calculators.writing import NOISE, decimal, feet_inches, inches, whole
 
-FOOT = 12.0
 BETTER_RATIO = 1.25
 EARLY_ENTRY_DEPTH = 1.0
 STIFF_UNDER = 4.0
 """Inches of slump: PCA's table has one column for 4 to 6 in, and one for less."""
-NOISE = 1e-9
 
 
 def factor(aggregate: str, slump: float) -> float:
@@ -185,7 +183,7 @@ def joint_spacing(
     ]
     return {
         "spacing": spacing,
-        "table_spacing": whole(by_rule / FOOT, "nearest") * FOOT,
+        "table_spacing": whole(by_rule / 12, "nearest") * 12.0,
         "joint_depth": joint_depth,
         "panels_along": along,
         "panels_across": across,

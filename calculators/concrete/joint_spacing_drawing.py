@@ -20,11 +20,7 @@ def drawn_joints(count: float, apart: float, longer: float) -> list[int]:
     >>> [drawn_joints(4, 48.0, 192.0), drawn_joints(100, 12.0, 1200.0)]
     [[1, 2, 3], [1, 2, 3, 97, 98, 99]]
     """
-    found = []
-    for i in range(1, floor(count)):
-        if apart > longer * NEAR or i <= FEW or i >= count - FEW:
-            found.append(i)
-    return found
+    return [i for i in range(1, floor(count)) if apart > longer * NEAR or i <= FEW or i >= count - FEW]
 
 
 def joint_spacing_drawing(values: dict[str, Any], answer: Answer) -> Sheet:

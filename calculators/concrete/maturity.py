@@ -95,8 +95,4 @@ def stretch(hours: float, temperature: float, datum: float) -> str:
 
 def spells_of(rows: list[dict[str, Any]], temperature: float, age: float) -> list[dict[str, Any]]:
     """The stretches of weather, and the one that goes on behind them, a day at least."""
-    spells = []
-    for row in rows:
-        spells.append(row)
-    spells.append({"time": max(age, DAY), "temperature": temperature})
-    return spells
+    return [*rows, {"time": max(age, DAY), "temperature": temperature}]

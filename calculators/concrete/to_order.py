@@ -88,10 +88,7 @@ def stakes(edges: list[float], spacing: float) -> int:
     >>> stakes([72, 144], 36)
     8
     """
-    count = 0
-    for edge in edges:
-        count = count + whole(edge / spacing, "up") + 1
-    return count
+    return sum(whole(edge / spacing, "up") + 1 for edge in edges)
 
 
 def supports(area: float, spacing: float) -> int:

@@ -109,16 +109,10 @@ def board_layout(
     first_narrow = first - first_taper
     last_narrow = last - (taper - first_taper)
     far_is_wide = far >= width_near
-    first_near = first
-    first_far = first
-    last_near = last
-    last_far = last
-    if far_is_wide:
-        first_near = first_narrow
-        last_near = last_narrow
-    else:
-        first_far = first_narrow
-        last_far = last_narrow
+    first_near = first_narrow if far_is_wide else first
+    last_near = last_narrow if far_is_wide else last
+    first_far = first if far_is_wide else first_narrow
+    last_far = last if far_is_wide else last_narrow
     narrowest = min(first_narrow, last_narrow)
     working = [
         f"between the gaps: {feet_inches(width_near - 2 * gap)} near, {feet_inches(far - 2 * gap)} far",

@@ -23,9 +23,7 @@ def floor_area(rooms: list[dict[str, Any]], measured_area: float, working: list[
     area = measured_area
     for room in rooms:
         piece = area_sq_ft(room["points"])
-        name = room["name"]
-        if name == "":
-            name = "room"
+        name = room["name"] or "room"
         if room["less"]:
             area = area - piece
             working.append(f"less {name}: {decimal(piece, 1)} sq ft")

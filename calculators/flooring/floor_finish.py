@@ -7,12 +7,10 @@ from typing import Annotated, Any
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output
 from calculators.declaring import Help, area, calculator, count, percent, plan, time, volume
 from calculators.flooring.floor_area import floor_area
-from calculators.flooring.floor_inputs import HoursADay, MeasuredArea
-from calculators.writing import decimal, whole
+from calculators.flooring.floor_inputs import CUBIC_FEET_A_GALLON, HoursADay, MeasuredArea
+from calculators.writing import NOISE, decimal, whole
 
-CUBIC_FEET_A_GALLON = 231 / 1728
 DAY = 24.0
-NOISE = 1e-9
 
 
 def next_start(earliest: float, work: float, hours_a_day: float) -> float:

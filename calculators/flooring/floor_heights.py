@@ -7,11 +7,10 @@ from typing import Annotated, Any
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Sheet
 from calculators.declaring import Law, calculator, length
 from calculators.drawing import dimension, leader, line, rectangle, sheet
-from calculators.writing import inches
+from calculators.writing import NOISE, inches
 
 BEVEL = 2.0
 """Run of a bevel for each inch that it rises."""
-NOISE = 1e-9
 
 
 def floor_heights_drawing(values: dict[str, Any], answer: Answer) -> Sheet:

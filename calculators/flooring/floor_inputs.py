@@ -1,10 +1,12 @@
-"""What several floors are asked."""
+"""What several floors are asked, and what they are measured in."""
 
 from __future__ import annotations
 
 from typing import Annotated
 
 from calculators.declaring import area, choice, length, time
+
+CUBIC_FEET_A_GALLON = 231 / 1728
 
 FaceWidth = Annotated[float, length("Face width of the strip", "2-1/4 in, from 1 to 8 in, usually 1-1/2 to 5 in")]
 MeasuredArea = Annotated[

@@ -48,18 +48,12 @@ def average(readings: list[dict[str, float]]) -> float:
     >>> average([{"reading": 8.0}, {"reading": 10.0}])
     9.0
     """
-    total = 0.0
-    for row in readings:
-        total = total + row["reading"]
-    return total / len(readings)
+    return sum(row["reading"] for row in readings) / len(readings)
 
 
 def highest(readings: list[dict[str, float]]) -> float:
     """The largest of the readings."""
-    most = readings[0]["reading"]
-    for row in readings:
-        most = max(most, row["reading"])
-    return most
+    return max(row["reading"] for row in readings)
 
 
 def temperature_correction(temperature: float, calibrated: float) -> float:

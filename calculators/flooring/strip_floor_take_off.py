@@ -13,7 +13,7 @@ from typing import Annotated, Any
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
 from calculators.declaring import Guidance, Help, area, calculator, count, length, percent, plan, time
 from calculators.flooring.floor_area import floor_area
-from calculators.flooring.floor_inputs import FaceWidth, HoursADay, Layout, MeasuredArea
+from calculators.flooring.floor_inputs import CUBIC_FEET_A_GALLON, FaceWidth, HoursADay, Layout, MeasuredArea
 from calculators.shapes import perimeter_in
 from calculators.writing import decimal, inches
 
@@ -25,7 +25,6 @@ COUNTED_MORE = 0.75
 """Inches of width that the mill counts beside the face: what the saw and the tongue took."""
 END_MATCHING = 5.0
 """Percent that the mill adds for tongue and groove at the ends."""
-CUBIC_FEET_A_GALLON = 231 / 1728
 LENGTHS = "By grade: clear about 42 in, select 39, No. 1 common 33, No. 2 common 27."
 
 
@@ -169,10 +168,7 @@ def strip_floor_take_off(
     """
     working: list[str] = []
     area = floor_area(rooms, measured_area, working)
-    perimeter = 0.0
-    for room in rooms:
-        if not room["less"]:
-            perimeter = perimeter + perimeter_in(room["points"])
+    perimeter = sum((perimeter_in(room["points"]) for room in rooms if not room["less"]), 0.0)
     if lap >= roll_width:
         refuse("lap", f"a lap of {inches(lap)} leaves nothing of a roll {inches(roll_width)} wide")
 

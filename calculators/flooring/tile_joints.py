@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from math import pi, sin
 
-from calculators.writing import decimal, feet_inches, inches, whole
+from calculators.writing import NOISE, decimal, feet_inches, inches, whole
 
 LARGE = 15.0
 """Inches of edge: from here on a tile counts as large, wants a flatter floor and its back buttered."""
-NOISE = 1e-9
 
 
 def bed_of(notch_width: float, notch_depth: float) -> float:

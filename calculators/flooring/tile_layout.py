@@ -19,11 +19,7 @@ def most_full(room: float, tile: float, joint: float) -> int:
 
 def fall(full: float, first: float, last: float, gap: float) -> Fall:
     """One way across: full tiles, the first and the last cut (0 for none), the space at each wall."""
-    pieces = full
-    if first > 0:
-        pieces = pieces + 1
-    if last > 0:
-        pieces = pieces + 1
+    pieces = full + (1 if first > 0 else 0) + (1 if last > 0 else 0)
     return {"full": full, "first": first, "last": last, "gap": gap, "pieces": pieces}
 
 

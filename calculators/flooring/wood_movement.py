@@ -163,8 +163,7 @@ def wood_movement(
     board = change(board_width, part, start, end)
     room = change(room_width, part, start, end)
     needed = max(room, 0.0) / 2
-    linear = min(start, end) >= LINEAR_FROM and max(start, end) <= LINEAR_TO
-    if linear:
+    if min(start, end) >= LINEAR_FROM and max(start, end) <= LINEAR_TO:
         working.append(
             f"equation 13-2: {inches(board_width)} x {decimal(part, 5)} x ({decimal(end, 2)} - {decimal(start, 2)}) = "
             f"{decimal(board, 4)} in a board"

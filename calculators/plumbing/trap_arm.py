@@ -10,7 +10,7 @@ from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
 from calculators.declaring import Help, calculator, length, slope
-from calculators.plumbing.checks import CHECKS, at_least, at_most, result_of
+from calculators.plumbing.checks import CHECKS, check, result_of
 from calculators.plumbing.drain_fall import STOCK_SIZES, CodeFamily, least_slope_for
 from calculators.plumbing.trap_arm_drawing import trap_arm_drawing
 from calculators.writing import NOISE, decimal, near, tape
@@ -106,11 +106,11 @@ def trap_arm(
     longest = pipe / slope if slope > 0 and pipe / slope < table else table
     shortest = DIAMETERS * pipe
     rows = [
-        at_most("weir to vent, longest", run, table, LENGTH_CLAUSE[code]),
-        at_least("weir to vent, shortest", run, shortest, NEAR_CLAUSE[code]),
-        at_least("fall over the arm, least", fall, least_fall, SLOPE_CLAUSE[code]),
-        at_most("fall over the arm, most", fall, pipe, FALL_CLAUSE[code]),
-        at_most("outlet down to the weir", drop, MOST_DROP, DROP_CLAUSE[code]),
+        check("weir to vent, longest", run, 0, table, LENGTH_CLAUSE[code]),
+        check("weir to vent, shortest", run, shortest, 0, NEAR_CLAUSE[code]),
+        check("fall over the arm, least", fall, least_fall, 0, SLOPE_CLAUSE[code]),
+        check("fall over the arm, most", fall, 0, pipe, FALL_CLAUSE[code]),
+        check("outlet down to the weir", drop, 0, MOST_DROP, DROP_CLAUSE[code]),
     ]
     result = result_of(rows)
     cautions = []

@@ -6,15 +6,16 @@ from typing import Annotated, Any
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
 from calculators.declaring import Help, calculator, choice
+from calculators.distances import VERDICT, against, distance, failing, limit_in_words, outcome, verdict
 from calculators.power.alarm_spot_drawing import alarm_spot_drawing
-from calculators.power.distances import VERDICT, distance, failing, outcome, verdict
 from calculators.writing import TAPE, tape
 
-SENSORS: list[dict[str, Any]] = [
-    {"name": "photoelectric", "label": "photoelectric", "cooking": 72.0},
-    {"name": "ionization-silenced", "label": "ionization, with a silencing button", "cooking": 120.0},
-    {"name": "ionization", "label": "ionization", "cooking": 240.0},
-]
+SENSORS = {
+    "photoelectric": "photoelectric",
+    "ionization-silenced": "ionization, with a silencing button",
+    "ionization": "ionization",
+}
+COOKING = {"photoelectric": 72.0, "ionization-silenced": 120.0, "ionization": 240.0}
 """Least distance to a built-in cooking appliance, inches: single facts of IRC R314.3.1."""
 
 COOKING_WANTED = 120.0
@@ -33,30 +34,14 @@ FIRE_CODE = "NFPA 72 ch. 29"
 MAKER = "makers' sheets"
 
 
-def cooking_least(sensor: str) -> float:
-    """How far a kind of alarm stays from a cooking appliance, inches.
-
-    >>> [cooking_least("photoelectric"), cooking_least("ionization")]
-    [72.0, 240.0]
-    """
-    for each in SENSORS:
-        if each["name"] == sensor:
-            return float(each["cooking"])
-    return 240.0
-
-
 def row(what: str, measured: float, least: float, most: float, rule: str) -> dict[str, Any]:
     """One distance against its limit, inches; a most of 0 is no upper limit.
 
     >>> [row("wall", 4, 4, 0, "")["passes"], row("peak", 37, 0, 36, "")["passes"], row("top", 6, 4, 12, "")["limit"]]
     [True, False, '4 in to 12 in']
     """
-    passes = measured >= least - TAPE and (most <= 0 or measured <= most + TAPE)
-    limit = f"{tape(least)} or more"
-    if most > 0:
-        limit = f"{tape(most)} or less"
-        if least > 0:
-            limit = f"{tape(least)} to {tape(most)}"
+    passes = against(measured, least, most) == "passes"
+    limit = limit_in_words(least, most)
     return {"what": what, "measured": measured, "limit": limit, "passes": passes, "rule": rule}
 
 
@@ -104,7 +89,7 @@ def alarm_spot(
         ),
         Help("A slope is steeper than 1 in 8."),
     ],
-    sensor: Annotated[str, choice("Alarm", {s["name"]: s["label"] for s in SENSORS}, default="photoelectric")],
+    sensor: Annotated[str, choice("Alarm", SENSORS, default="photoelectric")],
     cooking: Annotated[
         float,
         distance("To the nearest cooking appliance", "20 ft"),
@@ -142,7 +127,7 @@ def alarm_spot(
     [False, 'fails: cooking appliance, bathroom door']
     """
     rows = [
-        row("cooking appliance", cooking, cooking_least(sensor), 0, COOKING_RULE),
+        row("cooking appliance", cooking, COOKING[sensor], 0, COOKING_RULE),
         row("bathroom door", bath, BATH, 0, BATH_RULE),
         row("grille that blows", register, AIR, 0, FIRE_CODE),
         row("tip of a fan's blade", fan, AIR, 0, FIRE_CODE),
@@ -157,7 +142,7 @@ def alarm_spot(
         rows.append(row("down from the peak", peak_down, EDGE, 0, FIRE_CODE))
     faults = failing(rows)
     cautions = ["The alarm's own sheet comes with it and wins where it asks for more."]
-    if cooking < COOKING_WANTED - TAPE and cooking >= cooking_least(sensor) - TAPE:
+    if cooking < COOKING_WANTED - TAPE and cooking >= COOKING[sensor] - TAPE:
         cautions.append(
             f"Nearer than {tape(COOKING_WANTED)} to cooking only where no other place is left, and with an alarm "
             "that is listed for it (NFPA 72). One that goes off at every breakfast is taken down."
@@ -169,7 +154,7 @@ def alarm_spot(
         "passes": len(faults) == 0,
         "faults": len(faults),
         "distances": rows,
-        "cooking_least": cooking_least(sensor),
+        "cooking_least": COOKING[sensor],
         "cautions": cautions,
         "working": [
             f"{each['what']}: {tape(each['measured'])}, {each['limit']} ({each['rule']}): {outcome(each)}"

@@ -36,18 +36,6 @@ GROUND_MOST = 4
 memory, up to 60 A)."""
 
 
-def volume_of(gauge: str) -> float:
-    """Cubic inches for one conductor of a gauge.
-
-    >>> [volume_of("14"), volume_of("12"), volume_of("6")]
-    [2.0, 2.25, 5.0]
-    """
-    for at in range(len(GAUGES)):
-        if GAUGES[at] == gauge:
-            return VOLUMES[at]
-    return 0.0
-
-
 def place_of(gauge: str) -> int:
     """The place of a gauge in the list, from the thinnest up; -1 for none.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import sqrt
-from typing import Annotated, Any
+from typing import Annotated
 
 from calculators.declaration import Answer, Citation, Output, refuse
 from calculators.declaring import Help, calculator, choice, length
@@ -13,27 +13,23 @@ from calculators.writing import TAPE, tape
 LOW_DEPTH = 24.0
 LOW_TOP = 72.0
 HIGH_DEPTH = 12.0
-KINDS: list[dict[str, Any]] = [
-    {"name": "surface-led", "label": "surface, LED or incandescent, fully enclosed", "clearance": 12.0},
-    {"name": "surface-fluorescent", "label": "surface, fluorescent", "clearance": 6.0},
-    {"name": "recessed-led", "label": "recessed, LED or incandescent, fully enclosed", "clearance": 6.0},
-    {"name": "recessed-fluorescent", "label": "recessed, fluorescent", "clearance": 6.0},
-    {"name": "identified", "label": "LED or fluorescent identified for use in storage", "clearance": 0.0},
-    {"name": "open", "label": "incandescent with an open lamp, or any pendant", "clearance": -1.0},
-]
-"""Clearances in inches: single facts of NEC 410.16(C)(1) to (5); 410.16(B) allows the last kind nowhere."""
-
-
-def clearance_of(kind: str) -> float:
-    """The clearance for a kind of light, inches; less than 0 where the code allows none.
-
-    >>> [clearance_of("surface-led"), clearance_of("recessed-led"), clearance_of("open")]
-    [12.0, 6.0, -1.0]
-    """
-    for each in KINDS:
-        if each["name"] == kind:
-            return float(each["clearance"])
-    return -1.0
+KINDS = {
+    "surface-led": "surface, LED or incandescent, fully enclosed",
+    "surface-fluorescent": "surface, fluorescent",
+    "recessed-led": "recessed, LED or incandescent, fully enclosed",
+    "recessed-fluorescent": "recessed, fluorescent",
+    "identified": "LED or fluorescent identified for use in storage",
+    "open": "incandescent with an open lamp, or any pendant",
+}
+CLEARANCE = {
+    "surface-led": 12.0,
+    "surface-fluorescent": 6.0,
+    "recessed-led": 6.0,
+    "recessed-fluorescent": 6.0,
+    "identified": 0.0,
+    "open": -1.0,
+}
+"""Clearances in inches: single facts of NEC 410.16(C)(1) to (5); 410.16(B) allows the last kind nowhere (-1)."""
 
 
 def from_storage(away: float, up: float, low_top: float, high_depth: float) -> float:
@@ -99,7 +95,7 @@ def least_away(clearance: float, up: float, low_top: float, high_depth: float) -
     drawing=closet_light_place_drawing,
 )
 def closet_light_place(
-    kind: Annotated[str, choice("Light", {k["name"]: k["label"] for k in KINDS}, default="surface-led")],
+    kind: Annotated[str, choice("Light", KINDS, default="surface-led")],
     ceiling: Annotated[float, length("Height of the ceiling", "8 ft, from 5 to 20 ft, usually 7 to 10 ft", "ft-in")],
     hangs: Annotated[float, length("Light hangs down", "2 in, from 0 to 24 in"), Help("0 for a recessed one.")],
     from_back: Annotated[float, length("Back wall to its nearest edge", "26 in, from 0 to 20 ft")],
@@ -123,7 +119,7 @@ def closet_light_place(
         refuse("hangs", f"A light that hangs {tape(hangs)} does not go under a ceiling of {tape(ceiling)}.")
     if rod > ceiling:
         refuse("rod", f"The rod, {tape(rod)}, is above the ceiling, {tape(ceiling)}.")
-    needed = clearance_of(kind)
+    needed = CLEARANCE[kind]
     allowed = needed >= 0
     low_top = min(ceiling, max(LOW_TOP, rod))
     high_depth = max(HIGH_DEPTH, shelf_depth)

@@ -9,17 +9,17 @@ from calculators.declaring import Help, calculator, choice, length, yes_no
 from calculators.power.lighting_load import Breaker
 from calculators.writing import NOISE, TAPE, decimal, tape
 
-ROOMS: list[dict[str, Any]] = [
-    {"name": "living", "label": "living room, bedroom, hall, closet", "ground": False, "arc": True, "circuit": 15},
-    {"name": "kitchen", "label": "kitchen", "ground": True, "arc": True, "circuit": 20},
-    {"name": "bathroom", "label": "bathroom", "ground": True, "arc": False, "circuit": 20},
-    {"name": "laundry", "label": "laundry", "ground": True, "arc": True, "circuit": 20},
-    {"name": "garage", "label": "garage, shed", "ground": True, "arc": False, "circuit": 15},
-    {"name": "basement", "label": "basement, unfinished", "ground": True, "arc": False, "circuit": 15},
-    {"name": "finished-basement", "label": "basement, finished", "ground": True, "arc": True, "circuit": 15},
-    {"name": "crawl-space", "label": "crawl space", "ground": True, "arc": False, "circuit": 15},
-    {"name": "outdoors", "label": "outdoors", "ground": True, "arc": False, "circuit": 15},
-]
+ROOMS: dict[str, dict[str, Any]] = {
+    "living": {"label": "living room, bedroom, hall, closet", "ground": False, "arc": True, "circuit": 15},
+    "kitchen": {"label": "kitchen", "ground": True, "arc": True, "circuit": 20},
+    "bathroom": {"label": "bathroom", "ground": True, "arc": False, "circuit": 20},
+    "laundry": {"label": "laundry", "ground": True, "arc": True, "circuit": 20},
+    "garage": {"label": "garage, shed", "ground": True, "arc": False, "circuit": 15},
+    "basement": {"label": "basement, unfinished", "ground": True, "arc": False, "circuit": 15},
+    "finished-basement": {"label": "basement, finished", "ground": True, "arc": True, "circuit": 15},
+    "crawl-space": {"label": "crawl space", "ground": True, "arc": False, "circuit": 15},
+    "outdoors": {"label": "outdoors", "ground": True, "arc": False, "circuit": 15},
+}
 """By room: ground-fault and arc-fault protection, single facts of NEC 210.8(A) and 210.12(A), from memory; amperes of
 the circuit that its receptacles are on, 210.11(C)(1) to (3) and 210.52(B), as they are quoted."""
 
@@ -29,18 +29,6 @@ TUB_ZONE = 36.0
 BASIN_REACH = 36.0
 """One receptacle of a bathroom at most so far from each basin: NEC 210.52(D), as it is quoted."""
 TAMPER_HEIGHT = 66.0
-
-
-def room_of(name: str) -> dict[str, Any]:
-    """The entry of a room; the strictest kind where it is not known.
-
-    >>> [room_of("living")["ground"], room_of("kitchen")["arc"]]
-    [False, True]
-    """
-    for each in ROOMS:
-        if each["name"] == name:
-            return each
-    return {"name": name, "label": name, "ground": True, "arc": True, "circuit": 20}
 
 
 def yes_or_no(so: bool) -> str:
@@ -55,9 +43,9 @@ def yes_or_no(so: bool) -> str:
 def why_none(is_receptacle: bool, room: dict[str, Any], tub: float, breaker: str) -> str:
     """Why no device goes into this place as it is; nothing where one does. ``tub`` in inches.
 
-    >>> why_none(True, room_of("bathroom"), 30, "20")
+    >>> why_none(True, ROOMS["bathroom"], 30, "20")
     'none here: within 3 ft of a tub or shower'
-    >>> [why_none(True, room_of("laundry"), 240, "15"), why_none(False, room_of("bathroom"), 30, "15")]
+    >>> [why_none(True, ROOMS["laundry"], 240, "15"), why_none(False, ROOMS["bathroom"], 30, "15")]
     ['none on this circuit: receptacles of a laundry are on 20 A', '']
     """
     if is_receptacle and tub < TUB_ZONE - TAPE:
@@ -181,7 +169,7 @@ def device_for_place(
             default="receptacle",
         ),
     ],
-    room: Annotated[str, choice("Room", {each["name"]: each["label"] for each in ROOMS}, default="living")],
+    room: Annotated[str, choice("Room", {name: each["label"] for name, each in ROOMS.items()}, default="living")],
     sink: Annotated[
         float, length("To the nearest sink", "20 ft, from 0 to 100 ft", "ft-in"), Help("To the edge of its bowl.")
     ],
@@ -218,7 +206,7 @@ def device_for_place(
     ['none on this circuit: receptacles of a bathroom are on 20 A', False, 0]
     """
     is_receptacle = device == "receptacle"
-    kind = room_of(room)
+    kind = ROOMS[room]
     why = why_none(is_receptacle, kind, tub, breaker)
     is_allowed = why == ""
     tamper = is_receptacle and height <= TAMPER_HEIGHT + TAPE
@@ -229,32 +217,15 @@ def device_for_place(
     arc = kind["arc"]
     circuit = kind["circuit"] if is_receptacle else 15
     amps = 20 if is_receptacle and breaker == "20" and alone else 15
-    gfci = 0
-    plain = 0
-    switches = 0
-    dimmers = 0
-    if is_allowed and is_receptacle and ground and not upstream:
-        gfci = 1
-    elif is_allowed and is_receptacle:
-        plain = 1
-    elif is_allowed and device == "dimmer":
-        dimmers = 1
-    elif is_allowed:
-        switches = 1
-    marks: list[str] = []
-    if tamper:
-        marks.append("TR")
-    if weather:
-        marks.append("WR")
+    gfci = 1 if is_allowed and is_receptacle and ground and not upstream else 0
+    plain = 1 if is_allowed and is_receptacle and gfci == 0 else 0
+    dimmers = 1 if is_allowed and device == "dimmer" else 0
+    switches = 1 if is_allowed and not is_receptacle and dimmers == 0 else 0
+    marks = (["TR"] if tamper else []) + (["WR"] if weather else [])
     cautions = ["The edition that the place has adopted decides; each newer one asks for more rooms."]
     cautions.extend(circuit_cautions(is_allowed, is_receptacle, tub, ground and upstream, weather))
     cautions.extend(room_cautions(device, room, sink, breaker))
     said = said_of(device, amps, gfci, marks, wet) if is_allowed else why
-    water_word = yes_or_no(near)
-    ground_word = yes_or_no(kind["ground"])
-    arc_word = yes_or_no(arc)
-    tamper_word = yes_or_no(tamper)
-    wet_word = yes_or_no(wet)
     return {
         "answer": said,
         "allowed": is_allowed,
@@ -269,10 +240,10 @@ def device_for_place(
         "dimmers": dimmers,
         "cautions": cautions,
         "working": [
-            f"room: {kind['label']}; ground-fault {ground_word} for receptacles, arc-fault {arc_word}, receptacles on "
-            f"{decimal(kind['circuit'], 0)} A at least",
-            f"within {tape(NEAR_WATER)} of water: {water_word}; to tub or shower {tape(tub)}, at least "
+            f"room: {kind['label']}; ground-fault {yes_or_no(kind['ground'])} for receptacles, "
+            f"arc-fault {yes_or_no(arc)}, receptacles on {decimal(kind['circuit'], 0)} A at least",
+            f"within {tape(NEAR_WATER)} of water: {yes_or_no(near)}; to tub or shower {tape(tub)}, at least "
             f"{tape(TUB_ZONE)} for a receptacle",
-            f"tamper-resistant up to {tape(TAMPER_HEIGHT)}: {tamper_word}; damp or outdoors: {wet_word}",
+            f"tamper-resistant up to {tape(TAMPER_HEIGHT)}: {yes_or_no(tamper)}; damp or outdoors: {yes_or_no(wet)}",
         ],
     }

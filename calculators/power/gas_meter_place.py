@@ -6,13 +6,12 @@ from typing import Annotated, Any
 
 from calculators.declaration import CREW_RULE, Answer, Citation, Output
 from calculators.declaring import Guidance, Help, Law, calculator, length, yes_no
-from calculators.power.distances import VERDICT, distance, failing, outcome, verdict
+from calculators.distances import VERDICT, distance, failing, outcome, verdict
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
 from calculators.writing import TAPE, tape
 
 LAW = "49 CFR 192.353; NFPA 54"
 TYPICAL = "typical utility rule"
-UTILITIES = "typical utility rules"
 CREW = "this crew's rule"
 
 

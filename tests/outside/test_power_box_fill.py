@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from calculators.power.box_counts import BOXES, volume_of
+from calculators.power.box_counts import BOXES, GAUGES, VOLUMES
 from calculators.power.box_fill import box_fill
 
 BARE: dict[str, Any] = {"wires_14": 0, "grounds": 0, "yokes": 0, "clamps": False}
@@ -18,7 +18,7 @@ BARE: dict[str, Any] = {"wires_14": 0, "grounds": 0, "yokes": 0, "clamps": False
 )
 def test_nec_314_16_b_1_volume_of_a_conductor(gauge: str, volume: float) -> None:
     """NEC Table 314.16(B)(1), cubic inches."""
-    assert volume_of(gauge) == volume
+    assert VOLUMES[GAUGES.index(gauge)] == volume
 
 
 @pytest.mark.parametrize(

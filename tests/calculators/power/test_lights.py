@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calculators.declaration import Refused
 from calculators.power.can_heat_loss import can_heat_loss
-from calculators.power.closet_light_place import KINDS, closet_light_place
+from calculators.power.closet_light_place import CLEARANCE, closet_light_place
 from calculators.power.closet_light_place_drawing import closet_light_place_drawing
 from calculators.power.lighting_load import lighting_load
 from calculators.power.lumen_layout import lumen_layout
@@ -84,7 +84,7 @@ def test_load_refuses_a_dimmer_that_is_too_small_and_says_when_a_circuit_is_full
 
 
 @given(
-    kind=st.sampled_from([each["name"] for each in KINDS if each["clearance"] > 0]),
+    kind=st.sampled_from([kind for kind, clearance in CLEARANCE.items() if clearance > 0]),
     ceiling=st.integers(80, 144),
     hangs=st.integers(0, 12),
     shelf=st.integers(0, 24),

@@ -6,6 +6,7 @@ from typing import Any
 
 from calculators.declaration import Output
 from calculators.declaring import Written, length
+from calculators.writing import near, tape
 
 VERDICT = (Output("passes", "Passes", "yes-no"), Output("faults", "Faults", "count", step=1))
 
@@ -13,6 +14,28 @@ VERDICT = (Output("passes", "Passes", "yes-no"), Output("faults", "Faults", "cou
 def distance(label: str, default: str) -> Written:
     """An input for a distance across a room or a yard."""
     return length(label, f"{default}, from 0 to 100 ft", "in")
+
+
+def limit_in_words(least: float, most: float) -> str:
+    """The limits of a distance; a least or a most of 0 is none.
+
+    >>> [limit_in_words(15, 0), limit_in_words(0, 24), limit_in_words(16, 18)]
+    ['15 in or more', '24 in or less', '16 in to 18 in']
+    """
+    if most <= 0:
+        return f"{tape(least)} or more"
+    return f"{tape(least)} to {tape(most)}" if least > 0 else f"{tape(most)} or less"
+
+
+def against(measured: float, least: float, most: float) -> str:
+    """'passes', or by how much the distance misses its limits; a least or a most of 0 is none.
+
+    >>> [against(14.99, 15, 0), against(14.5, 15, 0), against(20, 16, 18)]
+    ['passes', 'short by 1/2 in', 'over by 2 in']
+    """
+    if measured < least - near(least):
+        return f"short by {tape(least - measured)}"
+    return f"over by {tape(measured - most)}" if 0 < most < measured - near(most) else "passes"
 
 
 def outcome(row: dict[str, Any]) -> str:
