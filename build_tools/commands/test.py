@@ -23,7 +23,7 @@ CHECKS: dict[str, tuple[str, ...]] = {
     "lint": ("ruff", "check", "."),
     "types": ("mypy",),
     "scripts": ("tests.browser_script.check",),
-    "tests": ("pytest", "-n", "2", "--dist", "worksteal"),
+    "tests": ("pytest", "-n", "2", "--dist", "worksteal", "--instafail"),
 }
 QUICK = ("-m", "not slow", "--ignore=tests/browser")
 """What the tests of ``--quick`` leave out: the marker is explained in ``pyproject.toml``."""
