@@ -5,7 +5,7 @@ Each page has a set of its own, since links are relative.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 from types import MappingProxyType
@@ -45,7 +45,7 @@ class Helpers:
 
     def names(self) -> dict[str, Any]:
         """The helpers by the names that the templates use."""
-        public = "prose inline words say url title used_in entry written basis amount table form picture".split()
+        public = "prose inline words say url title linked used_in entry written basis amount table form picture".split()
         public += ["content_hash", "reads", "lookers"]
         return {name: getattr(self, name) for name in public}
 
@@ -96,6 +96,11 @@ class Helpers:
     def title(self, scheme: str, id: str) -> str:
         """The title of something of the book."""
         return self.context.index.targets[scheme, id].title
+
+    def linked(self, scheme: str, ids: Iterable[str]) -> Markup:
+        """Links to several entries, with commas between them."""
+        links = (f'<a href="{self.url(scheme, id)}">{Markup.escape(self.title(scheme, id))}</a>' for id in ids)
+        return Markup(", ".join(links))
 
     def entry(self, scheme: str, id: str) -> Part:
         """The entry itself."""

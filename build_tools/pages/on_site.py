@@ -45,7 +45,7 @@ def content_hash(part: Step | list[Check], context: Context) -> str:
     values = context.book.values
     parts: Iterable[Part] = [part] if isinstance(part, Step) else part
     written = "\n".join(one.model_dump_json(exclude_defaults=True) for one in parts)
-    standards = sorted(set(STANDARD.findall(written)) & set(values))
+    standards = sorted({id for id in STANDARD.findall(written) if id in values})
     answers = [context.figure(limit) or "" for limit in _worked_out(part)]
     return digest("\n".join([written, *(values[id].item.quantity for id in standards), *answers]))
 
