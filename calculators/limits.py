@@ -8,7 +8,8 @@ from typing import Any
 from calculators.declaration import Input
 from calculators.metric import exactly_in
 from calculators.ways import with_way
-from calculators.writing import fraction, near, write
+from calculators.writing import fraction, near
+from calculators.writing_units import write
 
 MEASURED = ["length", "area", "volume", "slope", "angle", "mass", "temperature"]
 """The quantities that are taken off the work, so that an odd one is measured again."""

@@ -9,7 +9,8 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.units import from_inside, to_inside
-from calculators.writing import SIXTEENTH, TAPE, exactly, rounded, write
+from calculators.writing import SIXTEENTH, TAPE, rounded
+from calculators.writing_units import exactly, write
 
 METRIC: dict[str, dict[str, list[Any]]] = {
     "length": {"in": ["mm", 1], "ft-in": ["mm", 1], "ft": ["m", 0.01], "yd": ["m", 0.01]},

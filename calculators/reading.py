@@ -15,7 +15,7 @@ from calculators.scanning import Unreadable as Unreadable
 from calculators.scanning import amount, is_at, plain, spaces_end, unit_at, unreadable
 from calculators.unit_words import EXAMPLES, NAMED, UNIT_WORDS
 from calculators.units import to_inside
-from calculators.writing import one_of
+from calculators.writing_units import one_of
 
 Found = dict[str, Any]
 """What a text holds: ``value`` in the unit of the inside, ``quantity``, ``unit``. A bare number has the quantity

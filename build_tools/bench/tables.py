@@ -12,7 +12,7 @@ from build_tools.book.model.table import Table
 from build_tools.book.tables import compute_table
 from calculators.declaration import Calculator, Input
 from calculators.registry import CALCULATORS
-from calculators.writing import write
+from calculators.writing_units import write
 
 ROWS = 8
 GRAIN = {"length": 0.0625, "count": 1.0, "percent": 0.5, "number": 0.25}

@@ -15,7 +15,8 @@ from build_tools.book.references import VALUE, figure_of
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
 from calculators.ways import with_way
-from calculators.writing import feet_inches, write
+from calculators.writing import feet_inches
+from calculators.writing_units import write
 
 Written = str | list[dict[str, str]]
 

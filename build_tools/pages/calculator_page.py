@@ -10,7 +10,7 @@ from build_tools.pages.page import Heading, Page, SearchEntry
 from build_tools.pages.plots import plots_of
 from build_tools.pages.renderer import Renderer
 from calculators.declaration import Calculator, Input, Output
-from calculators.writing import write
+from calculators.writing_units import write
 
 
 def calculator_page(renderer: Renderer, calculator: Calculator) -> Page:

@@ -15,7 +15,8 @@ from calculators.declaration import Calculator, Input, Output, Plot, Refused
 from calculators.run import read_inputs, run
 from calculators.units import from_inside
 from calculators.ways import with_way
-from calculators.writing import decimal, feet_inches, fraction, write
+from calculators.writing import decimal, feet_inches, fraction
+from calculators.writing_units import write
 
 POINTS = 48
 """Steps along a curve."""

@@ -12,7 +12,7 @@ from calculators.polygons import perimeter_in
 from calculators.reading import Unreadable, read
 from calculators.rooms import plan_text
 from calculators.shapes import plan_area_sq_ft, read_plan
-from calculators.writing import write
+from calculators.writing_units import write
 
 REFERENCE = re.compile(r"space:([a-z0-9]+(?:-[a-z0-9]+)*)(?:\.([a-z0-9]+(?:[-_][a-z0-9]+)*))?")
 

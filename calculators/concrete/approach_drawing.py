@@ -18,7 +18,8 @@ from calculators.drawing import (
     polyline,
     sheet,
 )
-from calculators.writing import decimal, feet_inches, inches, write
+from calculators.writing import decimal, feet_inches, inches
+from calculators.writing_units import write
 
 BEYOND = 18.0
 """So much of gutter and drive is drawn."""

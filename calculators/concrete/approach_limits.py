@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calculators.declaration import refuse
-from calculators.writing import NOISE, inches, write
+from calculators.writing import NOISE, inches
+from calculators.writing_units import write
 
 LEAST_SIDE = 6.0
 CROSS_SLOPE = 1 / 48

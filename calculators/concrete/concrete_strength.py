@@ -24,7 +24,8 @@ from calculators.concrete.maturity import (
 )
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
 from calculators.declaring import Guidance, Help, Law, calculator, choice, number, rows, temperature, time
-from calculators.writing import NOISE, decimal, rounded, with_unit
+from calculators.writing import NOISE, decimal, rounded
+from calculators.writing_units import with_unit
 
 COLD = 40.0
 """An average below it has nights that freeze: the line where cold weather begins, ACI 306R."""

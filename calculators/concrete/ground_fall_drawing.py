@@ -6,7 +6,8 @@ from typing import Any
 
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import Points, Shape, dimension, leader, polygon, rectangle, sheet
-from calculators.writing import feet_inches, inches, write
+from calculators.writing import feet_inches, inches
+from calculators.writing_units import write
 
 STRIP = 120.0
 """The 10 ft that the code looks at."""

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators.writing import NOISE, decimal, with_unit
+from calculators.writing import NOISE, decimal
+from calculators.writing_units import with_unit
 
 STANDARD_CURE = 73.0
 """Temperature (F) at which the strength curve holds: moist curing in the laboratory."""

@@ -7,7 +7,8 @@ from typing import Any
 
 from calculators.declaration import Answer, Sheet
 from calculators.drawing import Shape, break_line, dimension, enlarged, label, leader, line, rectangle, sheet
-from calculators.writing import decimal, feet_inches, inches, write
+from calculators.writing import decimal, feet_inches, inches
+from calculators.writing_units import write
 
 BOARD = 1.5
 """Thickness of a form board."""

@@ -5,7 +5,8 @@ Volumes are cubic feet unless a name says yards. Shares are percents.
 
 from __future__ import annotations
 
-from calculators.writing import decimal, rounded, whole, write
+from calculators.writing import decimal, rounded, whole
+from calculators.writing_units import write
 
 CONCRETE_WEIGHT = 150.0
 """Pounds a cubic foot of ordinary concrete, 4,050 lb a yard (common practice)."""

@@ -7,7 +7,8 @@ from typing import Any
 
 from calculators.declaration import Calculator, Input
 from calculators.units import UNITS, from_inside
-from calculators.writing import decimal, exactly, write
+from calculators.writing import decimal
+from calculators.writing_units import exactly, write
 
 JUNK = [
     "", " ", "abc", "1,5", "1,200", "1 613", "1/0", "7/3", "-", "--3", "3 lb", "12 psi", "5'", "5 ft 13 in", "1:48",

@@ -9,7 +9,7 @@ from calculators.attempts import read_or_why
 from calculators.declaration import Input
 from calculators.unit_words import EXAMPLES
 from calculators.units import UNITS
-from calculators.writing import exactly, write
+from calculators.writing_units import exactly, write
 from tests.browser_script.drawn import JUNK, figure_text, plan_text
 from tests.browser_script.engine import difference, each_in_script
 

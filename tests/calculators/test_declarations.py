@@ -15,7 +15,8 @@ from calculators.limits import limits
 from calculators.registry import CALCULATORS
 from calculators.run import compute, read_inputs, shown
 from calculators.units import UNITS
-from calculators.writing import exactly, is_binary
+from calculators.writing import is_binary
+from calculators.writing_units import exactly
 
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 CALCULATOR_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")

@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.reading import Unreadable, read, read_number_with_unit
-from calculators.writing import feet_inches, inches, write
+from calculators.writing import feet_inches, inches
+from calculators.writing_units import write
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.writing import decimal, exactly, feet_inches, four_figures, inches, rounded, whole, write
+from calculators.writing import decimal, feet_inches, four_figures, inches, rounded, whole
+from calculators.writing_units import exactly, write
 
 
 @pytest.mark.parametrize(

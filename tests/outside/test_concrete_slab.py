@@ -9,7 +9,7 @@ import pytest
 from calculators.concrete.slab_concrete import slab_concrete
 from calculators.declaration import Answer
 from calculators.run import run
-from calculators.writing import write
+from calculators.writing_units import write
 
 
 def slab(**changes: Any) -> Answer:

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from calculators.reading import read
 from calculators.units import UNITS, from_inside, to_inside
-from calculators.writing import write
+from calculators.writing_units import write
 
 UREG: pint.UnitRegistry[float] = pint.UnitRegistry()
 

@@ -33,8 +33,8 @@ ENTRIES: tuple[Name, ...] = tuple(
         ("limits", "as_given"),
         ("metric", "unit_in"),
         ("reading", "read"),
-        ("writing", "exactly"),
-        ("writing", "write"),
+        ("writing_units", "exactly"),
+        ("writing_units", "write"),
     )
 )
 """What ``script/core.js`` calls."""

@@ -73,10 +73,11 @@ const crew = {
   // Why a written figure cannot be read; nothing where it can.
   why: (text, quantity, unit) => attempts$read_or_why(String(text), quantity, unit)[1],
 
-  write: (value, quantity, unit, step = 0, rounds = "nearest") => writing$write(value, quantity, unit, step, rounds),
+  write: (value, quantity, unit, step = 0, rounds = "nearest") =>
+    writing_units$write(value, quantity, unit, step, rounds),
 
   // As a person gave it: with as many places as it takes.
-  exactly: writing$exactly,
+  exactly: writing_units$exactly,
 
   // A value of an input as a person gave it.
   asGiven: (item, value) => limits$as_given(item, value, false),

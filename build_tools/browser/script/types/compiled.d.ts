@@ -8,8 +8,8 @@ declare function answering$shown_lines(outputs: Output[], answer: Answer, metric
 declare function limits$as_given(item: Input, value: any, metric: boolean): string;
 declare function metric$unit_in(quantity: Quantity, unit: string, metric: boolean): string;
 declare function reading$read(text: string, quantity: Quantity, unit: string): any;
-declare function writing$exactly(value: any, quantity: Quantity, unit: string): string;
-declare function writing$write(value: number, quantity: Quantity, unit: string, step: number, rounds: string): string;
+declare function writing_units$exactly(value: any, quantity: Quantity, unit: string): string;
+declare function writing_units$write(value: number, quantity: Quantity, unit: string, step: number, rounds: string): string;
 
 /** A mark of a drawing that was laid out: its kind, place and look, all as they stand in the SVG. */
 type Mark = Record<string, any>;
