@@ -12,13 +12,14 @@ from calculators.drawing import (
     dimension,
     enlarged,
     label,
+    larger,
     leader,
     line,
     polygon,
     polyline,
     sheet,
 )
-from calculators.writing import decimal, feet_inches, inches
+from calculators.writing import feet_inches, inches
 from calculators.writing_units import write
 
 BEYOND = 18.0
@@ -59,11 +60,6 @@ def approach_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(label(throat / 2, -depth * 0.3 - 8.0, "section, " + larger(times)))
     shapes.extend(enlarged(section(values), x, y, times))
     return sheet("Driveway approach", words(values, across), shapes)
-
-
-def larger(times: float) -> str:
-    """How much larger the section is drawn."""
-    return "to the same scale" if times == 1 else f"drawn {decimal(times, 1)} times larger"
 
 
 def drive_end(values: dict[str, Any]) -> float:

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from calculators.concrete.ground_fall_drawing import ground_fall_drawing
+from calculators.concrete.ground_fall_drawing import STRIP, ground_fall_drawing
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
 from calculators.declaring import Guidance, Law, calculator, length, slope, yes_no
 from calculators.writing import TAPE, feet_inches, inches, tape
 from calculators.writing_units import write
 
-STRIP = 120.0
-"""The 10 ft along the foundation that IRC R401.3 looks at."""
 CODE = "IRC R401.3"
 
 

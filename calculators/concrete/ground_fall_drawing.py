@@ -10,7 +10,7 @@ from calculators.writing import feet_inches, inches
 from calculators.writing_units import write
 
 STRIP = 120.0
-"""The 10 ft that the code looks at."""
+"""The 10 ft along the foundation that IRC R401.3 looks at."""
 WALL = 8.0
 """Thickness at which the foundation is drawn."""
 ABOVE = 6.0

@@ -6,8 +6,8 @@ from math import floor
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import Shape, break_line, dimension, enlarged, label, leader, line, rectangle, sheet
-from calculators.writing import decimal, feet_inches, inches
+from calculators.drawing import Shape, break_line, dimension, enlarged, label, larger, leader, line, rectangle, sheet
+from calculators.writing import feet_inches, inches
 from calculators.writing_units import write
 
 BOARD = 1.5
@@ -46,11 +46,6 @@ def slab_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     shapes.append(label(length / 2, y * 0.5, "section at the edge, " + larger(times), 0.0, "below"))
     shapes.extend(enlarged(section(values, formed, shown), x, y, times))
     return sheet("Slab on ground", words(values, answer, formed), shapes)
-
-
-def larger(times: float) -> str:
-    """How much larger the section is drawn."""
-    return "to the same scale" if times == 1 else f"drawn {decimal(times, 1)} times larger"
 
 
 def falling(values: dict[str, Any]) -> str:

@@ -5,6 +5,11 @@ from __future__ import annotations
 from calculators.declaration import Output
 from calculators.distances import against, limit_in_words
 
+SIDE_TO_WALL = 15.0
+SIDE_TO_FIXTURE = 30.0
+FRONT = {"ipc-irc": 21.0, "upc": 24.0, "ada": 21.0}
+"""The least distances of a water closet, by IPC 405.3.1, IRC R307.1 and UPC 402.5."""
+
 CHECKS = Output(
     "checks",
     "Checks",
@@ -17,6 +22,15 @@ CHECKS = Output(
         Output("result", "Result", "text"),
     ),
 )
+
+
+def side_limit(side_is: str) -> float:
+    """The least distance from the centre to a wall's face, or to the centre of the next fixture. Inches.
+
+    >>> [side_limit("wall"), side_limit("fixture")]
+    [15.0, 30.0]
+    """
+    return SIDE_TO_FIXTURE if side_is == "fixture" else SIDE_TO_WALL
 
 
 def check(what: str, measured: float, least: float, most: float, clause: str) -> dict[str, object]:

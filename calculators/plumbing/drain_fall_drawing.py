@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import dimension, leader, line, polygon, sheet
+from calculators.drawing import dimension, leader, line, polygon, sheet, stretch_within
 from calculators.ways import with_way
 from calculators.writing import decimal, feet_inches, inches
 
-STRETCHES = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0]
 SHARE = 0.4
 """Of the run: so high may the stretched drawing be."""
 
@@ -32,11 +31,7 @@ def drain_fall_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     upper = values["upper_invert"]
     lower = answer["lower_invert"]
     least = upper - answer["least_fall"]
-    high = upper + pipe - min(lower, least)
-    stretch = STRETCHES[0]
-    for each in STRETCHES:
-        if high * each <= SHARE * run:
-            stretch = each
+    stretch = stretch_within(upper + pipe - min(lower, least), SHARE * run)
     slope = decimal(values["slope"] * 12, 3)
     shapes = [
         polygon([[0.0, upper], [run, lower], [run, lower + pipe], [0.0, upper + pipe]], "none", "nothing"),

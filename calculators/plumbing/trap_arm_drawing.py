@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import dimension, leader, line, polygon, sheet
+from calculators.drawing import dimension, leader, line, polygon, sheet, stretch_within
 from calculators.writing import decimal, tape
 
-STRETCHES = [1.0, 2.0, 5.0, 10.0, 20.0]
 SHARE = 0.5
 """Of the run: so high may the stretched drawing be."""
 RISER = 2.0
@@ -20,14 +19,9 @@ def trap_arm_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
     run = values["run"]
     pipe = values["pipe"]
     fall = answer["fall"]
-    stretch = STRETCHES[0]
-    for each in STRETCHES:
-        if (fall + pipe * RISER) * each <= SHARE * run:
-            stretch = each
+    stretch = stretch_within(fall + pipe * RISER, SHARE * run)
     slope = decimal(values["slope"] * 12, 3)
-    wide = pipe
-    if wide > run * 0.2:
-        wide = run * 0.2
+    wide = min(pipe, run * 0.2)
     top = pipe * RISER
     shapes = [
         polygon([[0.0, 0.0], [run, -fall], [run, pipe - fall], [0.0, pipe]], "none", "nothing"),

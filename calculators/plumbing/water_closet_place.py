@@ -10,29 +10,17 @@ from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, refuse
 from calculators.declaring import Guidance, Help, calculator, choice, length
-from calculators.plumbing.checks import CHECKS, check, result_of
+from calculators.plumbing.checks import CHECKS, FRONT, check, result_of, side_limit
 from calculators.plumbing.water_closet_place_drawing import water_closet_place_drawing
 from calculators.writing import TAPE, tape
 
 STOCK_BOWLS = [14.0, 12.0, 10.0]
 
-SIDE_TO_WALL = 15.0
-SIDE_TO_FIXTURE = 30.0
-FRONT = {"ipc-irc": 21.0, "upc": 24.0, "ada": 21.0}
 CLAUSE = {"ipc-irc": "IPC 405.3.1, IRC R307.1", "upc": "UPC 402.5", "ada": "IPC 405.3.1"}
 ADA_NEAR = 16.0
 ADA_FAR = 18.0
 ADA_WIDE = 60.0
 ADA_DEEP = 56.0
-
-
-def side_limit(side_is: str) -> float:
-    """The least distance from the centre to a wall's face, or to the centre of the next fixture. Inches.
-
-    >>> [side_limit("wall"), side_limit("fixture")]
-    [15.0, 30.0]
-    """
-    return SIDE_TO_FIXTURE if side_is == "fixture" else SIDE_TO_WALL
 
 
 def finished(reading: float, side_is: str, to_add: float) -> float:

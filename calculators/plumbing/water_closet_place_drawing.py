@@ -17,11 +17,9 @@ from calculators.drawing import (
     rectangle,
     sheet,
 )
+from calculators.plumbing.checks import FRONT, side_limit
 from calculators.writing import tape
 
-SIDE_TO_WALL = 15.0
-SIDE_TO_FIXTURE = 30.0
-FRONT = {"ipc-irc": 21.0, "upc": 24.0, "ada": 21.0}
 WALL = 4.5
 BOWL = 7.0
 """Half of a bowl's width."""
@@ -84,7 +82,7 @@ def water_closet_place_drawing(values: dict[str, Any], answer: Answer) -> Sheet:
 
 def beside(shapes: list[Shape], side: float, away: float, what: str, low: float, back: float) -> None:
     """The wall or the next fixture at one side, and the least distance to it."""
-    least = SIDE_TO_FIXTURE if what == "fixture" else SIDE_TO_WALL
+    least = side_limit(what)
     if what == "fixture" and away <= FAR:
         shapes.append(circle(side * away, 0.0, FLANGE, "none", "hidden"))
         shapes.append(line(side * away, low, side * away, back, "centre"))

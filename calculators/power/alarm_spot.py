@@ -7,7 +7,7 @@ from typing import Annotated, Any
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
 from calculators.declaring import Help, calculator, choice
 from calculators.distances import VERDICT, against, distance, failing, limit_in_words, outcome, verdict
-from calculators.power.alarm_spot_drawing import alarm_spot_drawing
+from calculators.power.alarm_spot_drawing import CORNER, DOWN, PEAK, alarm_spot_drawing
 from calculators.writing import TAPE, tape
 
 SENSORS = {
@@ -24,9 +24,6 @@ COOKING_WANTED = 120.0
 BATH = 36.0
 AIR = 36.0
 DOOR = 252.0
-EDGE = 4.0
-DOWN = 12.0
-PEAK = 36.0
 
 COOKING_RULE = "IRC R314.3.1"
 BATH_RULE = "IRC R314.3"
@@ -134,12 +131,12 @@ def alarm_spot(
         row("way to the sleeping room's door", door, 0, DOOR, FIRE_CODE),
     ]
     if mount == "ceiling":
-        rows.append(row("nearest wall", edge, EDGE, 0, MAKER))
+        rows.append(row("nearest wall", edge, CORNER, 0, MAKER))
     if mount == "wall":
-        rows.append(row("top of the alarm to the ceiling", down, EDGE, DOWN, FIRE_CODE))
+        rows.append(row("top of the alarm to the ceiling", down, CORNER, DOWN, FIRE_CODE))
     if mount == "slope":
         rows.append(row("across to the peak", peak_across, 0, PEAK, FIRE_CODE))
-        rows.append(row("down from the peak", peak_down, EDGE, 0, FIRE_CODE))
+        rows.append(row("down from the peak", peak_down, CORNER, 0, FIRE_CODE))
     faults = failing(rows)
     cautions = ["The alarm's own sheet comes with it and wins where it asks for more."]
     if cooking < COOKING_WANTED - TAPE and cooking >= COOKING[sensor] - TAPE:

@@ -7,10 +7,9 @@ from typing import Annotated
 
 from calculators.declaration import Answer, Citation, Output, refuse
 from calculators.declaring import Help, calculator, choice, length
-from calculators.power.closet_light_place_drawing import closet_light_place_drawing
+from calculators.power.closet_light_place_drawing import LOW_DEPTH, closet_light_place_drawing
 from calculators.writing import TAPE, tape
 
-LOW_DEPTH = 24.0
 LOW_TOP = 72.0
 HIGH_DEPTH = 12.0
 KINDS = {
