@@ -76,9 +76,8 @@ def ground_fall(
 ) -> Answer:
     """The drop of the ground over the strip along a wall.
 
-    Lengths in inches, slopes as ratios. ``room`` is what lies between the wall and what stands in the way; ``drop`` is
-    the fall over the code's strip of 10 ft. With less room the ground keeps ``short_slope`` over the room, and a
-    swale or a drain takes the water at its end. Paving wants ``paved_fall`` over the same length.
+    Lengths in inches, slopes as ratios. With less than 10 ft of room the ground keeps ``short_slope`` over the
+    room.
 
     >>> answer = ground_fall(room=60)
     >>> [answer["drop_wanted"], answer["drop_fresh"], answer["swale_drop"], answer["verdict"]]

@@ -117,10 +117,8 @@ def pour_weather(
 ) -> Answer:
     """How fast the fresh slab dries, and whether heat, cold, rain or frozen ground forbids the pour.
 
-    Temperatures in F, ``humidity`` in percent, ``wind`` in mph at 20 in above the slab, evaporation in lb/sq ft/h.
-    ``coldest`` is the coldest air from the pour until the three days of protection are over; ``air`` is the air's at
-    the pour, and both are held against ``coldest_air``. ``rain`` is what falls until the cure is on: 'dry', 'possible'
-    or 'falling'; ``frozen`` that ground, base or forms hold frost, ice or snow.
+    Temperatures in F, ``wind`` in mph at 20 in above the slab, evaporation in lb/sq ft/h. ``air`` (at the pour) and
+    ``coldest`` (until the three days of protection are over) are both held against ``coldest_air``.
 
     Sources: Menzel's equation as in ACI 305R; Uno 1998; saturation pressure by WMO Guide No. 8; act above
     0.2 lb/sq ft/h, ACI 305R; mix at most 95 F, ACI 305.1; air 40 F and mix 55 F for sections under 12 in, ACI 306R,

@@ -97,9 +97,8 @@ def slab_concrete(
 ) -> Answer:
     """Quantities of one rectangular slab of the same thickness all over.
 
-    Lengths in inches, ``fall`` as a ratio, ``base_weight`` in lb a loose cubic yard, ``truck`` in cu ft. ``ends`` and
-    ``sides`` count the short and the long edges (0 to 2 each) that have a form; at the others the slab meets something
-    that stands, with a strip between. The base reaches ``base_beyond`` past each form.
+    Lengths in inches, ``fall`` as a ratio, ``base_weight`` in lb a loose cubic yard, ``truck`` in cu ft. At an edge
+    without a form the slab meets something that stands, with a strip between.
 
     A slab of 20' x 16', 4 in thick, is 106.7 cu ft (a supplier's worked example):
 

@@ -140,10 +140,8 @@ def trench(
 ) -> Answer:
     """Slope, width at the top, spoil and ways out of a trench.
 
-    Lengths in inches; ``width`` and ``length`` are the bottom's; ``swell`` in percent is how much more room the earth
-    takes when it is dug. ``walls`` is 'sloped' at every depth, or 'by-depth': upright while the depth stays under
-    ``protect_from``. The ends are sloped like the sides. Volumes in cu ft. ``footing`` is the level way from the near
-    side of the bottom to the nearest footing of a house, wall or chimney, ``footing_depth`` how deep that one goes.
+    Lengths in inches, volumes in cu ft. ``walls`` is 'sloped' at every depth, or 'by-depth': upright while the
+    depth stays under ``protect_from``. The ends are sloped like the sides.
 
     Sources: 29 CFR 1926.652(a)(1), (b)(1)(i) and (b)(4); Subpart P App. A and App. B, Table B-1; 1926.651(c)(2),
     (i)(2) and (j)(2); IRC P2604.4; 1926.1053(b)(1) and (b)(5)(i); 1926.501(b)(7)(i). Swell and the slope of the heap:

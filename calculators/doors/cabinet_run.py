@@ -144,9 +144,8 @@ def cabinet_run(
 ) -> Answer:
     """Widths of the cabinets of one wall, and where each begins. Inches.
 
-    ``pieces`` are rows from left to right: ``name``, ``kind`` (cabinet or opening) and ``width``; a cabinet of width 0
-    is to be chosen. Room = wall - what has a width - one least filler at each end that meets a wall. The cabinets to
-    choose share it in steps of ``step``, the wider ones first; what is left goes into the fillers, half to each.
+    ``pieces`` stand from left to right; a cabinet of width 0 is to be chosen. The cabinets to choose share the room
+    in steps of ``step``, the wider ones first; what is left goes into the fillers, half to each.
 
     Source: arithmetic; widths in steps of 3 in are common practice.
 

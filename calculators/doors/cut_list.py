@@ -118,9 +118,8 @@ def cut_list(
 ) -> Answer:
     """The cuts of every stick, so that the least stock is bought. Lengths in inches, ``seconds`` in hours.
 
-    ``pieces``: rows of length, count, name. ``stock``: rows of length, price. The saw takes ``kerf`` between two
-    pieces; ``trim`` is squared off each stick. With no prices, the sum of the lengths is least; with prices, their
-    sum. Of answers as good, one with few sticks.
+    The saw takes ``kerf`` between two pieces; ``trim`` is squared off each stick. With no prices, the sum of the
+    lengths is least; with prices, their sum. Of answers as good, one with few sticks.
 
     Source: the cutting stock problem, solved as an integer model by OR-Tools CP-SAT; see ``cutting_stock``.
 

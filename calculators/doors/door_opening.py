@@ -91,13 +91,10 @@ def door_opening(
 ) -> Answer:
     """Rough opening, legs and clearances of a prehung door. Inches.
 
-    The feet of the jamb stand at the height of the finished floor. ``floor`` is what is still to be laid there, 0 where
-    it is down. ``floor_slope`` is how much lower the floor is at one leg than at the other; ``swing_rise`` how much
-    the floor rises where the door swings. A measured opening of 0 is one that nobody has measured.
+    The feet of the jamb stand at the height of the finished floor. A measured opening of 0 is one that nobody has
+    measured.
 
-    unit width = width + 2 reveal + 2 jamb; rough width = unit + 2 shim. Leg at the high side = reveal + height +
-    under_door. Rough height = floor + leg + jamb + head_space. Clear width at 90 degrees = width + reveal - thickness
-    - stop. Source: arithmetic; the figures of the crew and common practice.
+    Source: arithmetic; the figures of the crew and common practice.
 
     >>> answer = door_opening(width=32, height=80)
     >>> [answer["rough_width"], answer["rough_height"], answer["high_leg"], answer["cut_high"]]

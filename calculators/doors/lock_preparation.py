@@ -181,9 +181,8 @@ def lock_preparation(
 ) -> Answer:
     """Bores, faceplate, strike and fit of one lock in one door.
 
-    All lengths in inches, ``bevel`` as a ratio; ``stile`` is 0 for a door that is solid all through. Total within the
-    limits of the inputs, but refused when the cross bore would break out of the edge, when the edge bore is not
-    smaller than the cross bore, or when the hardware's thinnest door is thicker than its thickest.
+    Lengths in inches, ``bevel`` as a ratio. Refused when the cross bore would break out of the edge, when the edge
+    bore is not smaller than the cross bore, or when the hardware's thinnest door is thicker than its thickest.
 
     Source: the '160' and '161' preparations of ANSI/BHMA A156.115 (cross bore, edge bore, mortise, backset).
 

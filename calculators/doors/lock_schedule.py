@@ -158,10 +158,8 @@ def lock_schedule(
 ) -> Answer:
     """The function of each lock, the totals by function, the key groups and the keys.
 
-    ``openings`` are rows with ``name``, ``use``, ``group`` (a word shared by the locks that one key opens, or nothing),
-    ``deadbolt`` ('by-use', 'yes' or 'no') and ``inside_key`` (whether the inside would need a key). A keyed opening
-    without a group is a group of its own; its lock and its deadbolt share a key. Refused when there is no opening or
-    when one would need a key from the inside.
+    A keyed opening without a group is a group of its own; its lock and its deadbolt share a key. Refused when there
+    is no opening or when one would need a key from the inside.
 
     Source: IRC R311.2 (the way out opens from inside without a key); the functions are common practice.
 

@@ -70,10 +70,8 @@ def board_layout(
 ) -> Answer:
     """Rows, the width of the first and the last at each end, and where the start line is struck.
 
-    All in inches. ``width_far`` of 0 means that both ends measure the same. The first row lies at the wall where the
-    floor starts; a first row of the full face is kept whenever the last row comes out wide enough.
-
-    Limits: the two ends may differ by less than one face width.
+    All in inches. The two ends may differ by less than one face width. A first row of the full face is kept
+    whenever the last row comes out wide enough.
 
     A room 12 ft wide, strips of 2-1/4 in, a quarter inch at each wall: 143-1/2 in of floor is 63 rows and 1-3/4 in.
 

@@ -102,8 +102,7 @@ def floor_finish(
 ) -> Answer:
     """Finish, containers, hours of work and hours shut for the coats of a floor.
 
-    Areas in square feet, ``coverage`` in square feet a gallon, ``waste`` in percent, ``container`` in cubic feet, waits
-    in hours, ``labour_per_100`` in hours of all people for one coat of 100 sq ft with the scuffing before it.
+    Areas in square feet, waits in hours; ``labour_per_100`` is of all people, with the scuffing before the coat.
 
     Each coat runs from the far wall to the door at the same pace, so every place waits alike: the next coat begins one
     wait after this one began, or with the next working day that it fits into.

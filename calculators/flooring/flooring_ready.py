@@ -188,8 +188,8 @@ def flooring_ready(
 ) -> Answer:
     """The averages, what they may differ by at this width, what the house asks for, and the verdict.
 
-    Readings and limits in percent moisture, ``board_width`` and ``plank_from`` in inches, temperatures in F, ``area``
-    in square feet (0: the number of readings is not judged). Readings are corrected for the wood's temperature first.
+    Readings in percent, corrected for the temperature of the wood first. An ``area`` of 0: their number is not
+    judged.
 
     >>> sub = [{"reading": 9.0}, {"reading": 10.0}]
     >>> strip = [{"reading": 7.0}, {"reading": 8.0}]

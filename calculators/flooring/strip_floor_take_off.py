@@ -156,8 +156,7 @@ def strip_floor_take_off(
 ) -> Answer:
     """Materials and labour for a nailed strip floor.
 
-    Lengths in inches, areas in square feet, waste in percent, labour in hours for 100 sq ft; coverages of filler and
-    finish in square feet for a gallon. Answers for solid flooring of 1 to 8 in face, nailed to a wood subfloor.
+    Lengths in inches, areas in square feet. For solid flooring of 1 to 8 in face, nailed to a wood subfloor.
 
     >>> room = {"name": "front room", "less": False, "points": [[0, 0], [240, 0], [240, 480], [0, 480]]}
     >>> answer = strip_floor_take_off(rooms=[room])

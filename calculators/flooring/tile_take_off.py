@@ -139,9 +139,8 @@ def tile_take_off(
 ) -> Answer:
     """Layout, tiles, mortar and grout of a rectangular room.
 
-    Lengths in inches, areas in square feet, waste in percent, ``bag_fills`` in cubic feet of mixed mortar a bag,
-    ``grout_weight`` in pounds of dry grout for a cubic foot of joint. The tile's length runs with the room's length;
-    the doorway is at the start of the length.
+    Lengths in inches, areas in square feet, ``bag_fills`` in cubic feet of mixed mortar. The tile's length runs
+    with the room's length; the doorway is at the start of the length.
 
     >>> answer = tile_take_off(backer_bed=0, grout_bag=25)
     >>> answer["area"], answer["pieces"], answer["cut_along"], answer["cut_across"]

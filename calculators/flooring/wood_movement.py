@@ -136,10 +136,8 @@ def wood_movement(
 ) -> Answer:
     """The change of one board and of a whole room across the boards, and the gap at each wall that takes it.
 
-    Widths in inches, moisture and humidity in percent. With ``by`` 'seasons' the two moistures are those that wood
-    comes to at ``temperature`` (F) and the two humidities.
-
-    The gap that follows is half of the room's swelling, or nothing when it shrinks. Limits: 0 to 30 % moisture.
+    Widths in inches. With ``by`` 'seasons' the moistures are those that wood comes to at ``temperature`` and the
+    two humidities. The gap is half of the room's swelling, nothing when it shrinks. Limits: 0 to 30 % moisture.
 
     >>> answer = wood_movement(room_width=180)
     >>> round(answer["board_change"], 4), round(answer["room_change"], 2), round(answer["gap_needed"], 2)

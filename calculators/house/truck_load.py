@@ -133,12 +133,8 @@ def truck_load(
 ) -> Answer:
     """Weight of a load and the trips it takes with this truck and trailer, heaviest pieces first.
 
-    ``items`` are rows with ``kind``, ``note`` (its name), ``count`` and ``each`` (lb, 0 takes the book's weight).
-    ``payload`` is the door label's figure for people and cargo, ``aboard`` what people and tools weigh,
-    ``trailer_gross`` the most that the loaded trailer may weigh (the least of its plate, the hitch and what the truck
-    may tow), all in lb; ``tongue`` and ``margin`` in percent. Room in the truck = payload less the margin - aboard -
-    tongue share of the trailer's gross. Room on the trailer = its gross less the margin - its empty weight. Each piece
-    goes where it first fits, so the trips are enough and may be one more than the fewest. Refused above 40 trips.
+    Weights in lb; ``each`` of 0 takes the weight of the book. Each piece goes where it first fits, so the trips are
+    enough and may be one more than the fewest. Refused above 40 trips.
 
     >>> rows = [{"kind": "strip-flooring", "note": "", "count": 30, "each": 0}]
     >>> found = truck_load(items=rows)

@@ -95,8 +95,7 @@ def cleanout_place(
 ) -> Answer:
     """Size, room in front and number by length of the cleanouts of a run.
 
-    ``run`` along the pipe, ``pipe`` and ``opening`` nominal sizes, ``front`` the clear distance square to the face; all
-    in inches. Both the opening and the room have to reach their least.
+    Inches; ``pipe`` and ``opening`` are nominal sizes. Both the opening and the room have to reach their least.
 
     Sources: IPC 708.1.1, 708.1.2, 708.1.5, 708.1.9; IRC P3005.2; UPC 707.4, 707.9.
 

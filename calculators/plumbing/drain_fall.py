@@ -115,8 +115,7 @@ def drain_fall(
 ) -> Answer:
     """Fall and lower invert of a drain, with the least that its size asks for.
 
-    ``run`` (horizontal), ``upper_invert`` and the falls in inches, ``pipe`` its nominal size in inches, slopes as
-    ratios. Fall = run x slope; lower invert = upper invert - fall. A caution is given above ``steep``.
+    Lengths in inches, ``run`` horizontal, slopes as ratios. A caution is given above ``steep``.
 
     Sources: IPC Table 704.1 (1/4 in/ft up to 2-1/2 in, 1/8 in/ft for 3 to 6 in, 1/16 in/ft from 8 in); IRC P3005.3,
     from memory (1/4 in/ft up to 2-1/2 in, 1/8 in/ft from 3 in); UPC 708.1 (1/4 in/ft; from 3 in 1/8 in/ft with

@@ -176,8 +176,7 @@ def drainage(
 ) -> Answer:
     """Fixture units, the smallest building drain for them, and what that pipe carries.
 
-    Counts of fixtures; ``slope`` as a ratio, from 1/8 in/ft; ``pipe`` is 'smallest' or a size to look at; ``roughness``
-    is Manning's n; speeds in ft/s, flows in gallons a minute.
+    ``slope`` from 1/8 in/ft; ``roughness`` is Manning's n; speeds in ft/s, flows in gallons a minute.
 
     Sources: units IPC Table 709.1 (bathroom group 5 and closet 3 at 1.6 gal a flush; the others from memory); sizes
     IPC Table 710.1(1) with its note a; Manning's equation, Chow 1959; 2 ft/s to scour, NSPC 2009 Appendix K.

@@ -175,9 +175,8 @@ def water_closet_place(
 ) -> Answer:
     """Each distance from the centre of the flange, its limit and clause, and what has to move. All lengths in inches.
 
-    ``left``, ``right``, ``front`` and ``rough_in`` (the back) are read from the flange's centre as the walls stand;
-    ``side_to_add`` and ``back_to_add`` are what will still be put on them. ``nose`` is how far the bowl reaches forward
-    of the flange's centre. ``short_by`` and ``long_by`` say how far the rough-in may differ from the bowl's own.
+    Readings are from the flange's centre as the walls stand; what will still be put on them is taken off. ``nose``
+    is how far the bowl reaches forward of the flange's centre.
 
     Sources: 15 in to a wall or obstruction and 30 in between fixtures, IPC 405.3.1 and UPC 402.5; front 21 in by
     IPC 405.3.1 and IRC R307.1, 24 in by UPC 402.5; 16 to 18 in, 60 in and 56 in by the 2010 ADA Standards 604.2 and

@@ -172,13 +172,9 @@ def wax_ring(
 ) -> Answer:
     """The gap from flange to bowl, how far a ring is squeezed in it, and the ring to use.
 
-    All lengths in inches. ``rise`` is the finished floor above the flange's top face, less than 0 below it; with
-    ``rise_from`` 'layers' it is ``floor_layers`` less ``flange_above_subfloor``. ``recess`` is the depth of the
-    hollow under the bowl, from the plane of its foot to the china that meets the wax. ``ring`` is the one that is
-    judged, 0 for the one that is named, on its spacers; ``standard_ring``, ``thick_ring`` and ``spacer_ring`` are the
-    thicknesses that the supplier has, ``flange_height`` is where the flange belongs above the floor. Gap = rise +
-    recess. Squeeze = ring + spacers below it - gap. ``thick_reach`` = thick_ring - recess - least_squeeze, not below
-    0.
+    Inches. ``rise`` is the finished floor above the flange's top face, less than 0 below it. ``recess`` goes from
+    the plane of the bowl's foot to the china that meets the wax. ``ring`` is judged on the spacers; 0 for the one
+    that is named.
 
     Source: the gap is geometry. A plastic flange is at least 1/4 in thick (IPC 405.4.1), so one that lies on the
     finished floor gives a rise of -1/4 in. The ring thicknesses and the squeeze are common practice; no standard

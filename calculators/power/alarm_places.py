@@ -107,9 +107,6 @@ def alarm_places(
     ``split_levels`` are levels less than a storey below one that has an alarm, with no door between. ``fuel_rooms``
     are sleeping rooms with a fuel-burning appliance inside or in their own bathroom.
 
-    smoke = sleeping rooms + sleeping areas + (levels - sleeping levels - split levels)
-    CO, where anything burns fuel or a garage is attached = sleeping areas + fuel rooms (+ the further levels)
-
     Source: IRC R314.3, R315.2, R315.3. A carbon monoxide alarm on each further level: NFPA 72.
 
     >>> answer = alarm_places(storeys=2, basement=True, sleeping_rooms=3)

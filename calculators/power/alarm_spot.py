@@ -111,10 +111,7 @@ def alarm_spot(
 ) -> Answer:
     """Each distance of one spot against its limit. Lengths in inches, measured across the room.
 
-    ``cooking`` to a built-in range, oven or cooktop; ``bath`` to the door or opening of a bathroom with tub or shower;
-    ``register`` to a grille that blows; ``fan`` to the tip of a fan's blade; ``door`` the way to the furthest
-    sleeping room's door. On a ceiling ``edge`` is wall to alarm, on a wall ``down`` is ceiling to the alarm's top;
-    under a slope ``peak_across`` is the level distance to the peak and ``peak_down`` how far below it.
+    ``door`` is along the way to the furthest sleeping room; under a slope ``peak_across`` is the level distance.
 
     Source: IRC R314.3.1 (6, 10 and 20 ft), R314.3 (3 ft from a bathroom); NFPA 72 chapter 29 (10 ft, 36 in, 21 ft,
     12 in, peak); 4 in from a corner as makers' sheets give it.

@@ -108,10 +108,7 @@ def box_fill(
 ) -> Answer:
     """The volume that a box must have, against the one it has. Counts by gauge (AWG); volumes in cubic feet.
 
-    Each insulated conductor that ends, is spliced or passes through is 1 of its gauge; each yoke 2 of the largest wire
-    on it; clamps inside the box 1 of the largest, all together; each kind of support fitting 1 of the largest;
-    grounding wires 1 of the largest of them for up to four, and 1/4 for each more (2020 and later). A gauge that is
-    'largest' follows the largest conductor in the box. A gang takes one yoke.
+    A gauge that is 'largest' follows the largest conductor in the box. A gang takes one yoke.
 
     Source: NEC 314.16(B)(1) to (5), Tables 314.16(A) and (B)(1).
 

@@ -95,8 +95,7 @@ def can_heat_loss(
     """Heat in a year through the patches of ceiling that recessed lights take, and through the same area insulated.
 
     ``diameter`` in inches; R in h sq ft F/Btu; ``leak`` in cubic feet a minute for one light, on average over the
-    heating season; ``degree_days`` in F days, base 65 F. Heat = (area / R + 1.08 x leak) x 24 x degree days.
-    A light that is not rated for contact keeps the insulation 3 in away all around.
+    heating season; ``degree_days`` in F days, base 65 F.
 
     Source: steady heat flow and degree days as in any handbook of heating; NEC 410.116(B) for the 3 in.
 

@@ -104,9 +104,7 @@ def closet_light_place(
 ) -> Answer:
     """Whether a closet light is clear of the storage space, and how near it may come. Lengths in inches.
 
-    ``from_back`` and ``from_side`` run from the wall to the nearest edge of the light, ``hangs`` is how far it stands
-    down from the ceiling. Storage space: 24 in out from the back and the sides up to 6 ft or the highest rod, then
-    12 in or the shelf's depth, whichever is more, up to the ceiling. The distance is to its nearest point.
+    ``from_back`` and ``from_side`` run from the wall to the nearest edge of the light.
 
     Source: NEC 410.2 (storage space), 410.16(B) and (C).
 

@@ -188,10 +188,8 @@ def device_for_place(
 ) -> Answer:
     """The device for one place of a dwelling, 120 V. Lengths in inches.
 
-    ``sink`` runs from the device to the nearest sink's edge, ``tub`` across to the outer edge of the nearest tub or
-    shower, ``height`` from the floor. ``upstream`` says that a ground-fault breaker or an earlier device protects it.
-    ``alone`` is a single receptacle that is the only one on its circuit. Where the place or the circuit is wrong there
-    is no device, and the answer says why.
+    ``upstream`` says that a ground-fault breaker or an earlier device protects it. Where the place or the circuit
+    is wrong there is no device, and the answer says why.
 
     Source: NEC 406.9(C) (none within 3 ft of a tub or shower), 210.11(C) and 210.52(B), (D) (20 A circuits, the
     basin's receptacle), 210.8(A) (rooms; 6 ft from water), as they are quoted; 404.4 (switches that can get wet, or

@@ -110,9 +110,8 @@ def gas_meter_place(
 ) -> Answer:
     """Each measured distance from the meter against its limit. Lengths in inches.
 
-    Outside, distances run from the relief vent of the regulator in a straight line to the nearest edge of the thing.
-    ``ignition`` is any source of flame, spark or great heat; ``opening`` any window that opens, door or air intake.
-    A meter inside stands in a ventilated place, and the openings do not count.
+    Outside, distances run from the relief vent of the regulator in a straight line to the nearest edge of the
+    thing. Inside, the openings do not count.
 
     Source: 49 CFR 192.353(a), (c): protected from vehicles and corrosion, 3 ft from ignition, ventilated when inside.
     NFPA 54 5.7: 3 ft from ignition. Openings and the electric meter: typical utility rules, which differ.
