@@ -33,7 +33,6 @@ from math import ceil, cos, pi, sin
 from typing import Any
 
 from calculators.declaration import Sheet
-from calculators.writing import decimal
 
 Shape = dict[str, Any]
 Points = list[list[float]]
@@ -61,7 +60,6 @@ STYLES = ["cut", "outline", "fine", "hidden", "centre", "limit", "nothing"]
 
 SIDES = ["above", "below", "left", "right"]
 """Where a dimension line or a leader's text goes."""
-STRETCHES = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0]
 
 
 def line(x1: float, y1: float, x2: float, y2: float, style: str = "outline") -> Shape:
@@ -165,25 +163,6 @@ def enlarged(shapes: list[Shape], x: float, y: float, times: float) -> list[Shap
             copy["room"] = shape["room"] * times
         found.append(copy)
     return found
-
-
-def larger(times: float) -> str:
-    """How much larger a detail is drawn than what it belongs to, in words.
-
-    >>> [larger(1.0), larger(2.5)]
-    ['to the same scale', 'drawn 2.5 times larger']
-    """
-    return "to the same scale" if times == 1 else f"drawn {decimal(times, 1)} times larger"
-
-
-def stretch_within(high: float, most: float) -> float:
-    """How many times larger heights are drawn, so that ``high`` stays within ``most``: the largest of STRETCHES.
-
-    >>> [stretch_within(10.0, 60.0), stretch_within(10.0, 4.0)]
-    [5.0, 1.0]
-    """
-    fitting = [each for each in STRETCHES if high * each <= most]
-    return fitting[-1] if len(fitting) > 0 else 1.0
 
 
 def sheet(title: str, alt: str, shapes: list[Shape], stretch: float = 1.0) -> Sheet:

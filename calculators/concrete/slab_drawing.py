@@ -6,7 +6,8 @@ from math import floor
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import Shape, break_line, dimension, enlarged, label, larger, leader, line, rectangle, sheet
+from calculators.drawing import Shape, break_line, dimension, enlarged, label, leader, line, rectangle, sheet
+from calculators.drawing_scale import larger
 from calculators.writing import feet_inches, inches
 from calculators.writing_units import write
 

@@ -34,8 +34,12 @@ def sticks_for(pieces: list[dict[str, Any]], stock: float, kerf: float) -> int:
     >>> sticks_for([{"length": 83.0, "count": 4}, {"length": 35.0, "count": 2}], 168, 0.125)
     3
     """
+    longest_first: list[dict[str, Any]] = []
+    for piece in pieces:
+        length: float = piece["length"]
+        longest_first.insert(len([one for one in longest_first if one["length"] >= length]), piece)
     left: list[float] = []
-    for piece in sorted(pieces, key=lambda piece: -piece["length"]):
+    for piece in longest_first:
         need = piece["length"] + kerf
         wanted = whole(piece["count"], "nearest")
         for at in range(len(left)):

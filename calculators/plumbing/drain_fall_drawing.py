@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import dimension, leader, line, polygon, sheet, stretch_within
+from calculators.drawing import dimension, leader, line, polygon, sheet
+from calculators.drawing_scale import stretch_within
 from calculators.ways import with_way
 from calculators.writing import decimal, feet_inches, inches
 

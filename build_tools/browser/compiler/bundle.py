@@ -42,7 +42,7 @@ PLANS: Name = ("calculators.shapes", "read_plan")
 """What it calls for an input that is a plan."""
 ROWS: tuple[Name, Name] = (("calculators.answering", "split_rows"), ("calculators.answering", "read_rows"))
 """What it calls for an input of rows."""
-BY_FEW = ("calculators.polygons", "calculators.shapes")
+BY_FEW = ("calculators.distances", "calculators.drawing_scale", "calculators.polygons", "calculators.shapes")
 """Shared modules that few pages need: each calculator that does brings them along."""
 
 
