@@ -20,11 +20,7 @@ HATCHES: dict[str, dict[str, Any]] = {
         "height": 13,
         "d": "M1 4a3 2 0 1 0 6 0a3 2 0 1 0-6 0M9 3.5a2 2 0 1 0 5 0a2 2 0 1 0-5 0M5 10a3 2 0 1 0 6 0a3 2 0 1 0-6 0",
     },
-    "earth": {
-        "width": 20,
-        "height": 20,
-        "d": "M1 9L9 1M1 6L6 1M4 9L9 4M11 11l8 8M11 14l5 5M14 11l5 5",
-    },
+    "earth": {"width": 20, "height": 20, "d": "M1 9L9 1M1 6L6 1M4 9L9 4M11 11l8 8M11 14l5 5M14 11l5 5"},
     "wax": {"width": 4, "height": 4, "d": "M0 0L4 4M4 0L0 4"},
     "china": {"width": 5, "height": 5, "d": "M-1 6L6-1M-1 1L1-1M4 6L6 4"},
     "tile": {"width": 8, "height": 8, "d": "M0 0H8M0 0V8"},

@@ -172,10 +172,7 @@ def zigzag(start: list[float], end: list[float]) -> list[list[float]]:
     points = [start]
     for turn in [[-6.0, 0.0], [-2.0, 5.0], [2.0, -5.0], [6.0, 0.0]]:
         points.append(
-            [
-                middle[0] + along[0] * turn[0] - along[1] * turn[1],
-                middle[1] + along[1] * turn[0] + along[0] * turn[1],
-            ]
+            [middle[0] + along[0] * turn[0] - along[1] * turn[1], middle[1] + along[1] * turn[0] + along[0] * turn[1]]
         )
     points.append(end)
     return points

@@ -7,17 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators.drawing_text import (
-    LINE,
-    SIZE,
-    Placed,
-    path,
-    round_mark,
-    stroke,
-    text_width,
-    wrapped,
-    written,
-)
+from calculators.drawing_text import LINE, SIZE, Placed, path, round_mark, stroke, text_width, wrapped, written
 
 ROW = 17.5
 """From one dimension line to the next, with its text between."""

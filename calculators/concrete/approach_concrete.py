@@ -27,15 +27,7 @@ from calculators.concrete.to_order import (
     supports,
 )
 from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, Plot
-from calculators.declaring import (
-    Guidance,
-    Help,
-    calculator,
-    choice,
-    length,
-    slope,
-    yes_no,
-)
+from calculators.declaring import Guidance, Help, calculator, choice, length, slope, yes_no
 from calculators.writing import decimal, feet_inches, inches
 
 GUTTER_WAYS = ("falling to the curb", "rising to the curb")

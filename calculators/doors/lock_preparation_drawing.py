@@ -5,17 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import (
-    Shape,
-    break_line,
-    circle,
-    dimension,
-    label,
-    leader,
-    line,
-    rectangle,
-    sheet,
-)
+from calculators.drawing import Shape, break_line, circle, dimension, label, leader, line, rectangle, sheet
 from calculators.writing import inches
 
 UP = 4.0

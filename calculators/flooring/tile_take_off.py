@@ -10,19 +10,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import (
-    Guidance,
-    Help,
-    area,
-    calculator,
-    choice,
-    count,
-    length,
-    mass,
-    percent,
-    volume,
-    yes_no,
-)
+from calculators.declaring import Guidance, Help, area, calculator, choice, count, length, mass, percent, volume, yes_no
 from calculators.flooring.floor_inputs import Layout
 from calculators.flooring.tile_drawing import tile_drawing
 from calculators.flooring.tile_joints import bed_of, field_cautions, joint_share, joints_in, tile_cautions

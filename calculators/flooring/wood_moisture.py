@@ -80,10 +80,7 @@ def moisture_at(temperature: float, humidity: float) -> float:
         "EMC = 1800 / W x ( K h / (1 - K h) + (K1 K h + 2 K1 K2 K² h²) / (1 + K1 K h + K1 K2 K² h²) )\n\n"
         "h is the relative humidity as a part of 1. W, K, K1 and K2 follow from the temperature; see the working."
     ),
-    sources=(
-        Citation("wood-handbook", "equation 4-5, table 4-2"),
-        Citation("emc-note", "constants for degrees F"),
-    ),
+    sources=(Citation("wood-handbook", "equation 4-5, table 4-2"), Citation("emc-note", "constants for degrees F")),
     example={"temperature": "70 F", "humidity": "40 %"},
     other_names=("EMC", "equilibrium moisture content", "acclimation", "dry enough"),
     plots=(

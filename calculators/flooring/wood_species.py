@@ -40,18 +40,6 @@ SPECIES: dict[str, dict[str, float]] = {
     "loblolly-pine": {"quarter": 0.00165, "flat": 0.00259},
 }
 
-FROM_MEMORY = [
-    "true-hickory",
-    "douglas-fir-coast",
-    "douglas-fir-north",
-    "douglas-fir-west",
-    "eastern-white-pine",
-    "redwood",
-    "western-redcedar",
-    "loblolly-pine",
-]
-"""Rows that were recalled, not seen in the table; all others were seen."""
-
 NAMES = {
     "red-oak": "red oak (commercial)",
     "water-oak": "water, laurel or willow oak",
@@ -83,6 +71,9 @@ NAMES = {
     "western-redcedar": "western redcedar (coefficient from memory)",
     "loblolly-pine": "loblolly pine (coefficient from memory)",
 }
+
+FROM_MEMORY = [species for species, name in NAMES.items() if name.endswith("(coefficient from memory)")]
+"""Rows that were recalled, not seen in the table; all others were seen."""
 
 
 def coefficient(species: str, cut: str) -> float:

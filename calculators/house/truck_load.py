@@ -10,19 +10,7 @@ from typing import Annotated, Any, TypedDict
 
 from calculators.concrete.slab_inputs import BaseWeight
 from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
-from calculators.declaring import (
-    Help,
-    area,
-    calculator,
-    choice,
-    count,
-    length,
-    mass,
-    percent,
-    rows,
-    text,
-    yes_no,
-)
+from calculators.declaring import Help, area, calculator, choice, count, length, mass, percent, rows, text, yes_no
 from calculators.house.truck_trips import NAMES, is_too_heavy, loaded, lots_of, settled_weights
 from calculators.writing import decimal
 

@@ -5,18 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import Answer, Sheet
-from calculators.drawing import (
-    Shape,
-    arc_points,
-    break_line,
-    circle,
-    dimension,
-    label,
-    line,
-    polygon,
-    rectangle,
-    sheet,
-)
+from calculators.drawing import Shape, arc_points, break_line, circle, dimension, label, line, polygon, rectangle, sheet
 from calculators.plumbing.checks import FRONT, side_limit
 from calculators.writing import tape
 

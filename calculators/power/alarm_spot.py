@@ -88,15 +88,9 @@ def alarm_spot(
     ],
     sensor: Annotated[str, choice("Alarm", SENSORS, default="photoelectric")],
     cooking: Annotated[
-        float,
-        distance("To the nearest cooking appliance", "20 ft"),
-        Help("Built in: range, oven, cooktop."),
+        float, distance("To the nearest cooking appliance", "20 ft"), Help("Built in: range, oven, cooktop.")
     ],
-    bath: Annotated[
-        float,
-        distance("To the door of a bathroom", "60 in"),
-        Help("One that has a tub or a shower."),
-    ],
+    bath: Annotated[float, distance("To the door of a bathroom", "60 in"), Help("One that has a tub or a shower.")],
     register: Annotated[float, distance("To a grille that blows", "60 in")],
     fan: Annotated[float, distance("To the tip of a fan's blade", "120 in")],
     door: Annotated[

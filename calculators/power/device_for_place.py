@@ -140,14 +140,7 @@ def room_cautions(device: str, room: str, sink: float, breaker: str) -> list[str
         ),
         CREW_RULE,
     ),
-    example={
-        "device": "receptacle",
-        "room": "kitchen",
-        "sink": "4 ft",
-        "tub": "20 ft",
-        "damp": "no",
-        "breaker": "20",
-    },
+    example={"device": "receptacle", "room": "kitchen", "sink": "4 ft", "tub": "20 ft", "damp": "no", "breaker": "20"},
     other_names=("where is GFCI needed", "AFCI", "tamper-resistant", "outlet near sink", "210.8"),
     cannot_decide=(
         "Which edition the place has adopted, and what its exceptions are. A licensed electrician does the work or "

@@ -75,9 +75,7 @@ def gas_meter_place(
         Help("Burner, air conditioner, switch, light, outlet."),
     ],
     opening: Annotated[
-        float,
-        distance("To the nearest window, door or air intake", "48 in"),
-        Help("From the relief vent, straight."),
+        float, distance("To the nearest window, door or air intake", "48 in"), Help("From the relief vent, straight.")
     ],
     electric: Annotated[float, distance("To the electric meter", "60 in")],
     corner: Annotated[float, distance("To the corner of the building", "36 in")],
@@ -97,11 +95,7 @@ def gas_meter_place(
         length("Electric meter, least", "48 in, from 36 in to 100 ft"),
         Law("at least 36 in", "typical utility rules"),
     ],
-    corner_least: Annotated[
-        float,
-        distance("Corner, least", "12 in"),
-        Guidance("at least 12 in", "common practice"),
-    ],
+    corner_least: Annotated[float, distance("Corner, least", "12 in"), Guidance("at least 12 in", "common practice")],
     vehicles_least: Annotated[
         float,
         length("Vehicles, least without posts", "60 in, from 60 in to 100 ft"),

@@ -80,13 +80,7 @@ def rack(
 
 
 def _rack(
-    plan: list[dict[str, Any]],
-    gap: float,
-    face_width: float,
-    least_row: float,
-    rules: Rules,
-    pile: Pile,
-    effort: int,
+    plan: list[dict[str, Any]], gap: float, face_width: float, least_row: float, rules: Rules, pile: Pile, effort: int
 ) -> Racked:
     bands = rows_of(plan, gap, face_width, least_row)
     found = runs(plan, bands, gap)
