@@ -150,6 +150,11 @@ class Output:
     ways: tuple[str, ...] = ()
 
 
+def output_rows(name: str, label: str, *columns: Output) -> Output:
+    """An output that is a list: what stands in each of its columns."""
+    return Output(name, label, "rows", columns=columns)
+
+
 @dataclass(frozen=True, slots=True)
 class Citation:
     """A published source by its id in the book, with the clause; or one of the two labels for none."""

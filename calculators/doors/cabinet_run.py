@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output, output_rows, refuse
 from calculators.declaring import Help, calculator, choice, length, rows, text
 from calculators.doors.cabinet_run_drawing import cabinet_run_drawing
 from calculators.writing import NOISE, TAPE, feet_inches, inches, tape, whole
@@ -82,16 +82,13 @@ class RunPiece(TypedDict):
     summary="Which widths of cabinets fill a wall, where each begins, and the fillers left at the ends.",
     outputs=(
         Output("fits", "Fits", "yes-no"),
-        Output(
+        output_rows(
             "run",
             "From the left",
-            "rows",
-            columns=(
-                Output("place", "Place", "count", step=1),
-                Output("name", "Piece", "text"),
-                Output("width", "Width", "length", "in", step=1 / 16),
-                Output("start", "Begins at", "length", "in", step=1 / 16),
-            ),
+            Output("place", "Place", "count", step=1),
+            Output("name", "Piece", "text"),
+            Output("width", "Width", "length", "in", step=1 / 16),
+            Output("start", "Begins at", "length", "in", step=1 / 16),
         ),
         Output("filler_left", "Filler at the left", "length", "in", step=1 / 16, rounds="down"),
         Output("filler_right", "Filler at the right", "length", "in", step=1 / 16, rounds="down"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, Plot, output_rows
 from calculators.declaring import Guidance, Help, calculator, choice, length, number, yes_no
 from calculators.doors.beams import flat_section, longest_span, round_section, uniform_sag
 from calculators.doors.closet_drawing import closet_drawing
@@ -31,30 +31,24 @@ SIDE = "From the finished floor to the rod's centre."
         Output("shelf_top", "Shelf's top", "length", "in", step=1 / 8),
         Output("shelf_length", "Shelf and rods, cut", "length", "ft-in", step=1 / 16, rounds="down"),
         Output("side_cleat", "Side cleats, cut", "length", "in", step=1 / 16),
-        Output(
+        output_rows(
             "pieces",
             "To cut",
-            "rows",
-            columns=(
-                Output("length", "Length", "length", "ft-in", step=1 / 16, rounds="down"),
-                Output("count", "Count", "count", step=1),
-                Output("name", "Piece", "text"),
-                Output("stock", "Out of", "text"),
-            ),
+            Output("length", "Length", "length", "ft-in", step=1 / 16, rounds="down"),
+            Output("count", "Count", "count", step=1),
+            Output("name", "Piece", "text"),
+            Output("stock", "Out of", "text"),
         ),
         Output("shelf_run", "Shelf, together", "length", "ft", step=0.1, rounds="up"),
         Output("rod_run", "Rods, together", "length", "ft", step=0.1, rounds="up"),
         Output("cleat_run", "Cleats, together", "length", "ft", step=0.1, rounds="up"),
         Output("sockets", "Pairs of sockets", "count", "pair", step=1, rounds="up"),
         Output("brackets", "Brackets", "count", "each", step=1, rounds="up"),
-        Output(
+        output_rows(
             "bracket_places",
             "Brackets, from the left wall",
-            "rows",
-            columns=(
-                Output("bracket", "Bracket", "count", step=1),
-                Output("place", "To its centre", "length", "in", step=1 / 8),
-            ),
+            Output("bracket", "Bracket", "count", step=1),
+            Output("place", "To its centre", "length", "in", step=1 / 8),
         ),
         Output("span", "Span between supports", "length", "in", step=1 / 8, rounds="up"),
         Output("sag_limit", "Sag at most", "length", "in", step=0.01, rounds="down"),

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import floor
 from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, output_rows, refuse
 from calculators.declaring import Help, calculator, count, length, number, rows, text, time
 from calculators.doors.cut_list_drawing import cut_list_drawing
 from calculators.doors.cutting_stock import Packing, Question, Stick, Stock, first_fit, pack
@@ -52,26 +52,20 @@ class StockLength(TypedDict):
     summary="Which pieces are cut from which stick, so that the fewest are bought; proved.",
     outputs=(
         Output("sticks", "Sticks", "count", "each", step=1, rounds="up"),
-        Output(
+        output_rows(
             "order",
             "To buy",
-            "rows",
-            columns=(
-                Output("length", "Stock", "length", "ft-in"),
-                Output("count", "How many", "count", step=1, rounds="up"),
-                Output("price", "Price of one", "number", step=0.01),
-            ),
+            Output("length", "Stock", "length", "ft-in"),
+            Output("count", "How many", "count", step=1, rounds="up"),
+            Output("price", "Price of one", "number", step=0.01),
         ),
-        Output(
+        output_rows(
             "cuts",
             "Cuts",
-            "rows",
-            columns=(
-                Output("times", "Sticks", "count", step=1),
-                Output("stock", "Stock", "length", "ft-in"),
-                Output("cuts", "Cut", "text"),
-                Output("offcut", "Left over", "length", "in", step=1 / 16, rounds="down"),
-            ),
+            Output("times", "Sticks", "count", step=1),
+            Output("stock", "Stock", "length", "ft-in"),
+            Output("cuts", "Cut", "text"),
+            Output("offcut", "Left over", "length", "in", step=1 / 16, rounds="down"),
         ),
         Output("bought", "Length bought", "length", "ft-in"),
         Output("cut", "Length of the pieces", "length", "ft-in"),

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, output_rows
 from calculators.declaring import Guidance, Help, Law, calculator, choice, count, length, slope, yes_no
 from calculators.doors.lock_fit import (
     HAIR,
@@ -62,11 +62,11 @@ def _inches(name: str, label: str, step: float = 1 / 16) -> Output:
         Output("solid_edge_needed", "Solid edge that the lock needs", "length", "in", step=1 / 16, rounds="up"),
         Output("thickness_fits", "The hardware takes this thickness", "yes-no"),
         Output("fits", "Everything fits", "yes-no"),
-        Output(
+        output_rows(
             "misfits",
             "What does not fit",
-            "rows",
-            columns=(Output("what", "What does not fit", "text"), Output("mend", "What to do", "text")),
+            Output("what", "What does not fit", "text"),
+            Output("mend", "What to do", "text"),
         ),
     ),
     formula=(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, output_rows, refuse
 from calculators.declaring import Guidance, Help, calculator, choice, count, rows, text, yes_no
 from calculators.writing import decimal
 
@@ -96,28 +96,22 @@ class LockedOpening(TypedDict):
         Output("groups", "Key groups", "count", step=1),
         Output("keys", "Keys to count", "count", step=1),
         Output("strike_screws", "Long screws for deadbolt strikes", "count", "each", step=1),
-        Output(
+        output_rows(
             "schedule",
             "Schedule",
-            "rows",
-            columns=(
-                Output("name", "Opening", "text"),
-                Output("function", "Function", "text"),
-                Output("deadbolt", "Deadbolt", "yes-no"),
-                Output("group", "Key group", "text"),
-                Output("reason", "Why", "text"),
-            ),
+            Output("name", "Opening", "text"),
+            Output("function", "Function", "text"),
+            Output("deadbolt", "Deadbolt", "yes-no"),
+            Output("group", "Key group", "text"),
+            Output("reason", "Why", "text"),
         ),
-        Output(
+        output_rows(
             "key_groups",
             "Key groups",
-            "rows",
-            columns=(
-                Output("group", "Key group", "text"),
-                Output("openings", "Openings", "count", step=1),
-                Output("cylinders", "Cylinders", "count", step=1),
-                Output("keys", "Keys", "count", step=1),
-            ),
+            Output("group", "Key group", "text"),
+            Output("openings", "Openings", "count", step=1),
+            Output("cylinders", "Cylinders", "count", step=1),
+            Output("keys", "Keys", "count", step=1),
         ),
     ),
     formula=(

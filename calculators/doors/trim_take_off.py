@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, output_rows, refuse
 from calculators.declaring import Help, calculator, choice, count, length, percent, plan, rows, text
 from calculators.doors.trim_pieces import base_of, longest_wall, pieces_of, refuse_longer, run_of, sticks_for
 from calculators.doors.trim_take_off_drawing import trim_take_off_drawing
@@ -45,16 +45,13 @@ class TrimOpening(TypedDict):
         Output("casing_sticks", "Sticks of casing to order", "count", "sticks", step=1, rounds="up"),
         Output("stool", "Stool, in pieces", "length", "ft", step=1, rounds="up"),
         Output("stool_order", "Stool to order", "length", "ft", step=1, rounds="up"),
-        Output(
+        output_rows(
             "pieces",
             "To cut",
-            "rows",
-            columns=(
-                Output("piece", "Piece", "text"),
-                Output("count", "Count", "count", step=1),
-                Output("length", "Long point to long point", "length", "in", step=1 / 16, rounds="up"),
-                Output("stock", "Out of", "text"),
-            ),
+            Output("piece", "Piece", "text"),
+            Output("count", "Count", "count", step=1),
+            Output("length", "Long point to long point", "length", "in", step=1 / 16, rounds="up"),
+            Output("stock", "Out of", "text"),
         ),
     ),
     formula=(

@@ -8,7 +8,7 @@ from __future__ import annotations
 from math import floor
 from typing import Annotated
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Output, Plot
+from calculators.declaration import COMMON_PRACTICE, Answer, Output, Plot, output_rows
 from calculators.declaring import Help, Written, area, calculator, choice, count, number, percent
 from calculators.writing import NOISE, decimal
 
@@ -80,15 +80,12 @@ def every(label: str, default: str) -> Written:
         Output("break_even", "Break-even", "text"),
         Output("break_even_year", "First year of break-even; 0 for none", "count", step=1),
         Output("cost", "Cost of the floor asked for", "number", MONEY, step=1),
-        Output(
+        output_rows(
             "years_list",
             "Cost so far",
-            "rows",
-            columns=(
-                Output("year", "Year", "count", step=1),
-                Output("first", "First floor", "number", MONEY, step=1),
-                Output("second", "Second floor", "number", MONEY, step=1),
-            ),
+            Output("year", "Year", "count", step=1),
+            Output("first", "First floor", "number", MONEY, step=1),
+            Output("second", "Second floor", "number", MONEY, step=1),
         ),
     ),
     formula=(

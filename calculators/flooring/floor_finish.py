@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Output, output_rows
 from calculators.declaring import Help, area, calculator, count, percent, plan, time, volume
 from calculators.flooring.floor_area import floor_area
 from calculators.flooring.floor_inputs import CUBIC_FEET_A_GALLON, HoursADay, MeasuredArea
@@ -48,16 +48,13 @@ def next_start(earliest: float, work: float, hours_a_day: float) -> float:
         Output("closed_all", "Shut, from the first stroke", "time", "h", step=1, rounds="up"),
         Output("furniture_from", "Furniture, from the first stroke", "time", "days", step=1 / 2, rounds="up"),
         Output("rugs_from", "Rugs, from the first stroke", "time", "days", step=1 / 2, rounds="up"),
-        Output(
+        output_rows(
             "schedule",
             "Coats",
-            "rows",
-            columns=(
-                Output("coat", "Coat", "count", step=1),
-                Output("day", "Day", "count", step=1),
-                Output("start", "Begins, after the first", "time", "h", step=1 / 2, rounds="up"),
-                Output("end", "Ends", "time", "h", step=1 / 2, rounds="up"),
-            ),
+            Output("coat", "Coat", "count", step=1),
+            Output("day", "Day", "count", step=1),
+            Output("start", "Begins, after the first", "time", "h", step=1 / 2, rounds="up"),
+            Output("end", "Ends", "time", "h", step=1 / 2, rounds="up"),
         ),
     ),
     formula=(

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, TypedDict
 
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, output_rows
 from calculators.declaring import Guidance, Help, calculator, choice, count, length, percent, plan, rows
 from calculators.flooring.floor_inputs import FaceWidth
 from calculators.flooring.rack_room_drawing import rack_room_drawing
@@ -44,27 +44,21 @@ class CountedBoards(TypedDict):
         Output("cuts", "Cut pieces", "count", "pieces", step=1),
         Output("closest", "Nearest joints in neighbouring rows", "length", "in", step=1 / 16),
         Output("last_row", "Width of the last row", "length", "in", step=1 / 16),
-        Output(
+        output_rows(
             "cut_list",
             "Cut list",
-            "rows",
-            columns=(
-                Output("row", "Row", "count", step=1),
-                Output("board", "Board", "length", "in", step=1 / 16),
-                Output("cut", "Cut to", "length", "in", step=1 / 16),
-                Output("place", "Where", "text"),
-                Output("sawn", "Sawn", "text"),
-            ),
+            Output("row", "Row", "count", step=1),
+            Output("board", "Board", "length", "in", step=1 / 16),
+            Output("cut", "Cut to", "length", "in", step=1 / 16),
+            Output("place", "Where", "text"),
+            Output("sawn", "Sawn", "text"),
         ),
-        Output(
+        output_rows(
             "row_list",
             "Rows from the starting wall, boards from left to right",
-            "rows",
-            columns=(
-                Output("row", "Row", "count", step=1),
-                Output("length", "Length", "length", "ft-in", step=1 / 16),
-                Output("pieces", "Boards, in", "text"),
-            ),
+            Output("row", "Row", "count", step=1),
+            Output("length", "Length", "length", "ft-in", step=1 / 16),
+            Output("pieces", "Boards, in", "text"),
         ),
     ),
     formula=(

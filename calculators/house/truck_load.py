@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Annotated, Any, TypedDict
 
 from calculators.concrete.slab_inputs import BaseWeight
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Answer, Citation, Output, output_rows, refuse
 from calculators.declaring import Help, area, calculator, choice, count, length, mass, percent, rows, text, yes_no
 from calculators.house.truck_trips import NAMES, is_too_heavy, loaded, lots_of, settled_weights
 from calculators.writing import decimal
@@ -40,27 +40,21 @@ class LoadItem(TypedDict):
         Output("trailer_room", "Room on the trailer", "mass", "lb", step=1, rounds="down"),
         Output("room", "Room in one trip", "mass", "lb", step=1, rounds="down"),
         Output("too_heavy", "Pieces too heavy for both", "count", step=1),
-        Output(
+        output_rows(
             "loads",
             "Trip by trip",
-            "rows",
-            columns=(
-                Output("trip", "Trip", "count", step=1),
-                Output("truck", "In the truck", "mass", "lb", step=1, rounds="up"),
-                Output("trailer", "On the trailer", "mass", "lb", step=1, rounds="up"),
-                Output("what", "What", "text"),
-            ),
+            Output("trip", "Trip", "count", step=1),
+            Output("truck", "In the truck", "mass", "lb", step=1, rounds="up"),
+            Output("trailer", "On the trailer", "mass", "lb", step=1, rounds="up"),
+            Output("what", "What", "text"),
         ),
-        Output(
+        output_rows(
             "weights",
             "Weights",
-            "rows",
-            columns=(
-                Output("what", "What", "text"),
-                Output("count", "How many", "count", step=1),
-                Output("each", "Weight of one", "mass", "lb", step=0.1, rounds="up"),
-                Output("weight", "Together", "mass", "lb", step=1, rounds="up"),
-            ),
+            Output("what", "What", "text"),
+            Output("count", "How many", "count", step=1),
+            Output("each", "Weight of one", "mass", "lb", step=0.1, rounds="up"),
+            Output("weight", "Together", "mass", "lb", step=1, rounds="up"),
         ),
     ),
     formula=(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calculators.declaration import Output
+from calculators.declaration import Output, output_rows
 from calculators.distances import against, limit_in_words
 
 SIDE_TO_WALL = 15.0
@@ -10,17 +10,14 @@ SIDE_TO_FIXTURE = 30.0
 FRONT = {"ipc-irc": 21.0, "upc": 24.0, "ada": 21.0}
 """The least distances of a water closet, by IPC 405.3.1, IRC R307.1 and UPC 402.5."""
 
-CHECKS = Output(
+CHECKS = output_rows(
     "checks",
     "Checks",
-    "rows",
-    columns=(
-        Output("what", "Distance", "text"),
-        Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
-        Output("limit", "Limit", "text"),
-        Output("clause", "Clause", "text"),
-        Output("result", "Result", "text"),
-    ),
+    Output("what", "Distance", "text"),
+    Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+    Output("limit", "Limit", "text"),
+    Output("clause", "Clause", "text"),
+    Output("result", "Result", "text"),
 )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from calculators.declaration import CREW_RULE, Answer, Citation, Output, refuse
+from calculators.declaration import CREW_RULE, Answer, Citation, Output, output_rows, refuse
 from calculators.declaring import Help, calculator, count, yes_no
 from calculators.writing import decimal
 
@@ -41,16 +41,13 @@ def place(where: str, smoke: int, co: int, rule: str) -> dict[str, Any]:
         Output("smoke_only", "Devices, smoke alone", "count", "each", step=1),
         Output("co_only", "Devices, CO alone", "count", "each", step=1),
         Output("devices", "Devices in all", "count", "each", step=1),
-        Output(
+        output_rows(
             "places",
             "Places",
-            "rows",
-            columns=(
-                Output("where", "Where", "text"),
-                Output("smoke", "Smoke", "count", step=1),
-                Output("co", "CO", "count", step=1),
-                Output("rule", "Rule", "text"),
-            ),
+            Output("where", "Where", "text"),
+            Output("smoke", "Smoke", "count", step=1),
+            Output("co", "CO", "count", step=1),
+            Output("rule", "Rule", "text"),
         ),
     ),
     formula=(

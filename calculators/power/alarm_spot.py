@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output
+from calculators.declaration import COMMON_PRACTICE, Answer, Citation, Output, output_rows
 from calculators.declaring import Help, calculator, choice
 from calculators.distances import VERDICT, against, distance, failing, limit_in_words, outcome, verdict
 from calculators.power.alarm_spot_drawing import CORNER, DOWN, PEAK, alarm_spot_drawing
@@ -49,17 +49,14 @@ def row(what: str, measured: float, least: float, most: float, rule: str) -> dic
         Output("verdict", "This spot", "text"),
         *VERDICT,
         Output("cooking_least", "This alarm from cooking, least", "length", "in", step=1, rounds="up"),
-        Output(
+        output_rows(
             "distances",
             "Distances",
-            "rows",
-            columns=(
-                Output("what", "To", "text"),
-                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
-                Output("limit", "Limit", "text"),
-                Output("passes", "Passes", "yes-no"),
-                Output("rule", "Rule", "text"),
-            ),
+            Output("what", "To", "text"),
+            Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+            Output("limit", "Limit", "text"),
+            Output("passes", "Passes", "yes-no"),
+            Output("rule", "Rule", "text"),
         ),
     ),
     formula="Each distance is at least its limit; the way to a door, a wall's band and a peak have a most as well.",

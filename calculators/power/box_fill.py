@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from calculators.declaration import Answer, Citation, Output, refuse
+from calculators.declaration import Answer, Citation, Output, output_rows, refuse
 from calculators.declaring import Help, calculator, choice, count, volume, yes_no
 from calculators.power.box_counts import (
     BOXES,
@@ -37,16 +37,13 @@ BOX_CHOICES = {**{each["name"]: each["label"] for each in BOXES}, MARKED: "a box
         Output("allowances", "Counts as conductors", "number", step=0.01, rounds="up"),
         Output("fits", "It fits", "yes-no"),
         Output("use", "Use", "text"),
-        Output(
+        output_rows(
             "parts",
             "Count",
-            "rows",
-            columns=(
-                Output("what", "What", "text"),
-                Output("allowances", "Counts as", "number", step=0.01, rounds="up"),
-                Output("each", "Each", "volume", "cu in", step=0.01, rounds="up"),
-                Output("volume", "Volume", "volume", "cu in", step=0.01, rounds="up"),
-            ),
+            Output("what", "What", "text"),
+            Output("allowances", "Counts as", "number", step=0.01, rounds="up"),
+            Output("each", "Each", "volume", "cu in", step=0.01, rounds="up"),
+            Output("volume", "Volume", "volume", "cu in", step=0.01, rounds="up"),
         ),
     ),
     formula=(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from calculators.declaration import CREW_RULE, Answer, Citation, Output
+from calculators.declaration import CREW_RULE, Answer, Citation, Output, output_rows
 from calculators.declaring import Guidance, Help, Law, calculator, length, yes_no
 from calculators.distances import VERDICT, distance, failing, outcome, verdict
 from calculators.power.gas_meter_place_drawing import gas_meter_place_drawing
@@ -31,17 +31,14 @@ def row(what: str, measured: float, limit: float, rule: str) -> dict[str, Any]:
     outputs=(
         Output("verdict", "This place", "text"),
         *VERDICT,
-        Output(
+        output_rows(
             "distances",
             "Distances",
-            "rows",
-            columns=(
-                Output("what", "To", "text"),
-                Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
-                Output("limit", "Least", "length", "in", step=1 / 16, rounds="tape"),
-                Output("passes", "Passes", "yes-no"),
-                Output("rule", "Rule", "text"),
-            ),
+            Output("what", "To", "text"),
+            Output("measured", "Measured", "length", "in", step=1 / 16, rounds="tape"),
+            Output("limit", "Least", "length", "in", step=1 / 16, rounds="tape"),
+            Output("passes", "Passes", "yes-no"),
+            Output("rule", "Rule", "text"),
         ),
     ),
     formula="Each distance measured is at least its limit. Inside, the place is ventilated as well.",
