@@ -90,11 +90,15 @@ def start_browser(profile: Path | None = None, text_size: int = 16) -> Chrome:
 
 @pytest.fixture
 def window(browser: Chrome, address: str) -> Iterator[Window]:
-    """The window, emptied of what an earlier test left. Whatever a test does, no policy refuses anything."""
+    """The window, emptied of what an earlier test left. Whatever a test does, no policy refuses anything.
+
+    It stays the browser's one tab: another would have service workers, and keep pages for the tests that follow.
+    """
     browser.execute_cdp_cmd("Storage.clearDataForOrigin", {"origin": address, "storageTypes": "local_storage"})
-    window = Window(browser, address)
+    window, tab = Window(browser, address), browser.current_window_handle
     yield window
     assert window.refused() == []
+    assert browser.window_handles == [tab], "a test closes the tabs that it opens, and no other"
 
 
 @pytest.fixture

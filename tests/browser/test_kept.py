@@ -158,6 +158,7 @@ def test_an_open_tab_goes_along_to_another_place(empty: Window) -> None:
     first.wait_kept(1)
     driver, one = empty.driver, empty.driver.current_window_handle
     driver.switch_to.new_window("tab")
+    two = driver.current_window_handle
     second = OnSite(empty, "?job=three-cottages&space=north-bath")
     empty.until(lambda: second.ticked() == [], "another place")
     driver.switch_to.window(one)
@@ -167,9 +168,10 @@ def test_an_open_tab_goes_along_to_another_place(empty: Window) -> None:
     first.wait_kept(2)
     first.reload()
     empty.until(lambda: first.ticked() == ["check-supply"], "the tick of that place")
-    driver.close()
-    driver.switch_to.window(next(handle for handle in driver.window_handles if handle != one))
+    driver.switch_to.window(two)
     empty.until(lambda: second.ticked() == ["check-supply"], "the same in the other tab")
+    driver.close()
+    driver.switch_to.window(one)
 
 
 def test_what_is_being_typed_stays_with_its_job(empty: Window) -> None:

@@ -274,7 +274,7 @@ def test_opened_from_a_file_it_keeps_as_well(browsers: Callable[[], Chrome], sit
     """A book in a folder, without a server."""
     page = LoadOut(Window(browsers(), f"{site.as_uri()}/"))
     page.tick(page.lines()[0])
-    again = LoadOut(Window(browsers(), f"{site.as_uri()}/"))
+    again = LoadOut(page.window)
     assert again.ticked() == {again.lines()[0]}
     assert again.window.console() == []
 
