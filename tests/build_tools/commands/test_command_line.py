@@ -472,7 +472,7 @@ def test_the_preview_shows_what_is_saved_and_ends_quietly(book: Path, taken: int
             time.sleep(0.2)
     finally:
         os.killpg(process.pid, signal.SIGINT)
-        code = process.wait(timeout=30)
+        code = process.wait(timeout=WAIT_SECONDS)
     assert code == 0
     assert "Traceback" not in log.read_text()
 
@@ -503,7 +503,7 @@ def test_a_preview_that_is_told_to_end_leaves_nothing(tmp_path: Path) -> None:
         if settings == "quick":
             _get(f"http://127.0.0.1:{port}/")
         process.send_signal(number)
-        code = process.wait(timeout=30)
+        code = process.wait(timeout=WAIT_SECONDS)
         assert serve.free_port("127.0.0.1", port) == port
         if number != signal.SIGKILL:
             assert (code, list(folder.iterdir())) == (0, []), log.read_text()
@@ -529,7 +529,7 @@ def _preview(settings: Path, port: int, folder: Path, log: Path) -> subprocess.P
 
 
 def _get(address: str) -> str:
-    with urlopen(address, timeout=30) as answer:
+    with urlopen(address, timeout=WAIT_SECONDS) as answer:
         return str(answer.read().decode())
 
 
