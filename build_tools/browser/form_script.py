@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
 
@@ -56,8 +56,26 @@ def joined(*folders: str, say: Mapping[str, str] | None = None) -> str:
 
 def of_folders(*folders: str) -> str:
     """The same as it is written, its words still to come."""
-    text = "".join(path.read_text(encoding="utf-8") for path in pieces(*folders))
-    return f'(() => {{\n"use strict";\n{text}}})();\n'
+    return f'(() => {{\n"use strict";\n{_text(pieces(*folders))}}})();\n'
+
+
+def steps_and_forms(say: Mapping[str, str]) -> str:
+    """The scripts of steps and forms as one, with the words of the steps: what both use stands in it once."""
+    return _short()["steps-form",].replace(WORDS, data_in_script(say), 1)
+
+
+def _steps_and_forms() -> str:
+    forms, steps = pieces(*FORM), pieces(*FOLDERS["steps"])
+    shared = [path for path in forms if path in steps]
+    parts = [
+        _text(shared),
+        *(f"(() => {{\n{_text([path for path in each if path not in shared])}}})();\n" for each in (forms, steps)),
+    ]
+    return f'(() => {{\n"use strict";\n{"".join(parts)}}})();\n'
+
+
+def _text(paths: Iterable[Path]) -> str:
+    return "".join(path.read_text(encoding="utf-8") for path in paths)
 
 
 def single(name: str) -> str:
@@ -69,5 +87,6 @@ def single(name: str) -> str:
 def _short() -> dict[tuple[str, ...], str]:
     """Every script of the site made short, all in one run of the minifier."""
     written = {folders: of_folders(*folders) for folders in JOINED}
+    written["steps-form",] = _steps_and_forms()
     written |= {(name,): (SCRIPTS / f"{name}.js").read_text(encoding="utf-8") for name in SINGLE}
     return dict(zip(written, shorter(*written.values()), strict=True))

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from build_tools.browser.form_script import FOLDERS, joined, of_folders
+from build_tools.browser.form_script import FOLDERS, joined, of_folders, steps_and_forms
 
 _SAID = re.compile(r"\bsay\.(\w+)")
 _STATE = "state_"
@@ -19,8 +19,17 @@ _STATE = "state_"
 
 def on_site_script(name: str, words: Mapping[str, str]) -> str:
     """One of the scripts, with the words that it uses."""
+    return joined(*FOLDERS[name], say=_said(name, words))
+
+
+def steps_form_script(words: Mapping[str, str]) -> str:
+    """The script of the steps with that of the forms, for a page with both."""
+    return steps_and_forms(_said("steps", words))
+
+
+def _said(name: str, words: Mapping[str, str]) -> dict[str, str]:
+    """The words that a script uses."""
     script = of_folders(*FOLDERS[name])
     said = {key.removeprefix("do_"): text for key, text in words.items() if key.startswith("do_")}
     used = set(_SAID.findall(script))
-    own = {key: text for key, text in said.items() if key in used or (key.startswith(_STATE) and _STATE in script)}
-    return joined(*FOLDERS[name], say=own)
+    return {key: text for key, text in said.items() if key in used or (key.startswith(_STATE) and _STATE in script)}

@@ -10,7 +10,7 @@ from build_tools.book.checks.calculators import standards
 from build_tools.book.checks.context import Context
 from build_tools.browser.form_script import FOLDERS, FORM, joined
 from build_tools.browser.offline import page_script
-from build_tools.browser.on_site import on_site_script
+from build_tools.browser.on_site import on_site_script, steps_form_script
 from build_tools.browser.scripts import make_scripts, script_problems
 from build_tools.pages.fonts import make_fonts
 from build_tools.pages.icons import icons
@@ -43,11 +43,11 @@ def site_files(
     made |= {shown.url: shown.content for shown in pictures.values()}
     made |= make_scripts(context, cache)
     say = words(context.book.language)
-    made["assets/script/form.js"] = form = joined(*FORM)
+    made["assets/script/form.js"] = joined(*FORM)
     made["assets/script/search.js"] = joined("search")
     made["assets/script/page.js"] = page_script(say)
     made |= {f"assets/script/{name}.js": on_site_script(name, say) for name in FOLDERS}
-    made["assets/script/steps-form.js"] = form + str(made["assets/script/steps.js"])
+    made["assets/script/steps-form.js"] = steps_form_script(say)
     made["assets/script/places.js"] = places_script(context)
     made["record.schema.json"] = record_schema()
     made |= {f"assets/{name}": content for name, content in icons().items()}

@@ -8,6 +8,7 @@ is a scope of its own; what others need of a file is handed over in ``crew.given
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -44,6 +45,8 @@ ROWS: tuple[Name, Name] = (("calculators.answering", "split_rows"), ("calculator
 """What it calls for an input of rows."""
 BY_FEW = ("calculators.distances", "calculators.drawing_scale", "calculators.polygons", "calculators.shapes")
 """Shared modules that few pages need: each calculator that does brings them along."""
+FEW = 4
+"""So many drawings at most bring what they use of the shared modules along, instead of all that are redrawn."""
 
 
 class NotPlain(Exception):
@@ -88,7 +91,9 @@ class _Bundle:
             raise NotPlain(self.program.problems)
         self.shared = self._shared([*ENTRIES, *answers])
         """What the shared file has."""
-        self.drawn = self._shared([LAY_OUT, *self.drawings.values()]) - self.shared
+        by_drawing = Counter(use for each in self.drawings.values() for use in self.program.reached([each]))
+        by_few = {name for name, drawings in by_drawing.items() if drawings <= FEW} - self.program.reached([LAY_OUT])
+        self.drawn = self._shared([LAY_OUT, *self.drawings.values()]) - self.shared - by_few
         """What the file that draws has beside that."""
         owns = [*(self._own(starts(each), self.shared) for each in calculators), *map(self._drawing_own, calculators)]
         owns.append(self.drawn)

@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from build_tools.browser.form_script import FORM, PIECES, joined, of_folders
+from build_tools.browser.form_script import FOLDERS, FORM, PIECES, joined, of_folders, steps_and_forms
 from build_tools.pages.live import live_page, open_inputs
 from build_tools.pages.words import words
 from calculators.registry import CALCULATORS
@@ -39,6 +39,16 @@ def test_the_pieces_are_joined_in_order() -> None:
         for function in re.findall(r"^function (\w+)", piece.read_text(encoding="utf-8"), re.MULTILINE):
             assert script.count(f"function {function}(") == 1, piece.name
     assert not re.search(r"^\s*(//|/\*)", joined(*FORM), re.MULTILINE)
+
+
+def test_what_steps_and_forms_share_stands_in_their_script_once() -> None:
+    """A page with both loads less than the two scripts; it is sound, and has the words of the steps."""
+    say = {"walk": "Walk through it"}
+    apart = joined(*FORM) + joined(*FOLDERS["steps"], say=say)
+    both = steps_and_forms(say)
+    assert both.count("dataset.come=") < apart.count("dataset.come=")
+    assert "Walk through it" in both and "{WORDS}" not in both
+    assert new_engine().eval(f"(function () {{ {both} }}); 1") == 1
 
 
 @pytest.mark.parametrize("page", [["wax-ring"], ["wax-ring", "drain-fall"]])
