@@ -62,7 +62,8 @@ class SitePage(HTMLParser):
         self.elements.append(self._open.pop())
 
     def handle_data(self, data: str) -> None:
-        for element in self._open:
+        inert = next((at for at, element in enumerate(self._open) if element.tag == "template"), 0)
+        for element in self._open[inert:]:
             element.words.append(data)
         if data.strip() and not any(element.tag in UNSEEN for element in self._open):
             self.texts.append(" ".join(data.split()))

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import asdict
 from importlib.metadata import version
 from pathlib import Path
+from typing import Any
 
 import calculators as package
 from build_tools.book.calls import settle
@@ -15,7 +16,7 @@ from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic
 from build_tools.book.files import write_whole
 from build_tools.browser.compiler.bundle import NotPlain, Scripts, compile_calculators
-from build_tools.browser.declarations import Standard, declaration
+from build_tools.browser.declarations import declaration
 from build_tools.browser.in_script import data_in_script
 from build_tools.browser.shorten import shorter
 from calculators.declaration import Calculator
@@ -49,15 +50,10 @@ def _made(context: Context, kept: Path) -> dict[str, str]:
     return made
 
 
-def standards_of(context: Context, calculator: Calculator) -> dict[str, Standard]:
-    """The crew standard of each input that starts at one."""
-    found: dict[str, Standard] = {}
-    for name, input in settle(context.book, calculator, {}).settled.items():
-        if input.by == "standard":
-            target = context.index.targets["value", input.standard]
-            written = context.book.values[input.standard].item.quantity
-            found[name] = {"title": target.title, "url": target.url, "written": written, "value": input.value}
-    return found
+def standards_of(context: Context, calculator: Calculator) -> dict[str, Any]:
+    """The value of the crew standard of each input that starts at one."""
+    settled = settle(context.book, calculator, {}).settled
+    return {name: input.value for name, input in settled.items() if input.by == "standard"}
 
 
 def compiled(calculators: Iterable[Calculator], kept: Path) -> Scripts:

@@ -6,7 +6,7 @@ Each page has a set of its own, since links are relative.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from html import escape
 from types import MappingProxyType
 from typing import Any
@@ -23,10 +23,11 @@ from build_tools.book.prose import ProseLink, html, plain
 from build_tools.book.references import figure_of, named_value
 from build_tools.book.tables import ComputedTable
 from build_tools.pages.drawings import drawn
-from build_tools.pages.live import open_inputs, start_of
+from build_tools.pages.live import field_of, open_inputs, start_of
 from build_tools.pages.on_site import content_hash, lookers, measure_data
 from build_tools.pages.pictures import SitePicture
-from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Output
+from build_tools.pages.words import words as fixed_words
+from calculators.declaration import COMMON_PRACTICE, CREW_RULE, Calculator, Citation, Input, Output
 from calculators.run import shown
 
 LABELS = (COMMON_PRACTICE.source, CREW_RULE.source)
@@ -42,6 +43,8 @@ class Helpers:
     top: str
     pictures: dict[tuple[str, str], SitePicture]
     folder: str = ""
+    formed: set[str] = field(default_factory=set)
+    """The calculators that a form of the page was made for: a further one has its fields' parts from the first."""
 
     def names(self) -> dict[str, Any]:
         """The helpers by the names that the templates use."""
@@ -192,21 +195,22 @@ class Helpers:
         """
         calculator, answer = called.calculator, called.answer or {}
         texts = shown(calculator, answer)
-        opened = open_inputs(called, {*given, *readings}, self.context.book.standards(calculator.name))
+        standards = self.context.book.standards(calculator.name)
+        opened = open_inputs(called, {*given, *readings}, standards)
+        is_first = calculator.name not in self.formed
+        self.formed.add(calculator.name)
         lines = [
-            {"label": each.label, "text": shown_input(each, called.values[each.name]), "open": each.name in opened}
+            self._line(each, called.values.get(each.name), standards.get(each.name)) | {"open": each.name in opened}
             for each in calculator.inputs
-            if called.values.get(each.name) not in (None, [], "")
         ]
         return {
             "calculator": calculator.name,
             "title": calculator.title,
             "url": self.url("calculator", calculator.name),
+            "is_first": is_first,
             "inputs": [line for line in lines if line["open"]],
             "standards": [line for line in lines if not line["open"]],
-            "start": start_of(self.context.book, called, key, given, list(show), opened, readings)
-            if calculator.on_site
-            else "",
+            "start": start_of(self.context.book, called, key, given, readings) if calculator.on_site else "",
             "outputs": [_output(output, texts[output.name]) for output in in_order_of(calculator.outputs, show)],
             "working": answer.get("working", []),
             "cautions": answer.get("cautions", []),
@@ -214,6 +218,17 @@ class Helpers:
             "cannot_decide": self.prose(calculator.cannot_decide) if calculator.cannot_decide else "",
             "sources": self.sources(calculator),
         }
+
+    def _line(self, declared: Input, value: Any, standard: str | None) -> dict[str, Any]:
+        """An input as the templates show it; without a text where it has nothing yet."""
+        line = field_of(declared, fixed_words(self.context.book.language))
+        line["text"] = "" if value in (None, [], "") else shown_input(declared, value)
+        line["standard"] = standard and {
+            "url": self.url("value", standard),
+            "title": self.title("value", standard),
+            "written": self.context.book.values[standard].item.quantity,
+        }
+        return line
 
     def table(self, table: Table) -> dict[str, Any]:
         """A computed table."""
@@ -276,10 +291,11 @@ def in_order_of(outputs: Sequence[Output], names: Sequence[str]) -> list[Output]
 def _output(output: Output, text: Any) -> dict[str, Any]:
     """An output as the templates show it; one of rows has its columns and cells."""
     if output.quantity != "rows":
-        return {"label": output.label, "text": text or NOTHING, "columns": [], "rows": []}
+        return {"name": output.name, "label": output.label, "text": text or NOTHING, "columns": [], "rows": []}
     columns = [column.label for column in output.columns]
     rows = [[row[column.name] or NOTHING for column in output.columns] for row in text]
-    return {"label": output.label, "text": "" if rows else NOTHING, "columns": columns, "rows": rows}
+    text = "" if rows else NOTHING
+    return {"name": output.name, "label": output.label, "text": text, "columns": columns, "rows": rows}
 
 
 def _first_lines(computed: ComputedTable) -> tuple[tuple[str, str], ...]:

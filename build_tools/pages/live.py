@@ -15,7 +15,7 @@ from calculators.declaration import Calculator, Input
 
 WORDS = "live_"
 """The words of the forms have names that start so."""
-SHARED = ("how_worked_out", "answer", "caution", "at_standards", "our_standard")
+SHARED = ("how_worked_out", "answer", "caution", "at_standards")
 """Words that the forms and the pages have in common."""
 
 
@@ -30,8 +30,6 @@ def start_of(
     called: CallResult,
     key: str,
     given: Mapping[str, Any],
-    show: list[str],
-    open_: list[str],
     readings: Mapping[str, str],
 ) -> str:
     """Where a form starts, as JSON: ``key`` is its name in addresses, ``given`` the texts that the page puts in.
@@ -44,9 +42,25 @@ def start_of(
         for each in calculator.inputs
         if given.get(each.name) not in (None, "", [])
     }
-    folded = [each.name for each in calculator.inputs if each.name not in open_]
-    start = {"key": key, "given": texts, "readings": dict(readings), "show": show, "folded": folded}
-    return json.dumps(start, ensure_ascii=False)
+    return json.dumps({"given": texts, "readings": dict(readings), "key": key}, ensure_ascii=False)
+
+
+def field_of(declared: Input, words: Mapping[str, str]) -> dict[str, Any]:
+    """What stands on the page for an input: its name and label, its help, what can be chosen, and its columns."""
+    return {
+        "name": declared.name,
+        "label": declared.label,
+        "help": declared.help,
+        "choices": _choices(declared, words),
+        "columns": [{"label": column.label, "choices": _choices(column, words)} for column in declared.columns],
+    }
+
+
+def _choices(declared: Input, words: Mapping[str, str]) -> list[tuple[str, str]]:
+    """The names that can be chosen, with their labels."""
+    if declared.quantity == "yes-no":
+        return [(name, words[name]) for name in ("yes", "no")]
+    return [(choice.name, choice.label) for choice in declared.choices]
 
 
 def _text(book: Book, declared: Input, written: Written) -> str:

@@ -171,6 +171,8 @@ def test_forms_of_one_calculator_follow_one_another(window: Window) -> None:
     form.type("throat", "18'")
     wanted = answer("approach-concrete", {"throat": "18'", "depth": "6'"}, BOOK)["order"]
     window.until(lambda: other.says("order") == wanted, "the other form")
+    helps = [one.field("grade_break").find_element("css selector", ".help").text for one in (form, other)]
+    assert helps[0] == helps[1] != "", "the page brings it with the first form alone"
 
 
 def test_rows_are_put_in_block_by_block(window: Window) -> None:

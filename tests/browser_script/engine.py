@@ -12,6 +12,8 @@ from py_mini_racer import MiniRacer
 from build_tools.browser.compiler.bundle import compile_calculators
 from build_tools.browser.declarations import declaration
 from build_tools.browser.in_script import data_in_script
+from build_tools.pages.live import field_of
+from build_tools.pages.words import words
 from calculators.answering import filled, keep_limits, read_one, read_rows, shown_lines, split_rows, with_cautions
 from calculators.declaration import Calculator, Input, Refused
 from calculators.registry import CALCULATORS
@@ -20,6 +22,22 @@ from tests.script_engine import new_engine
 
 ON_SITE = {name: each for name, each in CALCULATORS.items() if each.on_site}
 
+LABEL = """
+function label(name, given) {
+  var parts = JSON.parse(given), declared = crew.calculators[name].declaration;
+  function choices(pairs) { return pairs.map(function (one) { return { name: one[0], label: one[1] }; }); }
+  declared.inputs.forEach(function (input, at) {
+    input.label = parts[0][at].label;
+    input.choices = choices(parts[0][at].choices);
+    input.columns.forEach(function (column, place) {
+      column.label = parts[0][at].columns[place].label;
+      column.choices = choices(parts[0][at].columns[place].choices);
+    });
+  });
+  declared.outputs.forEach(function (output, at) { output.label = parts[1][at].label; });
+  return true;
+}
+"""
 HARNESS = """
 function answerAll(name, cases) {
   return JSON.stringify(JSON.parse(cases).map(function (one) {
@@ -49,11 +67,20 @@ def engine() -> MiniRacer:
     scripts = compile_calculators(ON_SITE.values())
     made = new_engine()
     made.eval(scripts.core)
+    made.eval(LABEL)
     for name, functions in scripts.functions.items():
         made.eval(functions.replace("DECLARATION", data_in_script(declaration(CALCULATORS[name], {})), 1))
+        label(made, CALCULATORS[name])
     made.eval(scripts.draw)
     made.eval(HARNESS)
     return made
+
+
+def label(engine: MiniRacer, calculator: Calculator) -> None:
+    """Put in the labels and choices that a form takes from its page."""
+    inputs = [field_of(each, words()) for each in calculator.inputs]
+    outputs = [{"label": each.label} for each in calculator.outputs]
+    engine.call("label", calculator.name, json.dumps([inputs, outputs]))
 
 
 def in_script(name: str, cases: list[dict[str, Any]]) -> list[dict[str, Any]]:

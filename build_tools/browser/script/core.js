@@ -23,16 +23,14 @@ function attempts$read_or_why(text, quantity, unit) {
   }
 }
 
-// Inputs and outputs from the rows that build_tools/browser/declarations.py writes, with what these leave out.
-const choiceOf = ([name, label]) => ({ name, label });
-const standardOf = ([title, url, written, value]) => ({ title, url, written, value });
+// Inputs and outputs from the rows that build_tools/browser/declarations.py writes, with what these leave out. Labels and
+// choices stand on the page: a form puts them in.
 const inputOf = (
-  [name, label, quantity, unit = "", least = null, most = null, usual = null, other = null, standard, help = "", choices = [], ways = [], columns = [], rule = null]
+  [name, quantity, unit = "", other = null, least = null, most = null, usual = null, ways = [], columns = [], rule = null]
 ) => ({
-  name, label, quantity, unit, least, most, usual, default: other, help, ways, rule,
-  standard: standard ? standardOf(standard) : null, choices: choices.map(choiceOf), columns: columns.map(inputOf)
+  name, label: "", quantity, unit, least, most, usual, default: other, ways, rule, choices: [], columns: columns.map(inputOf)
 });
-const outputOf = ([name, label, quantity, unit = "", step = 0, rounds = "nearest", ways = [], columns = []]) => ({
+const outputOf = ([name, quantity, unit = "", step = 0, rounds = "nearest", ways = [], columns = [], label = ""]) => ({
   name, label, quantity, unit, step, rounds, ways, columns: columns.map(outputOf)
 });
 
@@ -48,10 +46,7 @@ function tried(work, name = "") {
 
 function complete(name, values) {
   const given = {}, { inputs } = calculators[name].declaration;
-  for (const input of inputs) {
-    if ((values[input.name] ?? null) !== null) given[input.name] = values[input.name];
-    else if (input.standard) given[input.name] = input.standard.value;
-  }
+  for (const { name: one } of inputs) if ((values[one] ?? null) !== null) given[one] = values[one];
   return answering$filled(inputs, given);
 }
 
@@ -95,7 +90,7 @@ const crew = {
     return { value: readers.rows(item, rows, inputName, label, metric === true) };
   }, inputName),
 
-  // Values of the inside for all inputs: those given, and the crew's standards and the defaults for the others.
+  // Values of the inside for all inputs: those given, and the defaults for the others.
   complete,
 
   // {answer} or {input, message}.

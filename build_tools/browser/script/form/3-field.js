@@ -2,18 +2,35 @@
 //
 // A field holds `text` (what was put in, with its unit), `page` (where the page starts it), `start` (the reading of the
 // measurement that it is linked to, or else `page`), and the elements `box` (for it all), `wrong` (why it cannot be used)
-// and, where it has them, `reads`, `back` and `readAt`.
+// and, where it has them, `reads`, `back` and `readAt`. `parts` is what the page has for it.
 
 /** A field that tells the form when it is changed: `changed()` after each key, `settled()` when somebody is done. */
 function makeField(form, input, number) {
-  const standard = input.standard;
-  const start = form.start.given[input.name] ?? standard?.written ?? exactly(input);
-  const field = { form, input, page: start, start, text: start, id: `${form.key}-${number}`, read: null };
-  field.standard = standard ? standard.written : null;
+  const there = form.root.querySelector(`[data-input="${input.name}"]`);
+  const kept = `${form.name}.${input.name}`;
+  partsOf[kept] ??= there.querySelector("template")?.content;
+  const parts = partsOf[kept]?.cloneNode(true);
+  const standard = parts?.querySelector(".ours-is b")?.textContent ?? null;
+  const start = form.start.given[input.name] ?? standard ?? exactly(input);
+  const field = { form, input, parts, standard, page: start, start, text: start, id: `${form.key}-${number}`, read: null };
+  field.isFolded = Boolean(there.closest("details"));
+  input.label = there.querySelector("dt").textContent;
+  input.choices = choicesIn(parts, "[type=radio]");
+  input.columns.forEach((column, at) => {
+    const cell = parts.querySelector(".row-in").children[at];
+    column.label = cell.firstChild.textContent;
+    column.choices = choicesIn(cell, "option");
+  });
   field.reading = form.start.readings[input.name] ? measureOf(form.start.readings[input.name]) : null;
   startFromReading(field);
   return field;
 }
+
+/** What the first form of a calculator brings for its fields, for every form of it on the page. */
+const partsOf = {};
+
+/** What can be chosen, as the calculator takes it. */
+const choicesIn = (parts, kind) => [...(parts?.querySelectorAll(kind) ?? [])].map((one) => ({ name: one.value, label: one.label ?? one.nextSibling.textContent }));
 
 /** The measurement of the page with that name. */
 const measureOf = (name) => [...document.querySelectorAll("[data-measure]")].find((one) => JSON.parse(one.dataset.measure).name === name);
@@ -59,7 +76,8 @@ function drawField(field) {
   const kind = { choice: choices, "yes-no": choices, plan: area, rows: rowsEditor }[input.quantity] ?? line;
   field.wrong = make("p", { class: "wrong", id: `${id}-wrong` });
   field.reads = make("p", { class: "reads" });
-  const help = input.help ? make("p", { class: "help", id: `${id}-help` }, input.help) : "";
+  const help = field.parts?.querySelector(".help") ?? "";
+  if (help) help.id = `${id}-help`;
   field.describes = `${id}-wrong${help && ` ${id}-help`}`;
   const { label, control } = kind(field);
   const group = ["choice", "yes-no", "rows"].includes(input.quantity);
@@ -93,15 +111,15 @@ function readingAt(field) {
 
 /** The crew's standard by name, and the way back to it. */
 function standardOf(field) {
-  const { standard } = field.input;
-  if (!standard) return [];
-  const link = make("a", { href: page.top !== null && page.top + standard.url }, standard.title);
+  if (field.standard === null) return [];
+  const ours = field.parts.querySelector(".ours-is");
   field.back = button(say.back, () => {
     put(field, field.standard);
     field.form.changed(field);
     field.box.querySelector("input, textarea")?.focus();
   }, { class: "back-to" });
-  return [make("p", { class: "ours-is" }, make("span", { class: "label" }, say.our_standard), link, " ", make("b", {}, standard.written), field.back)];
+  ours.append(field.back);
+  return [ours];
 }
 
 /** What stands around the figure: how it was read, why it cannot be used, the way back. */

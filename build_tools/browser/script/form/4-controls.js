@@ -75,18 +75,16 @@ function step(field, ways) {
 /** Big buttons, one of which is pressed. */
 function choices(field) {
   const { input, id } = field;
-  const known = input.quantity === "yes-no" ? [{ name: "yes", label: say.yes }, { name: "no", label: say.no }] : input.choices;
-  const control = make("div", { class: "choose" });
-  const radios = known.map((choice) => {
-    const radio = make("input", { type: "radio", name: id, value: choice.name });
+  const control = field.parts.querySelector(".choose");
+  const radios = [...control.querySelectorAll("input")];
+  for (const radio of radios) {
+    radio.name = id;
     radio.addEventListener("change", () => {
-      field.text = choice.name;
+      field.text = radio.value;
       showAround(field);
       field.form.changed(field);
     });
-    control.append(make("label", {}, radio, make("span", {}, choice.label)));
-    return radio;
-  });
+  }
   field.show = () => {
     const { value } = readField(field);
     const name = value === true ? "yes" : value === false ? "no" : value;

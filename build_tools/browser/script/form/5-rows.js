@@ -25,34 +25,31 @@ function rowsEditor(field) {
 
 /** One row; `cells()` gives its texts. */
 function rowBlock(field, list, cells, changed) {
-  const controls = field.input.columns.map((column, at) => cellControl(column, cells[at] ?? ""));
-  const row = make("div", { class: "row-in" });
-  row.cells = () => controls.map((one) => one.text());
-  controls.forEach((one, at) => row.append(make("label", {}, make("span", {}, field.input.columns[at].label), one.element)));
-  row.append(button(say.drop_row, () => {
+  const row = field.parts.querySelector(".row-in").cloneNode(true);
+  const texts = field.input.columns.map((column, at) => cellText(column, row.children[at].lastChild, cells[at] ?? ""));
+  row.cells = () => texts.map((text) => text());
+  row.lastChild.addEventListener("click", () => {
     const next = row.nextSibling ?? row.previousSibling;
     row.remove();
     changed();
     next?.querySelector("input").focus();
-  }, { class: "act" }));
+  });
   row.addEventListener("input", changed);
   row.addEventListener("change", () => field.form.settled(field));
   return row;
 }
 
-/** The control of a cell and the way to its text. Signs that part rows and cells are no part of a text. */
-function cellControl(column, text) {
-  if (column.quantity === "yes-no") return listed(column, text, [{ name: "yes", label: say.yes }, { name: "no", label: say.no }]);
-  if (column.quantity === "choice") return listed(column, text, column.choices);
-  const typing = make("input", { type: "text", inputmode: keys(column), autocomplete: "off", value: inBox(column, text) });
-  return { element: typing, text: () => withUnit(column, typing.value.replace(/[,;]+/g, " ").trim()) };
-}
-
-function listed(column, text, known) {
-  const chosen = text || { true: "yes", false: "no" }[column.default] || column.default;
-  const isChosen = (one) => [one.name, one.label].some((word) => word.toLowerCase() === String(chosen).toLowerCase());
-  const list = make("select", {}, ...known.map((one) => make("option", { value: one.name, selected: isChosen(one) }, one.label)));
+/** Fill the control of a cell; gives the way to its text. Signs that part rows and cells are no part of a text. */
+function cellText(column, control, text) {
+  if (!column.choices.length) {
+    control.inputMode = keys(column);
+    control.value = inBox(column, text);
+    return () => withUnit(column, control.value.replace(/[,;]+/g, " ").trim());
+  }
   // What is left at its default is not written, so that a short row stays short.
   const byDefault = String({ true: "yes", false: "no" }[column.default] ?? column.default);
-  return { element: list, text: () => (list.value === byDefault ? "" : list.value) };
+  const isChosen = (one) => [one.name, one.label].some((word) => word.toLowerCase() === (text || byDefault).toLowerCase());
+  const chosen = column.choices.find(isChosen);
+  if (chosen) control.value = chosen.name;
+  return () => (control.value === byDefault ? "" : control.value);
 }

@@ -2,6 +2,11 @@
 
 /** The parts of the answer, in place of the worked example that the page came with. */
 function makeAnswer(form) {
+  for (const there of form.root.querySelectorAll("[data-output]")) {
+    form.shows.push(there.dataset.output);
+    const output = form.declared.outputs.find((one) => one.name === there.dataset.output);
+    output.label ||= there.querySelector("dt").textContent;
+  }
   const stale = make("p", { class: "stale-says", hidden: true });
   const figures = make("dl", { class: "answer" });
   const lists = make("div");
@@ -31,11 +36,10 @@ function showAnswer(form, values, answer) {
   redraw(form, values, answer);
 }
 
-/** The outputs that the page asks for, in its order; all where it asks for none. */
+/** The outputs that the page asks for, in its order. */
 function shownLines(form, answer) {
   const all = crew.shown(form.name, answer, metric);
-  const { show } = form.start;
-  return show.length ? show.map((name) => all.find((one) => one.name === name)) : all;
+  return form.shows.map((name) => all.find((one) => one.name === name));
 }
 
 /** A line of the answer; it is read out whole when its figure changes. */

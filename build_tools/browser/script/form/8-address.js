@@ -48,7 +48,7 @@ function addressTake() {
     const field = form?.fields.find((one) => one.input.name === name);
     if (!field) continue;
     put(field, text);
-    if (form.start.folded.includes(name)) form.showRest();
+    if (field.isFolded) form.showRest();
     follow(form, field);
     work(form);
   }

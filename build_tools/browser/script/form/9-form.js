@@ -3,7 +3,7 @@
 function makeForm(root) {
   const start = JSON.parse(root.dataset.start);
   const name = root.dataset.calculator;
-  const form = { root, name, start, key: start.key, declared: crew.calculators[name].declaration };
+  const form = { root, name, start, key: start.key, shows: [], declared: crew.calculators[name].declaration };
   form.fields = form.declared.inputs.map((input, number) => makeField(form, input, number));
   form.answerBox = root.querySelector(".comes");
   form.changed = (field) => {
@@ -23,9 +23,8 @@ function makeForm(root) {
 
 /** What the page gives to type in, and the rest folded; a folded field is built when it is first seen. */
 function fieldParts(form) {
-  const isFolded = (field) => form.start.folded.includes(field.input.name);
-  const open = form.fields.filter((field) => !isFolded(field));
-  const folded = form.fields.filter(isFolded);
+  const open = form.fields.filter((field) => !field.isFolded);
+  const folded = form.fields.filter((field) => field.isFolded);
   const head = make("div", { class: "head-in" }, make("p", { class: "label" }, say.put_in), hasUnits(form) ? unitSwitch() : "");
   const parts = [head, make("div", { class: "fields" }, ...open.map(drawField))];
   if (!folded.length) return parts;

@@ -8,15 +8,7 @@ interface Choice {
   label: string;
 }
 
-/** A crew standard that an input starts at: where it stands in the book, as it is written, and inside. */
-interface Standard {
-  title: string;
-  url: string;
-  written: string;
-  value: any;
-}
-
-/** An input of a calculator, or a column of one. Figures are in the unit of the inside. */
+/** An input of a calculator, or a column of one. Figures are in the unit of the inside; labels and choices are the page's. */
 interface Input {
   name: string;
   label: string;
@@ -28,11 +20,9 @@ interface Input {
   usual: [number, number] | null;
   rule: { side: string; limit: number; source: string; weight: string } | null;
   choices: Choice[];
-  help: string;
   /** The two ways of a figure that has no sign; none for any other. */
   ways: string[];
   columns: Input[];
-  standard: Standard | null;
 }
 
 interface Output {
