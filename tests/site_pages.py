@@ -1,132 +1,99 @@
-"""Reads finished pages with Python's own HTML parser: links, ids, headings, cells, and what the page loads."""
+"""Reads finished pages: their elements, links and ids, what a page loads, and whether it is well formed."""
 
 from __future__ import annotations
 
 import posixpath
 import re
-from dataclasses import dataclass, field
-from html.parser import HTMLParser
+from functools import cached_property
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
-VOID = {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"}
-UNSEEN = {"script", "style", "template"}
+import html5lib
+from bs4 import BeautifulSoup, Tag
+from bs4.element import TemplateString
+
+from build_tools.pages.page import Page
+
 LOADING_RELS = {"stylesheet", "icon", "preload", "modulepreload", "prefetch", "preconnect", "dns-prefetch", "manifest"}
+CLOSED_BY_GUESS = ("p", "li", "dt", "dd", "tr", "td", "th", "thead", "tbody", "tfoot", "option", "body", "html")
+"""Elements whose end tag HTML allows to be left out; ours never is."""
 
 
-@dataclass(eq=False)
-class Element:
-    """An open or finished element with the words in it; ``above`` are the elements around it, the outermost first."""
-
-    tag: str
-    attributes: dict[str, str]
-    line: int
-    above: tuple[Element, ...]
-    words: list[str] = field(default_factory=list)
-
-    @property
-    def classes(self) -> list[str]:
-        """Its classes."""
-        return self.attributes.get("class", "").split()
-
-    @property
-    def text(self) -> str:
-        """Its words, spaces as one."""
-        return " ".join("".join(self.words).split())
-
-
-class SitePage(HTMLParser):
-    """One page: its elements in the order in which they end, each with its text."""
+class SitePage:
+    """A page by its address from the top of the site; Beautiful Soup reads it, once something is asked of it."""
 
     def __init__(self, url: str, html: str) -> None:
-        super().__init__(convert_charrefs=True)
         self.url = url
         self.html = html
-        self.elements: list[Element] = []
-        self.texts: list[str] = []
-        self._open: list[Element] = []
-        self.feed(html)
-        self.close()
-        assert self._open == [], f"{url}: never closed: {[(one.tag, one.line) for one in self._open]}"
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        (self.elements if tag in VOID else self._open).append(self._element(tag, attrs))
+    @classmethod
+    def of(cls, page: Page) -> SitePage:
+        """The content of a page as the build makes it, found to be well formed."""
+        made = cls(page.url, page.content)
+        assert made.mistakes() == [], page.url
+        return made
 
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.elements.append(self._element(tag, attrs))
+    @cached_property
+    def soup(self) -> BeautifulSoup:
+        """Its tree."""
+        return BeautifulSoup(self.html, "lxml")
 
-    def handle_endtag(self, tag: str) -> None:
-        assert self._open and self._open[-1].tag == tag, (
-            f"{self.url}:{self.getpos()[0]}: </{tag}> ends no open element; open are {[one.tag for one in self._open]}"
-        )
-        self.elements.append(self._open.pop())
+    def select(self, selector: str) -> list[Tag]:
+        """The elements of a CSS selector, in their order."""
+        return list(self.soup.select(selector))
 
-    def handle_data(self, data: str) -> None:
-        inert = next((at for at, element in enumerate(self._open) if element.tag == "template"), 0)
-        for element in self._open[inert:]:
-            element.words.append(data)
-        if data.strip() and not any(element.tag in UNSEEN for element in self._open):
-            self.texts.append(" ".join(data.split()))
-
-    def _element(self, tag: str, attrs: list[tuple[str, str | None]]) -> Element:
-        return Element(tag, {name: value or "" for name, value in attrs}, self.getpos()[0], tuple(self._open))
-
-    def all(self, *tags: str) -> list[Element]:
-        """The elements of those kinds, in the order of their lines."""
-        return sorted((element for element in self.elements if element.tag in tags), key=lambda element: element.line)
-
-    def by_class(self, name: str) -> list[Element]:
-        """The elements of that class, in the order of their lines."""
-        found = (element for element in self.elements if name in element.classes)
-        return sorted(found, key=lambda element: element.line)
-
-    def within(self, around: Element, *tags: str, named: str = "") -> list[Element]:
-        """The elements in another one, of those kinds or that class where they are given."""
-        found = self.by_class(named) if named else self.all(*tags) if tags else self.elements
-        return [element for element in found if around in element.above]
+    def texts(self) -> list[str]:
+        """Each text that is shown, spaces as one."""
+        return [" ".join(text.split()) for text in self.soup.stripped_strings]
 
     def ids(self) -> list[str]:
-        """Every id, in the order of the elements' ends."""
-        return [element.attributes["id"] for element in self.elements if "id" in element.attributes]
+        """Every id."""
+        return [attribute(element, "id") for element in self.soup.find_all(id=True)]
 
     def links(self) -> list[str]:
         """The addresses of all links."""
-        return [link.attributes["href"] for link in self.all("a") if "href" in link.attributes]
+        return [attribute(link, "href") for link in self.soup.find_all("a", href=True)]
 
     def loads(self) -> list[str]:
         """The addresses of everything that a browser fetches to show the page."""
         found = []
-        for element in self.elements:
-            attributes = element.attributes
-            found += [attributes[name] for name in ("src", "poster", "data") if name in attributes]
-            found += [part.split()[0] for part in attributes.get("srcset", "").split(",") if part.strip()]
-            found += loaded_by_css(attributes.get("style", ""))
-            if element.tag == "link" and LOADING_RELS & set(attributes.get("rel", "").split()):
-                found.append(attributes["href"])
-            if element.tag in ("use", "image") and not attributes.get("href", "#").startswith("#"):
-                found.append(attributes["href"])
-            if element.tag == "style":
-                found += loaded_by_css("".join(element.words))
+        for element in self.soup.find_all(True):
+            found += [attribute(element, name) for name in ("src", "poster", "data") if element.has_attr(name)]
+            found += [part.split()[0] for part in attribute(element, "srcset").split(",") if part.strip()]
+            found += loaded_by_css(attribute(element, "style"))
+            if element.name == "link" and LOADING_RELS & set(attribute(element, "rel").split()):
+                found.append(attribute(element, "href"))
+            if element.name in ("use", "image") and attribute(element, "href")[:1] not in ("", "#"):
+                found.append(attribute(element, "href"))
+            if element.name == "style":
+                found += loaded_by_css(element.get_text())
         return found
 
-    def element_html(self, id: str) -> str:
-        """The source of the element with that id."""
-        return self._source(rf'<(\w+)[^<>]* id="{re.escape(id)}"')
+    def mistakes(self) -> list[str]:
+        """What is not well formed: each error that HTML names, by its line, and each end tag that is left out."""
+        parser = html5lib.HTMLParser()
+        whole = self.html.lstrip().lower().startswith("<!doctype")
+        (parser.parse if whole else parser.parseFragment)(self.html)
+        found = [f"line {line}: {html5lib.constants.E[code] % given}" for (line, _), code, given in parser.errors]
+        written = re.sub(r"(?s)<(script|style)\b.*?</\1>|<!--.*?-->", "", self.html)
+        for tag in CLOSED_BY_GUESS:
+            opened, closed = len(re.findall(rf"<{tag}[\s>]", written)), written.count(f"</{tag}>")
+            found += [f"{opened} <{tag}>, {closed} </{tag}>"] if opened != closed else []
+        return found
 
-    def first_html(self, tag: str, named: str) -> str:
-        """The source of the first element of that kind and class."""
-        return self._source(rf'<({tag}) class="{re.escape(named)}"')
 
-    def _source(self, opening: str) -> str:
-        start = re.search(opening, self.html)
-        assert start is not None, f"{self.url} has no {opening}"
-        depth = 0
-        for tag in re.finditer(rf"<(/?){start[1]}\b", self.html[start.start() :]):
-            depth += -1 if tag[1] else 1
-            if depth == 0:
-                end = self.html.index(">", start.start() + tag.start())
-                return self.html[start.start() : end + 1]
-        raise AssertionError(f"{self.url}: {opening} is never closed")
+def attribute(element: Tag, name: str) -> str:
+    """An attribute as it is written; nothing where there is none."""
+    value = element.get(name, "")
+    return value if isinstance(value, str) else " ".join(value or ())
+
+
+def text_of(element: Tag) -> str:
+    """The words of an element, spaces as one. A template in it shows none; what stands in a template has its own."""
+    words = element.get_text()
+    if not words and element.find_parent("template"):
+        words = element.get_text(types=(TemplateString,))
+    return " ".join(words.split())
 
 
 def loaded_by_css(css: str) -> list[str]:

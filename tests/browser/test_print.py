@@ -14,7 +14,7 @@ from selenium.webdriver import Chrome
 
 from build_tools.commands.site import BOOK
 from tests.browser.window import Window
-from tests.site_pages import SitePage, resolve
+from tests.site_pages import SitePage, attribute, resolve, text_of
 from tests.tables import procedures
 
 PAGES = {
@@ -65,7 +65,7 @@ def test_it_takes_few_sheets(paper: Paper) -> None:
 
 def test_what_must_be_read_is_on_it(paper: Paper, pages: dict[str, SitePage]) -> None:
     """Each step's action, each hazard and how to avoid it, and what each hold point stops, are on paper."""
-    wanted = [one.text for name in ("do", "hazard", "avoid", "stops") for one in pages[paper.url].by_class(name)]
+    wanted = [text_of(one) for one in pages[paper.url].select(".do, .hazard, .avoid, .stops")]
     assert [words for words in wanted if letters(words) not in paper.text] == []
 
 
@@ -83,9 +83,11 @@ def test_each_sheet_says_its_revision(paper: Paper) -> None:
 
 def test_the_drawings_are_on_it(paper: Paper, pages: dict[str, SitePage], site: Path) -> None:
     """Drawings load late on the screen; on paper each is there with its words."""
-    images = [image.attributes["src"] for image in pages[paper.url].all("img")]
+    images = [attribute(image, "src") for image in pages[paper.url].select("img")]
     drawings = [source for source in images if "pictures/" in source]
     assert drawings
     for source in drawings:
         drawing = SitePage(source, (site / resolve(paper.url, source)[0]).read_text(encoding="utf-8"))
-        assert any(letters(words.text) in paper.text for words in drawing.all("text") if len(words.text) > 5), source
+        assert any(letters(words) in paper.text for words in map(text_of, drawing.select("text")) if len(words) > 5), (
+            source
+        )

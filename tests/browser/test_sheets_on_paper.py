@@ -13,7 +13,7 @@ from selenium.webdriver import Chrome
 
 from build_tools.commands.site import BOOK
 from tests.browser.window import Window
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, text_of
 
 MOST = 3
 JOBS = sorted(path.stem for path in (BOOK / "jobs").glob("*.yaml"))
@@ -42,7 +42,7 @@ def test_no_day_takes_more_than_three_sheets(job: str, site: Path, pages: dict[s
     addresses = of_job(site, job)
     assert addresses
     for url in addresses:
-        heads = [letters(pages[url].within(one, "h2")[0].text) for one in pages[url].by_class("sheet")]
+        heads = [letters(text_of(one.select("h2")[0])) for one in pages[url].select(".sheet")]
         window.open(url)
         printed = paper(window)
         begins = [number for number, text in enumerate(printed) if any(head in text[:200] for head in heads)]
@@ -53,10 +53,10 @@ def test_no_day_takes_more_than_three_sheets(job: str, site: Path, pages: dict[s
 
 def test_a_day_that_was_picked_is_printed_alone(site: Path, pages: dict[str, SitePage], window: Window) -> None:
     url = of_job(site, JOBS[0])[0]
-    first, second = pages[url].by_class("sheet")[:2]
-    window.open(f"{url}#{second.attributes['id']}")
+    first, second = pages[url].select(".sheet")[:2]
+    window.open(f"{url}#{second['id']}")
     text = "".join(paper(window))
-    shown = [letters(pages[url].within(one, "h2")[0].text) in text for one in (first, second)]
+    shown = [letters(text_of(one.select("h2")[0])) in text for one in (first, second)]
     assert shown == [False, True]
 
 

@@ -19,7 +19,7 @@ from build_tools.commands.site import BOOK, settings_for
 from build_tools.plan import planning
 from build_tools.plugin import CrewMethodsPlugin
 from tests.builds import change, copy_book
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, attribute, text_of
 
 TOILET, LOCK = "plumbing/toilet-set", "doors/lockset-install"
 ACTION = "Lower the bowl straight down over the bolts."
@@ -82,8 +82,8 @@ class Preview:
 
     def links(self, url: str, id: str) -> dict[str, str]:
         """The links in an element of a page, each address with its words."""
-        part = SitePage(url, SitePage(url, self.text(url)).element_html(id))
-        return {link.attributes["href"]: link.text for link in part.all("a")}
+        links = SitePage(url, self.text(url)).select(f"#{id} a")
+        return {attribute(link, "href"): text_of(link) for link in links}
 
 
 @pytest.fixture(scope="module")

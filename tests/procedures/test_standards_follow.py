@@ -16,7 +16,7 @@ from build_tools.pages.open_data import book_json
 from build_tools.pages.page import Page
 from calculators.registry import CALCULATORS
 from tests.builds import change, context_of, copy_book, pages_of
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, text_of
 from tests.tables import answer
 
 pytestmark = pytest.mark.slow
@@ -32,7 +32,7 @@ Pages = dict[str, SitePage]
 
 def read(made: dict[str, Page]) -> Pages:
     """The pages as the tests read them."""
-    return {url: SitePage(url, page.content) for url, page in made.items()}
+    return {url: SitePage.of(page) for url, page in made.items()}
 
 
 @pytest.fixture(scope="module")
@@ -57,29 +57,26 @@ def after(changed_book: Path) -> Pages:
 
 def figures(page: SitePage) -> list[str]:
     """What the page shows wherever it refers to the standard, links with words of their own left out."""
-    links = [link for link in page.all("a") if link.attributes.get("href", "").endswith(f"values.html#{STANDARD}")]
-    return [link.text for link in links if link.text in (OLD, NEW)]
+    links = page.select(f"a[href$='values.html#{STANDARD}']")
+    return [text_of(link) for link in links if text_of(link) in (OLD, NEW)]
 
 
 def ours(page: SitePage, caption: str) -> list[str]:
     """The heads of the rows marked as the crew's own, in the table whose caption begins so."""
-    figure = next(one for one in page.by_class("computed") if one.text.startswith(caption))
-    rows = [one for one in page.within(figure, named="ours") if one.tag == "tr"]
-    return [page.within(row, "th")[0].text.removesuffix("our standard").strip() for row in rows]
+    figure = next(one for one in page.select(".computed") if text_of(one).startswith(caption))
+    rows = figure.select("tr.ours")
+    return [text_of(row.select("th")[0]).removesuffix("our standard").strip() for row in rows]
 
 
 def quantity(page: SitePage, material: str) -> str:
     """The quantity of a material in the list of a procedure page."""
-    around = page.by_class("quantities")[0]
-    link = next(one for one in page.within(around, "a") if one.attributes["href"].endswith(f"#{material}"))
-    line = link.above[link.above.index(around) + 1]
-    return page.within(line, named="quantity")[0].text
+    (found,) = page.select(f".quantities > :has(a[href$='#{material}']) .quantity")
+    return text_of(found)
 
 
 def starts_at(page: SitePage, label: str) -> list[str]:
     """Where an input of the page's worked calculators starts, in the lists of what was given."""
-    terms = [term for one in page.by_class("given") for term in page.within(one, "dt") if term.text == label]
-    return [next(one.text for one in page.within(term.above[-1], "dd")) for term in terms]
+    return [text_of(term.find_next_siblings("dd")[0]) for term in page.select(".given dt") if text_of(term) == label]
 
 
 def test_every_page_that_showed_it_shows_the_new_one(before: Pages, after: Pages) -> None:
@@ -94,9 +91,11 @@ def test_every_page_that_showed_it_shows_the_new_one(before: Pages, after: Pages
 def test_its_own_entry_shows_it(before: Pages, after: Pages) -> None:
     """The page of standards gives the new figure, and changes in nothing else."""
     page = before["values.html"].html
-    entry = before["values.html"].element_html(STANDARD)
-    assert entry.count(f"<b>{OLD}</b>") == 1
-    assert after["values.html"].html == page.replace(entry, entry.replace(f"<b>{OLD}</b>", f"<b>{NEW}</b>"))
+    start = page.index(f' id="{STANDARD}"')
+    place = page.index(f"<b>{OLD}</b>", start)
+    assert after["values.html"].html == page[:place] + page[place:].replace(OLD, NEW, 1)
+    for shown, figure in ((before, OLD), (after, NEW)):
+        assert text_of(shown["values.html"].select(f"#{STANDARD} b")[0]) == figure
 
 
 def test_the_table_marks_another_row(before: Pages, after: Pages) -> None:
@@ -126,8 +125,8 @@ def test_the_quantities_follow(before: Pages, after: Pages, changed_book: Path) 
 def test_the_data_follow(after: Pages, changed_book: Path) -> None:
     """The structured data of the page and the open book carry the new figures."""
     order = answer("approach-concrete", {"throat": "14'", "depth": "6'"}, changed_book)["order"]
-    script = next(one for one in after[PAGE].all("script") if one.attributes.get("type") == "application/ld+json")
-    supply = {one["name"]: one["requiredQuantity"] for one in json.loads("".join(script.words))["supply"]}
+    script = after[PAGE].select("script[type='application/ld+json']")[0]
+    supply = {one["name"]: one["requiredQuantity"] for one in json.loads(script.get_text())["supply"]}
     assert order in supply.values()
     opened = json.loads(book_json(context_of(changed_book), "today"))
     assert opened["values"][STANDARD]["quantity"] == NEW

@@ -15,7 +15,7 @@ from build_tools.commands.site import BOOK
 from build_tools.pages.labels import labels_page
 from build_tools.pages.qr import QUIET, qr_svg
 from build_tools.pages.renderer import Renderer
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, text_of
 
 ADDRESS = "https://methods.crew.example/book/"
 
@@ -30,12 +30,12 @@ def page(context: Context, site_url: str) -> SitePage:
     """The page of labels, with the jobs of the book."""
     jobs = {id: SimpleNamespace(plan=SimpleNamespace(job=entry.item)) for id, entry in context.book.jobs.items()}
     made = labels_page(Renderer(context, {}, "Crew Methods", cast(Any, jobs), site_url=site_url))
-    return SitePage(made.url, made.content)
+    return SitePage.of(made)
 
 
 def test_each_label_opens_its_page_directly(context: Context) -> None:
     """A label for each procedure that says where it is stuck, for each job, and for each of its spaces."""
-    addresses = [one.text.replace(" ", "") for one in page(context, ADDRESS).by_class("address")]
+    addresses = [text_of(one).replace(" ", "") for one in page(context, ADDRESS).select(".address")]
     procedures = [e for e in context.book.procedures.values() if e.item.label]
     wanted = {f"{ADDRESS}{entry.trade}/{entry.id}.html" for entry in procedures}
     for id, entry in context.book.jobs.items():
@@ -50,18 +50,18 @@ def test_each_label_opens_its_page_directly(context: Context) -> None:
 def test_the_code_is_that_of_the_printed_address(context: Context) -> None:
     """What a camera reads is what stands beside it in letters, and a screen reader says what it opens."""
     shown = page(context, ADDRESS)
-    for address, name in zip(shown.by_class("address"), shown.by_class("name"), strict=True):
-        code = qr_svg(address.text.replace(" ", ""), f"Code that opens: {name.text}")
+    for address, name in zip(shown.select(".address"), shown.select(".name"), strict=True):
+        code = qr_svg(text_of(address).replace(" ", ""), f"Code that opens: {text_of(name)}")
         assert str(code) in shown.html
 
 
 def test_without_an_address_it_says_what_to_write(context: Context) -> None:
     """The setting is named, one label shows how it would look, and nothing leads anywhere by mistake."""
     shown = page(context, "")
-    assert "site_url: https://crew.example/book/" in [one.text for one in shown.all("code")]
-    assert len(shown.by_class("stick")) == 1
-    assert [one.text for one in shown.by_class("over-square")] == ["sample"]
-    assert all("crew.example" in one.text for one in shown.by_class("address"))
+    assert "site_url: https://crew.example/book/" in [text_of(one) for one in shown.select("code")]
+    assert len(shown.select(".stick")) == 1
+    assert [text_of(one) for one in shown.select(".over-square")] == ["sample"]
+    assert all("crew.example" in text_of(one) for one in shown.select(".address"))
 
 
 def test_a_code_has_its_white_margin() -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 from build_tools.book.yaml_reader import read_document
 from build_tools.commands.site import BOOK
 from tests.builds import build_site, copy_book
-from tests.site_pages import SitePage, read_site
+from tests.site_pages import SitePage, read_site, text_of
 
 MORE = 12
 """Procedures that are added to one trade."""
@@ -18,10 +18,8 @@ MOST = 12
 
 def top_entries(page: SitePage) -> list[str]:
     """The words of the navigation's entries that stand at its top level."""
-    entries = [one for one in page.by_class("md-nav__item") if any("md-nav--primary" in up.classes for up in one.above)]
-    top = [one for one in entries if not any("md-nav__item" in up.classes for up in one.above)]
-    links = [next(link for link in page.by_class("md-nav__link") if one in link.above) for one in top]
-    return [link.text for link in links]
+    entries = page.select(".md-nav--primary .md-nav__item:not(.md-nav__item .md-nav__item)")
+    return [text_of(entry.select(".md-nav__link")[0]) for entry in entries]
 
 
 def frame(page: SitePage) -> str:

@@ -11,7 +11,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from build_tools.commands.site import BOOK
-from tests.site_pages import SitePage, resolve
+from tests.site_pages import SitePage, resolve, text_of
 from tests.tables import cells, procedures, tables, values
 
 WRITTEN = procedures(BOOK)
@@ -48,9 +48,9 @@ def index(site: Path) -> list[dict[str, Any]]:
 def test_a_procedure_is_a_how_to(id: str, pages: dict[str, SitePage]) -> None:
     """The page carries a schema.org HowTo with each step of the YAML in order, and times that agree."""
     page = pages[f"{TRADE[id]}/{id}.html"]
-    scripts = [one for one in page.all("script") if one.attributes.get("type") == "application/ld+json"]
+    scripts = page.select("script[type='application/ld+json']")
     assert len(scripts) == 1
-    data = json.loads("".join(scripts[0].words))
+    data = json.loads(scripts[0].get_text())
     assert (data["@context"], data["@type"], data["name"]) == ("https://schema.org", "HowTo", WRITTEN[id]["title"])
     steps = WRITTEN[id]["steps"]
     assert [step["url"] for step in data["step"]] == [f"#{step['id']}" for step in steps]
@@ -95,9 +95,10 @@ def test_the_open_tables_are_what_the_calculators_say(
 def test_search_leads_only_to_what_is_there(index: list[dict[str, Any]], pages: dict[str, SitePage]) -> None:
     """Each address of the search index is a page, or a place on one, and has words."""
     wrong = []
+    ids = {url: set(page.ids()) for url, page in pages.items()}
     for entry in index:
         file, anchor = resolve("index.html", entry["location"] or "index.html")
-        if file not in pages or (anchor and anchor not in pages[file].ids()) or not entry["title"].strip():
+        if file not in pages or (anchor and anchor not in ids[file]) or not entry["title"].strip():
             wrong.append(entry["location"])
     assert wrong == []
 
@@ -126,6 +127,6 @@ def test_every_step_is_found(index: list[dict[str, Any]], pages: dict[str, SiteP
     titles = {entry["location"]: entry["title"] for entry in index}
     for id, procedure in WRITTEN.items():
         url = f"{TRADE[id]}/{id}.html"
-        actions = [action.text for action in pages[url].by_class("do")]
+        actions = [text_of(action) for action in pages[url].select(".do")]
         assert [titles[f"{url}#{step['id']}"] for step in procedure["steps"]] == actions
     assert "plumbing/toilet-set.html#settle-bowl" in found(index, "twisting")

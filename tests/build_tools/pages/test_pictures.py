@@ -22,7 +22,7 @@ from build_tools.pages.pictures import WIDEST, SitePicture, make_pictures
 from build_tools.pages.prebuild import prebuild
 from build_tools.pages.renderer import Renderer
 from tests.builds import FEW, SMALL, change, context_of, copy_book, pages_of
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, attribute, text_of
 
 STEP = "  - id: lower\n"
 FILE = "plumbing/set-bowl.yaml"
@@ -61,10 +61,10 @@ def made(book: Path, kept: Path) -> SitePicture:
 
 def image_of(book: Path, kept: Path) -> dict[str, str]:
     """The image on the page of the procedure."""
-    page = SitePage("plumbing/set-bowl.html", pages_of(book, kept, FEW)["plumbing/set-bowl.html"].content)
-    (image,) = page.all("img")
-    assert page.by_class("picture")[0].text == "Measured here"
-    return image.attributes
+    page = SitePage.of(pages_of(book, kept, FEW)["plumbing/set-bowl.html"])
+    (image,) = page.select("img")
+    assert text_of(page.select(".picture")[0]) == "Measured here"
+    return {name: attribute(image, name) for name in image.attrs}
 
 
 def diagnostics(book: Path, kept: Path) -> list[str]:

@@ -16,7 +16,7 @@ from calculators.declaration import Answer, Calculator, Input, Output, Plot, ref
 from calculators.registry import CALCULATORS
 from calculators.run import run
 from tests.called import called
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, text_of
 
 PLOTTED = [(each, number) for each in CALCULATORS.values() for number in range(len(each.plots))]
 NAMESPACE = "{http://www.w3.org/2000/svg}"
@@ -169,4 +169,4 @@ def test_the_page_of_a_calculator_shows_its_plots(pages: dict[str, SitePage]) ->
     for calculator, number in PLOTTED:
         page = pages[f"calculators/{calculator.name}.html"]
         assert f"{calculator.name}-plot-{number + 1}-title" in page.ids()
-        assert calculator.plots[number].title in [caption.text for caption in page.all("figcaption")]
+        assert calculator.plots[number].title in [text_of(caption) for caption in page.select("figcaption")]

@@ -8,9 +8,10 @@ from typing import Any
 
 import pytest
 import yaml
+from bs4 import Tag
 
 from build_tools.commands.site import BOOK
-from tests.site_pages import Element, SitePage, resolve
+from tests.site_pages import SitePage, attribute, resolve, text_of
 
 Pages = dict[str, SitePage]
 Place = tuple[str, str]
@@ -33,15 +34,15 @@ def procedures() -> dict[str, Any]:
     }
 
 
-def led_to(page: SitePage, around: Element) -> list[Place]:
+def led_to(page: SitePage, around: Tag) -> list[Place]:
     """Where the links within an element lead, in the order of their lines."""
-    links = page.within(around, "a")
-    return [resolve(page.url, link.attributes["href"]) for link in links if "href" in link.attributes]
+    links = around.select("a")
+    return [resolve(page.url, attribute(link, "href")) for link in links if link.has_attr("href")]
 
 
-def section(page: SitePage, id: str) -> Element:
+def section(page: SitePage, id: str) -> Tag:
     """The section of that id."""
-    found = [one for one in page.all("section") if one.attributes.get("id") == id]
+    found = [one for one in page.select("section") if one.get("id") == id]
     assert len(found) == 1, f"{page.url} has {len(found)} sections '{id}'"
     return found[0]
 
@@ -73,9 +74,9 @@ def held() -> dict[str, list[Place]]:
 def test_each_procedure_is_a_link_in_the_chart(pages: Pages) -> None:
     """Once, by its title."""
     page = pages["sequence.html"]
-    (chart,) = page.by_class("sequence-chart")
+    (chart,) = page.select(".sequence-chart")
     assert sorted(led_to(page, chart)) == [(url, "") for url in sorted(procedures())]
-    titles = [link.attributes["aria-label"] for link in page.within(chart, "a")]
+    titles = [attribute(link, "aria-label") for link in chart.select("a")]
     wanted = [data["title"] for data in procedures().values()]
     assert sorted(
         title.rsplit(", ", 1)[0] if title.endswith(("hold point", "hold points")) else title for title in titles
@@ -85,7 +86,7 @@ def test_each_procedure_is_a_link_in_the_chart(pages: Pages) -> None:
 def test_each_procedure_is_a_link_in_the_list(pages: Pages) -> None:
     """Once, after everything that must be done first."""
     page = pages["sequence.html"]
-    (listed,) = page.by_class("sequence")
+    (listed,) = page.select(".sequence")
     urls = [url for url, _ in led_to(page, listed)]
     assert sorted(urls) == sorted(procedures())
     place = {url.removesuffix(".html").split("/")[1]: number for number, url in enumerate(urls)}
@@ -101,17 +102,17 @@ def test_each_procedure_is_a_link_in_the_list(pages: Pages) -> None:
 def test_the_chart_marks_what_holds(pages: Pages) -> None:
     """A box has the hold sign where the procedure has a hold point, and the list says how many."""
     page = pages["sequence.html"]
-    (chart,) = page.by_class("sequence-chart")
-    links = page.within(chart, "a")
-    marked = {resolve(page.url, link.attributes["href"])[0] for link in links if page.within(link, named="stop")}
+    (chart,) = page.select(".sequence-chart")
+    links = chart.select("a")
+    marked = {resolve(page.url, attribute(link, "href"))[0] for link in links if link.select(".stop")}
     assert marked == {url for places in held().values() for url, _ in places}
 
 
 def test_each_line_of_the_chart_is_a_link_of_the_book(pages: Pages) -> None:
     """As many lines as links remain when those that follow from others are left out: none at all would be a fault."""
     page = pages["sequence.html"]
-    (chart,) = page.by_class("sequence-chart")
-    lines = [one for one in page.within(chart, "path") if not one.classes]
+    (chart,) = page.select(".sequence-chart")
+    lines = [one for one in chart.select("path") if not one.has_attr("class")]
     given = sum("procedure" in line for data in procedures().values() for line in data.get("before", []))
     assert len(procedures()) - 1 <= len(lines) <= given
 
@@ -120,7 +121,7 @@ def test_each_trade_has_its_lane(pages: Pages) -> None:
     """With its title at the head."""
     page = pages["sequence.html"]
     in_order = sorted(reference("trades").values(), key=lambda trade: int(trade["order"]))
-    assert [head.text for head in page.by_class("head") if head.tag == "text"] == [trade["title"] for trade in in_order]
+    assert [text_of(head) for head in page.select("text.head")] == [trade["title"] for trade in in_order]
 
 
 def test_every_hold_point_is_there(pages: Pages) -> None:
@@ -128,7 +129,7 @@ def test_every_hold_point_is_there(pages: Pages) -> None:
     page = pages["holds.html"]
     for id, places in held().items():
         entry = section(page, id)
-        stops = page.within(entry, named="stops-at")
+        stops = entry.select(".stops-at")
         found = [place for around in stops for place in led_to(page, around) if place[1] and place[0] in procedures()]
         assert set(places) <= set(found), f"{id}: {set(places) - set(found)}"
         assert bool(places) == bool(stops), id
@@ -138,7 +139,7 @@ def test_every_inspection_says_who_looks(pages: Pages) -> None:
     """Who, and how long ahead he is called."""
     page = pages["holds.html"]
     for id, inspection in reference("inspections").items():
-        words = section(page, id).text
+        words = text_of(section(page, id))
         assert inspection["who"] in words, id
         assert inspection["title"] in words, id
 
@@ -147,10 +148,10 @@ def test_each_danger_lists_each_step_that_warns_of_it(pages: Pages) -> None:
     """As often as it is warned of, and no other."""
     page = pages["dangers.html"]
     for id, places in warned().items():
-        folds = page.within(section(page, id), named="fold")
+        folds = section(page, id).select(".fold")
         assert len(folds) == 1, f"'{id}': no step warns of it"
         assert Counter(led_to(page, folds[0])) == places, id
-        assert page.within(folds[0], named="n")[0].text == str(places.total()), id
+        assert text_of(folds[0].select(".n")[0]) == str(places.total()), id
 
 
 def test_each_danger_says_what_protects(pages: Pages) -> None:
@@ -158,14 +159,14 @@ def test_each_danger_says_what_protects(pages: Pages) -> None:
     page = pages["dangers.html"]
     for id, danger in reference("dangers").items():
         entry = section(page, id)
-        (protects,) = page.within(entry, named="protects")
-        lines = [line for line in page.within(protects, "li") if line.above[-1] is protects]
+        (protects,) = entry.select(".protects")
+        lines = [line for line in protects.select("li") if line.parent is protects]
         assert len(lines) == len(danger["protects"]), id
         for line, protection in zip(lines, danger["protects"], strict=True):
-            assert page.within(line, named="basis")[0].text, id
+            assert text_of(line.select(".basis")[0]), id
             gear = [anchor for file, anchor in led_to(page, line) if file == "tools.html"]
             assert set(protection.get("tools", [])) <= set(gear), id
-        assert page.within(entry, named="said"), id
+        assert entry.select(".said"), id
 
 
 @pytest.mark.parametrize(
@@ -174,9 +175,9 @@ def test_each_danger_says_what_protects(pages: Pages) -> None:
 def test_headings_and_ids(url: str, kind: str, pages: Pages) -> None:
     """One title, a heading for each entry with the entry's own words, no id twice."""
     page = pages[url]
-    assert len(page.all("h1")) == 1
+    assert len(page.select("h1")) == 1
     titles = [entry["title"] for entry in reference(kind).values()] if kind else []
-    heads = [head.text for head in page.all("h2")]
+    heads = [text_of(head) for head in page.select("h2")]
     assert sorted(heads) == sorted(titles) if kind else len(heads) == 2
     assert [id for id, times in Counter(page.ids()).items() if times > 1] == []
 

@@ -21,7 +21,7 @@ from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_job
 from tests.builds import change, copy_book
 from tests.qr_reader import modules_of, read_qr
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, attribute, text_of
 
 JOB = "garden-studio"
 ADDRESS = "https://methods.example/crew/"
@@ -39,7 +39,7 @@ def made(book: Path, kept: Path, site_url: str = "") -> tuple[Renderer, PlannedJ
 def sheets(renderer: Renderer, whole: PlannedJob) -> dict[str, SitePage]:
     """The pages of sheets by person."""
     pages = sheets_of_people(renderer, JOB, whole)
-    return {page.url.rpartition("sheets-")[2].removesuffix(".html"): SitePage(page.url, page.content) for page in pages}
+    return {page.url.rpartition("sheets-")[2].removesuffix(".html"): SitePage.of(page) for page in pages}
 
 
 @pytest.fixture(scope="module")
@@ -64,16 +64,16 @@ def people(job: tuple[Renderer, PlannedJob]) -> dict[str, SitePage]:
 
 
 def test_every_call_is_on_the_page_in_its_order(job: tuple[Renderer, PlannedJob], plan: Plan) -> None:
-    page = SitePage("calls.html", calls_page(job[0], JOB, job[1]).content)
-    shown = page.by_class("call")
+    page = SitePage.of(calls_page(job[0], JOB, job[1]))
+    shown = page.select(".call")
     assert len(shown) == len(calls(plan)) + len(crew_inspections(plan))
     for call, line in zip(calls(plan), shown, strict=False):
-        assert f"By {call.by.hour}:{call.by:%M}" in line.text
-        assert f"{call.comes:%a} {call.comes.day} {call.comes:%b}" in line.text
+        assert f"By {call.by.hour}:{call.by:%M}" in text_of(line)
+        assert f"{call.comes:%a} {call.comes.day} {call.comes:%b}" in text_of(line)
         if call.release:
             step = f"step {call.release.number}"
-            assert step in line.text and any(link.endswith(f"#{call.release.step}") for link in page.links())
-        assert ("Due before the plan starts" in line.text) == call.late
+            assert step in text_of(line) and any(link.endswith(f"#{call.release.step}") for link in page.links())
+        assert ("Due before the plan starts" in text_of(line)) == call.late
 
 
 def test_the_page_leads_to_the_calendar_file(pages: dict[str, SitePage], site: Path) -> None:
@@ -88,7 +88,7 @@ def test_each_person_has_a_sheet_for_each_of_his_days(plan: Plan, people: dict[s
     """What stands on the days of all people together is the plan: every stretch of work, with its times."""
     for hand in plan.job.people:
         days = person_days(plan, hand.person)
-        assert [one.attributes["id"] for one in people[hand.person].by_class("sheet")] == [
+        assert [one["id"] for one in people[hand.person].select(".sheet")] == [
             f"d-{day.day.isoformat()}" for day in days
         ]
     worked = {
@@ -110,25 +110,25 @@ def test_a_sheet_has_what_its_tasks_ask_for(
     book = plan.context.book
     for hand in plan.job.people:
         page = people[hand.person]
-        for day, sheet in zip(person_days(plan, hand.person), page.by_class("sheet"), strict=True):
+        for day, sheet in zip(person_days(plan, hand.person), page.select(".sheet"), strict=True):
             used = dict.fromkeys(plan.job.tasks[part.task].procedure for part in day.parts)
             procedures = [book.procedures[id].item for id in used]
             steps = [step for each in procedures for step in each.steps]
             times = {id: sum(plan.job.tasks[part.task].procedure == id for part in day.parts) for id in used}
-            assert len(page.within(sheet, named="act")) == len(steps)
-            assert len(page.within(sheet, "i")) == sum(times[id] * len(book.procedures[id].item.steps) for id in used)
-            assert len(page.within(sheet, named="gauge")) == sum(len(step.measurements) for step in steps)
-            assert len(page.within(sheet, named="stop")) == sum(step.hold is not None for step in steps)
+            assert len(sheet.select(".act")) == len(steps)
+            assert len(sheet.select("i")) == sum(times[id] * len(book.procedures[id].item.steps) for id in used)
+            assert len(sheet.select(".gauge")) == sum(len(step.measurements) for step in steps)
+            assert len(sheet.select(".stop")) == sum(step.hold is not None for step in steps)
             dangers = sum(len(each.safety) for each in procedures) + sum(len(step.messages) for step in steps)
-            assert len(page.within(sheet, named="heed")) == dangers
+            assert len(sheet.select(".heed")) == dangers
 
 
 def test_a_danger_stands_before_the_action_that_it_guards(people: dict[str, SitePage]) -> None:
     for page in people.values():
-        for step in page.all("li"):
-            heeds, acts = page.within(step, named="heed"), page.within(step, named="act")
+        for step in page.select("li"):
+            heeds, acts = step.select(".heed"), step.select(".act")
             if heeds and acts:
-                assert max(heed.line for heed in heeds) <= acts[0].line
+                assert heeds[-1] in acts[0].find_all_previous()
 
 
 def test_the_codes_open_the_pages_of_the_published_site(people: dict[str, SitePage], plan: Plan) -> None:
@@ -136,18 +136,18 @@ def test_the_codes_open_the_pages_of_the_published_site(people: dict[str, SitePa
     for page in people.values():
         drawn = [part.split("</svg>")[0] for part in page.html.split('<svg class="qr"')[1:]]
         found = [read_qr(modules_of(one)) for one in drawn]
-        methods = page.by_class("method")
+        methods = page.select(".method")
         assert len(found) == len(methods) > 0
-        hrefs = [page.within(method, named="code")[0].attributes["href"] for method in methods]
+        hrefs = [attribute(method.select(".code")[0], "href") for method in methods]
         assert found == [ADDRESS + href.removeprefix("../../") for href in hrefs]
 
 
 def test_without_an_address_the_page_says_what_to_set(kept: Path) -> None:
     """No code leads nowhere: the owner is told which line of which file makes them."""
     renderer, whole = made(BOOK, kept)
-    assert all(not page.by_class("qr") for page in sheets(renderer, whole).values())
-    listed = SitePage("sheets.html", sheets_page(renderer, JOB, whole).content)
-    assert any("site_url" in one.text and "mkdocs.yml" in one.text for one in listed.by_class("watch"))
+    assert all(not page.select(".qr") for page in sheets(renderer, whole).values())
+    listed = SitePage.of(sheets_page(renderer, JOB, whole))
+    assert any("site_url" in text_of(one) and "mkdocs.yml" in text_of(one) for one in listed.select(".watch"))
 
 
 # Their numbers follow.
@@ -156,9 +156,9 @@ def test_without_an_address_the_page_says_what_to_set(kept: Path) -> None:
 def of_task(pages: dict[str, SitePage], title: str) -> str:
     """What a method says on the first sheet that has it."""
     for page in pages.values():
-        for method in page.by_class("method"):
-            if any(head.text == title for head in page.within(method, "h3")):
-                return method.text
+        for method in page.select(".method"):
+            if any(text_of(head) == title for head in method.select("h3")):
+                return text_of(method)
     raise AssertionError(f"no sheet has {title!r}")
 
 

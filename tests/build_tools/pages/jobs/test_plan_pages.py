@@ -17,7 +17,7 @@ from build_tools.plan.planned_job import PlannedJob
 from build_tools.plan.planning import plan_with_variants
 from tests.builds import context_of
 from tests.jobs import two_rooms
-from tests.site_pages import SitePage
+from tests.site_pages import SitePage, attribute, text_of
 
 pytestmark = pytest.mark.slow
 
@@ -37,60 +37,60 @@ def planned(context: Context) -> PlannedJob:
 @pytest.fixture(scope="module")
 def plan(context: Context, planned: PlannedJob) -> SitePage:
     made = plan_page(Renderer(context, {}, "Crew Methods"), "two-rooms", planned)
-    return SitePage(made.url, made.content)
+    return SitePage.of(made)
 
 
 @pytest.fixture(scope="module")
 def what_if(context: Context, planned: PlannedJob) -> SitePage:
     made = what_if_page(Renderer(context, {}, "Crew Methods"), "two-rooms", planned)
-    return SitePage(made.url, made.content)
+    return SitePage.of(made)
 
 
 def texts(page: SitePage, tag: str, named: str = "") -> list[str]:
-    return [one.text for one in page.all(tag) if not named or named in one.classes]
+    return [text_of(one) for one in page.select(f"{tag}.{named}" if named else tag)]
 
 
 # the plan
 
 
 def test_the_top_says_the_end_and_the_days_to_spare(plan: SitePage) -> None:
-    facts = [one.text for one in plan.all("dd")]
+    facts = [text_of(one) for one in plan.select("dd")]
     assert facts[0] == "Tue 8 Dec 13:45 no plan ends sooner: proved"
     assert facts[1] == "Fri 11 Dec 3 working days to spare"
 
 
 def test_the_job_and_each_week_are_drawn_for_two_widths(plan: SitePage) -> None:
-    charts = plan.by_class("chart")
-    assert [chart.classes[1] for chart in charts] == ["wide", "narrow"] * 2
-    assert all(chart.attributes["role"] == "img" for chart in charts)
-    assert charts[0].attributes["aria-label"].startswith("The whole job, drawn: a row for each place")
-    assert charts[2].attributes["aria-label"].startswith("Week of Mon 7 Dec, drawn")
+    charts = plan.select(".chart")
+    assert [chart["class"][1] for chart in charts] == ["wide", "narrow"] * 2
+    assert all(chart["role"] == "img" for chart in charts)
+    assert attribute(charts[0], "aria-label").startswith("The whole job, drawn: a row for each place")
+    assert attribute(charts[2], "aria-label").startswith("Week of Mon 7 Dec, drawn")
 
 
 def test_bars_say_the_task_and_who(plan: SitePage) -> None:
     """On the bars of a week stands each task; what sets the end differs in its fill and in its words' weight."""
-    week = [one for one in plan.by_class("chart") if "wide" in one.classes][1]
-    words = [one.text for one in plan.within(week, "text")]
+    week = plan.select(".chart.wide")[1]
+    words = [text_of(one) for one in week.select("text")]
     assert "Set a toilet: Tobin, Wren" in words
     assert re.search(r"Install a lockset \(Front door\): (Tobin|Wren)", " ".join(words))
     assert "Electrical final" in words
-    sets = [one.text for one in plan.within(week, named="sets") if one.tag == "text"]
+    sets = [text_of(one) for one in week.select("text.sets")]
     assert "Set a toilet: Tobin, Wren" in sets
     assert not any("lockset" in text for text in sets)
-    assert len([one for one in plan.within(week, "rect") if "sets" in one.classes]) == 4
+    assert len(week.select("rect.sets")) == 4
 
 
 def test_closed_places_are_hatched_in_each_of_their_rows(plan: SitePage) -> None:
-    week = [one for one in plan.by_class("chart") if "wide" in one.classes][1]
-    shut = [one for one in plan.within(week, "rect") if "shut" in one.classes]
+    week = plan.select(".chart.wide")[1]
+    shut = week.select("rect.shut")
     assert len(shut) == 3
-    assert {one.attributes["fill"] for one in shut} == {"url(#shut)"}
-    assert [one.attributes["id"] for one in plan.all("pattern")] == ["shut"]
+    assert {one["fill"] for one in shut} == {"url(#shut)"}
+    assert [one["id"] for one in plan.select("pattern")] == ["shut"]
 
 
 def test_each_mark_is_explained_in_words(plan: SitePage) -> None:
-    key = plan.by_class("key")[0]
-    assert [one.text.split(":")[0] for one in plan.within(key, "li")] == [
+    key = plan.select(".key")[0]
+    assert [text_of(one).split(":")[0] for one in key.select("li")] == [
         "work, with the task and who",
         "filled, and bold words",
         "hatched from top to bottom",
@@ -102,33 +102,29 @@ def test_each_mark_is_explained_in_words(plan: SitePage) -> None:
 
 def test_bars_are_drawn_to_scale(plan: SitePage) -> None:
     """A day of 8 hours: the hour of the recoat is an eighth of a day wide, wherever it is drawn."""
-    for chart in plan.by_class("chart"):
-        bars = [one for one in plan.within(chart, "rect") if {"work", "sets"} <= set(one.classes)]
-        days = [
-            re.match(r"M([\d.]+)", one.attributes["d"])
-            for one in plan.within(chart, "path")
-            if {"day", "week"} & set(one.classes)
-        ]
+    for chart in plan.select(".chart"):
+        bars = chart.select("rect.work.sets")
+        days = [re.match(r"M([\d.]+)", attribute(one, "d")) for one in chart.select("path.day, path.week")]
         edges = sorted(float(found[1]) for found in days if found)
-        assert abs(float(bars[0].attributes["width"]) - (edges[1] - edges[0]) / 8) < 0.2
+        assert abs(float(attribute(bars[0], "width")) - (edges[1] - edges[0]) / 8) < 0.2
 
 
 def test_the_days_say_who_does_what_where_from_when_to_when(plan: SitePage) -> None:
-    day = plan.by_class("one-day")[0]
-    assert [one.text for one in plan.within(day, "h3")] == ["Mon 7 Dec"]
-    assert [one.text for one in plan.within(day, "h4")] == ["Tobin Reyes", "Wren Okafor"]
-    assert [one.text for one in plan.within(day, "li")] == [
+    day = plan.select(".one-day")[0]
+    assert [text_of(one) for one in day.select("h3")] == ["Mon 7 Dec"]
+    assert [text_of(one) for one in day.select("h4")] == ["Tobin Reyes", "Wren Okafor"]
+    assert [text_of(one) for one in day.select("li")] == [
         "7:30 to 8:30 Screen and recoat a floor Room, with Wren Okafor",
         "7:30 to 8:30 Screen and recoat a floor Room, with Tobin Reyes",
         "Closed: Room, Bath, Flat until Tue 8 Dec 8:30, after Screen and recoat a floor (Room)",
     ]
-    beside = [one.text for one in plan.within(plan.by_class("one-day")[1], "li")]
+    beside = [text_of(one) for one in plan.select(".one-day")[1].select("li")]
     assert "11:00 Electrical final comes to look: Place smoke and carbon monoxide alarms, Room" in beside
 
 
 def test_the_critical_path_gives_the_reason_of_each_link(plan: SitePage) -> None:
-    chain = plan.by_class("chain")[0]
-    reasons = [one.text for one in plan.within(chain, named="why")]
+    chain = plan.select(".chain")[0]
+    reasons = [text_of(one) for one in chain.select(".why")]
     assert reasons[:2] == [
         "Starts with the job.",
         "Room is closed until Tue 8 Dec 8:30, after Screen and recoat a floor (Room).",
@@ -138,12 +134,12 @@ def test_the_critical_path_gives_the_reason_of_each_link(plan: SitePage) -> None
 
 
 def test_each_task_says_its_time_in_hand(plan: SitePage) -> None:
-    cells = [one.text for one in plan.all("td") if one.attributes["data-label"] == "In hand"]
+    cells = [text_of(one) for one in plan.select("td") if one["data-label"] == "In hand"]
     assert sorted(cells) == ["30 min", *["none: it sets the end date"] * 4]
 
 
 def test_the_three_aims_say_how_sure_they_are(plan: SitePage) -> None:
-    sure = [one.text for one in plan.within(plan.by_class("sure")[0], "li")]
+    sure = [text_of(one) for one in plan.select(".sure")[0].select("li")]
     assert sure[0].startswith("Soonest end: Tue 8 Dec 13:45. Proved: no plan that keeps the rules ends sooner.")
     assert sure[1].startswith("Then the fewest closed hours, all places added up: 24 h. Proved:")
     assert sure[2].startswith("Then the fewest changes of place: 2. Proved:")
@@ -153,7 +149,7 @@ def test_the_three_aims_say_how_sure_they_are(plan: SitePage) -> None:
 
 
 def test_variants_stand_beside_the_plan(what_if: SitePage) -> None:
-    rows = [[one.text for one in what_if.within(row, "th", "td")] for row in what_if.all("tr")]
+    rows = [[text_of(one) for one in row.select("th, td")] for row in what_if.select("tr")]
     heads = ["Variant", "Ends", "Against the deadline", "Days with a place closed", "Closed hours, all places"]
     assert rows[0] == [*heads, "Labour", "Cost"]
     named = {row[0]: row[1:] for row in rows[1:]}
@@ -164,9 +160,9 @@ def test_variants_stand_beside_the_plan(what_if: SitePage) -> None:
 
 
 def test_each_variant_has_its_reason_its_changes_and_what_comes_of_it(what_if: SitePage) -> None:
-    last, other = what_if.by_class("entry")
-    assert "The rooms are in use until then." in last.text
-    assert [one.text for one in what_if.within(last, "li")] == [
+    last, other = what_if.select(".entry")
+    assert "The rooms are in use until then." in text_of(last)
+    assert [text_of(one) for one in last.select("li")] == [
         "Place smoke and carbon monoxide alarms (Room): comes after nothing beyond what the book asks",
         "Screen and recoat a floor (Room): comes after Set a toilet (Bath), Set the supply stops (Bath), "
         "Install a lockset (Front door, Room), Place smoke and carbon monoxide alarms (Room); "
@@ -174,7 +170,7 @@ def test_each_variant_has_its_reason_its_changes_and_what_comes_of_it(what_if: S
         "It ends on the same day.",
         "Proved: it cannot end sooner that way.",
     ]
-    assert [one.text for one in what_if.within(other, "li")][:4] == [
+    assert [text_of(one) for one in other.select("li")][:4] == [
         "Place smoke and carbon monoxide alarms (Room): is done by 1 person",
         "Ida Marsh works on it too, Monday, Tuesday, Wednesday, Thursday, Friday",
         "without Wren Okafor",
@@ -183,7 +179,7 @@ def test_each_variant_has_its_reason_its_changes_and_what_comes_of_it(what_if: S
 
 
 def test_a_job_in_time_tries_nothing(what_if: SitePage) -> None:
-    assert "The job is in time, so nothing was tried to bring it in." in what_if.texts
+    assert "The job is in time, so nothing was tried to bring it in." in what_if.texts()
 
 
 def test_a_late_job_shows_what_was_tried(tmp_path: Path) -> None:
@@ -193,8 +189,8 @@ def test_a_late_job_shows_what_was_tried(tmp_path: Path) -> None:
         "two-rooms",
         plan_with_variants(context, context.book.jobs["two-rooms"], TODAY),
     )
-    page = SitePage(made.url, made.content)
-    tried = [one.text for one in page.by_class("pair")]
+    page = SitePage.of(made)
+    tried = [text_of(one) for one in page.select(".pair")]
     assert len(tried) == 3
     assert any(text.startswith("One helper more") for text in tried)
     assert all("The job would end on" in text for text in tried)
