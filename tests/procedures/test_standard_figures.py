@@ -40,11 +40,11 @@ def test_no_page_types_the_figure_of_a_standard() -> None:
 
 
 FIXED = {
-    "alarm-bath-least", "alarm-cooking-least", "alarm-cooking-wanted", "alarm-door-most", "alarm-peak-most", "backset-long", "cleanout-apart",
-    "cleanout-largest", "handle-reach-least", "handle-reach-most", "tailpiece-most", "toilet-front-least",
-    "toilet-side-least", "trap-arm-ours", "trench-engineer-from", "trench-guard-from", "trench-ladder-above",
-    "trench-ladder-from", "trench-ladder-reach", "gfci-water-most", "front-least-upc", "lavatory-front-least",
-    "lavatory-side-least", "pendant-bath-least",
+    "alarm-bath-least", "alarm-cooking-least", "alarm-cooking-wanted", "alarm-door-most", "alarm-peak-most",
+    "backset-long", "cleanout-apart", "cleanout-largest", "handle-reach-least", "handle-reach-most", "tailpiece-most",
+    "toilet-front-least", "toilet-side-least", "trap-arm-ours", "trench-engineer-from", "trench-guard-from",
+    "trench-ladder-above", "trench-ladder-from", "trench-ladder-reach", "gfci-water-most", "front-least-upc",
+    "lavatory-front-least", "lavatory-side-least", "pendant-bath-least",
 }  # fmt: skip
 """Standards that are a law's or a published standard's own figure, which a calculator holds as it is published."""
 SMALL = {"least", "most", "from", "under", "above", "over", "with", "large"}
