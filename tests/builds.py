@@ -39,9 +39,13 @@ def build_site(book: Path, site: Path, kept: Path, *, strict: bool = True) -> Pa
     return site
 
 
-def copy_book(folder: Path, book: Path = BOOK) -> Path:
-    """A copy of the book that a test may change."""
-    return Path(shutil.copytree(book, folder / "procedures"))
+def copy_book(folder: Path, book: Path = BOOK, *, without: str = "") -> Path:
+    """A copy of the book that a test may change, ``without`` the files of that name.
+
+    Its files are as new, so that a preview reads again what is copied over what a test has edited.
+    """
+    leave_out = shutil.ignore_patterns(without)
+    return Path(shutil.copytree(book, folder / "procedures", ignore=leave_out, copy_function=shutil.copy))
 
 
 def change(file: Path, old: str, new: str) -> None:

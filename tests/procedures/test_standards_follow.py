@@ -32,7 +32,7 @@ Pages = dict[str, SitePage]
 
 def read(made: dict[str, Page]) -> Pages:
     """The pages as the tests read them."""
-    return {url: SitePage.of(page) for url, page in made.items()}
+    return {url: SitePage(url, page.content) for url, page in made.items()}
 
 
 @pytest.fixture(scope="module")
