@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from calculators.flooring.floor_finish import CUBIC_FEET_A_GALLON, floor_finish
+from calculators.flooring.floor_finish import floor_finish
+from calculators.flooring.floor_inputs import CUBIC_FEET_A_GALLON
 from calculators.run import run
 
 

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.declaration import Refused
-from calculators.flooring.floor_finish import CUBIC_FEET_A_GALLON, floor_finish, next_start
+from calculators.flooring.floor_finish import floor_finish, next_start
+from calculators.flooring.floor_inputs import CUBIC_FEET_A_GALLON
 from calculators.run import run
 
 
