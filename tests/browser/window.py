@@ -29,8 +29,8 @@ class Window:
         self.driver = driver
         self.address = address
         self.said: list[str] = []
+        driver.get("about:blank")  # first, since what an earlier test left would be laid out anew
         self.width(LAPTOP)
-        driver.get("about:blank")
         self.console()
         self.requests()
         self.said.clear()
