@@ -33,10 +33,11 @@ from calculators.declaration import (
 )
 from calculators.reading import found_in
 from calculators.run import read_input
+from calculators.units import UNITS
 
 
 @dataclass(frozen=True, slots=True)
-class Written:
+class InputAnnotation:
     """An input as its annotation says it: what is a figure is still a text."""
 
     quantity: Quantity
@@ -75,16 +76,16 @@ class Guidance:
     source: str
 
 
-def measured(quantity: Quantity) -> Callable[..., Written]:
+def measured(quantity: Quantity) -> Callable[..., InputAnnotation]:
     """The word for inputs of a quantity: the label, the figures, and the unit that a bare number means where it is not
-    that of the figures; then by keyword what else a :class:`Written` has.
+    that of the figures; then by keyword what else a :class:`InputAnnotation` has.
 
     >>> run = measured("length")("Run of the pipe", "10 ft, from 1 to 1000 ft, usually 2 to 100 ft")
     >>> [run.unit, run.default, run.limits, run.usual]
     ['ft', '10 ft', '1 to 1000 ft', '2 to 100 ft']
     """
 
-    def declared(label: str, figures: str = "", unit: str = "", **given: Any) -> Written:
+    def declared(label: str, figures: str = "", unit: str = "", **given: Any) -> InputAnnotation:
         said: dict[str, Any] = {}
         for part in figures.split(", ") if figures else ():
             first, _, rest = part.partition(" ")
@@ -93,7 +94,7 @@ def measured(quantity: Quantity) -> Callable[..., Written]:
                 raise ValueError(f"'{label}' has two of one kind in '{figures}'")
             said[name] = figure
         ends = (said.get("default", ""), *reversed(said.get("limits", "").split(" to ")))
-        return Written(quantity, label, unit or next(filter(None, map(_unit, ends)), ""), **said, **given)
+        return InputAnnotation(quantity, label, unit or next(filter(None, map(_unit, ends)), ""), **said, **given)
 
     return declared
 
@@ -115,29 +116,29 @@ count = measured("count")
 number = measured("number")
 
 
-def choice(label: str, choices: Mapping[str, str], *, default: str | None = None) -> Written:
+def choice(label: str, choices: Mapping[str, str], *, default: str | None = None) -> InputAnnotation:
     """One of some words, each with the label that people see."""
-    return Written("choice", label, default=default, choices=choices)
+    return InputAnnotation("choice", label, default=default, choices=choices)
 
 
-def yes_no(label: str, *, default: Literal["yes", "no"] | None = None) -> Written:
+def yes_no(label: str, *, default: Literal["yes", "no"] | None = None) -> InputAnnotation:
     """Yes or no."""
-    return Written("yes-no", label, default=default)
+    return InputAnnotation("yes-no", label, default=default)
 
 
-def text(label: str, *, default: str | None = None) -> Written:
+def text(label: str, *, default: str | None = None) -> InputAnnotation:
     """Words of any kind."""
-    return Written("text", label, default=default)
+    return InputAnnotation("text", label, default=default)
 
 
-def plan(label: str, *, default: str | None = None) -> Written:
+def plan(label: str, *, default: str | None = None) -> InputAnnotation:
     """The shapes of rooms."""
-    return Written("plan", label, default=default)
+    return InputAnnotation("plan", label, default=default)
 
 
-def rows(label: str, columns: type, *, default: str | None = None, instead: str = "") -> Written:
+def rows(label: str, columns: type, *, default: str | None = None, instead: str = "") -> InputAnnotation:
     """A list; ``columns`` is a class whose annotated fields are those of a row."""
-    return Written("rows", label, default=default, columns=columns, instead=instead)
+    return InputAnnotation("rows", label, default=default, columns=columns, instead=instead)
 
 
 def calculator(
@@ -191,7 +192,7 @@ def inputs_of(declared: Callable[..., Any] | type) -> tuple[Input, ...]:
 
 def _input(where: str, name: str, hint: Any) -> Input:
     said = list(hint.__metadata__) if get_origin(hint) is Annotated else []
-    if not said or not isinstance(said[0], Written):
+    if not said or not isinstance(said[0], InputAnnotation):
         raise ValueError(f"{where}: '{name}' does not say what it is: Annotated[float, length('Run', 'ft')]")
     try:
         item = _read(name, said[0])
@@ -207,7 +208,7 @@ def _input(where: str, name: str, hint: Any) -> Input:
     return item
 
 
-def _read(name: str, said: Written) -> Input:
+def _read(name: str, said: InputAnnotation) -> Input:
     choices = tuple(Choice(word, label) for word, label in (said.choices or {}).items())
     columns = inputs_of(said.columns) if said.columns else ()
     item = Input(name, said.label, said.quantity, said.unit, choices=choices, columns=columns)
@@ -236,7 +237,9 @@ def _figure(item: Input, said: str) -> float:
     found = found_in(said)
     is_nothing = found["value"] == 0 and item.quantity != "temperature"
     if found["quantity"] == "bare" and not is_nothing and item.quantity not in PLAIN:
-        raise ValueError(f"'{said}' says no unit: write '{said} {item.unit}'")
+        one_of = "" if item.unit else f", in one of {', '.join(UNITS[item.quantity])}"
+        unit = item.unit or next(iter(UNITS[item.quantity]))
+        raise ValueError(f"'{said}' says no unit: write '{said} {unit}'{one_of}")
     return float(read_input(item, said))
 
 

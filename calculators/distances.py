@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from calculators.declaration import Output
-from calculators.declaring import Written, length
+from calculators.declaring import InputAnnotation, length
 from calculators.writing import near, tape
 
 VERDICT = (Output("passes", "Passes", "yes-no"), Output("faults", "Faults", "count", step=1))
 
 
-def distance(label: str, default: str) -> Written:
+def distance(label: str, default: str) -> InputAnnotation:
     """An input for a distance across a room or a yard."""
     return length(label, f"{default}, from 0 to 100 ft", "in")
 

@@ -9,7 +9,7 @@ from math import floor
 from typing import Annotated
 
 from calculators.declaration import COMMON_PRACTICE, Answer, Output, Plot, output_rows
-from calculators.declaring import Help, Written, area, calculator, choice, count, number, percent
+from calculators.declaring import Help, InputAnnotation, area, calculator, choice, count, number, percent
 from calculators.writing import NOISE, decimal
 
 MONEY = "dollars"
@@ -57,12 +57,12 @@ def worth_today(cost: float, year: float, rate: float) -> float:
     return worth
 
 
-def price(label: str, default: str) -> Written:
+def price(label: str, default: str) -> InputAnnotation:
     """An input for what a square foot costs."""
     return number(label, f"{default}, from 0 to 1000 dollars", MONEY)
 
 
-def every(label: str, default: str) -> Written:
+def every(label: str, default: str) -> InputAnnotation:
     """An input for the years between two works."""
     return count(label, f"{default}, from 0 to 100", "years")
 

@@ -11,8 +11,8 @@ from calculators.declaration import CREW_RULE, Answer, Choice, Input, Output, Ru
 from calculators.declaring import (
     Guidance,
     Help,
+    InputAnnotation,
     Law,
-    Written,
     calculator,
     choice,
     count,
@@ -25,6 +25,7 @@ from calculators.declaring import (
     temperature,
     text,
     time,
+    volume,
     yes_no,
 )
 
@@ -129,6 +130,7 @@ def declares(*said: object) -> Callable[..., Answer]:
         ([Help("x")], "does not say what it is"),
         ([length("Depth", "80", "in")], "'80' says no unit: write '80 in'"),
         ([length("Depth", "from 6 in to 160")], "'160' says no unit: write '160 in'"),
+        ([volume("Depth", "from 2 to 9 jars")], "'2' says no unit: write '2 cu in', in one of cu in, cu ft"),
         ([length("Depth", "from 160 in")], "'160 in' is no range: write '6 to 160 in'"),
         ([length("Depth", "3 lb")], "Depth: '3 lb' is a mass; a length is wanted"),
         ([length("Depth", "usually 1 in to 3 lb", "in")], "Depth: '3 lb' is a mass; a length is wanted"),
@@ -139,7 +141,7 @@ def declares(*said: object) -> Callable[..., Answer]:
         ([length("Depth", unit="in"), Guidance("at least 36", "a guide")], "'36' says no unit: write '36 in'"),
         ([length("Depth", "1 in"), "help"], "'help' is none of Law, Guidance and Help"),
         ([temperature("Depth", "0", "F")], "'0' says no unit: write '0 F'"),
-        ([Written("yes-no", "Depth", default="maybe")], "Depth: 'maybe' is neither yes nor no"),
+        ([InputAnnotation("yes-no", "Depth", default="maybe")], "Depth: 'maybe' is neither yes nor no"),
         ([choice("Depth", {"a": "A"}, default="b")], "Depth: 'b' is not one of a"),
     ],
 )

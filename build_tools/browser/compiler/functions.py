@@ -23,20 +23,20 @@ ROUNDS = 12
 
 
 @dataclass(frozen=True, slots=True)
-class Written:
+class WrittenFunction:
     """A function or a constant in script, and the names of others that it uses."""
 
     code: str
     uses: frozenset[Name] = frozenset()
 
 
-def write_function(module: Module, name: str) -> tuple[Written, list[Diagnostic]]:
+def write_function(module: Module, name: str) -> tuple[WrittenFunction, list[Diagnostic]]:
     """A function of a module in script, and what of it the page cannot run."""
     function = _Function(module, module.functions[name])
     code = function.write()
     found = {(getattr(node, "lineno", 1), getattr(node, "col_offset", 0) + 1, text) for node, text in function.refused}
     problems = [Diagnostic(module.file, line, column, "error", text) for line, column, text in sorted(found)]
-    return Written(code, frozenset(function.uses)), problems
+    return WrittenFunction(code, frozenset(function.uses)), problems
 
 
 class _Function(Calls):

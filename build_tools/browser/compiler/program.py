@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from build_tools.book.diagnostics import Diagnostic
-from build_tools.browser.compiler.functions import Written, write_function
+from build_tools.browser.compiler.functions import WrittenFunction, write_function
 from build_tools.browser.compiler.helpers import PYTHON, helpers
 from build_tools.browser.compiler.sources import HOST, Module, Name, module, script_name
 from build_tools.browser.compiler.types import literal
@@ -17,7 +17,7 @@ from build_tools.browser.compiler.types import literal
 class Program:
     """Functions, constants and helpers by name, and what of them the page cannot run."""
 
-    written: Mapping[Name, Written]
+    written: Mapping[Name, WrittenFunction]
     problems: list[Diagnostic]
 
     def reached(self, starts: Iterable[Name]) -> set[Name]:
@@ -36,7 +36,7 @@ class Program:
 
 def compile_names(starts: Iterable[Name]) -> Program:
     """Write functions, and all that they use in turn."""
-    written: dict[Name, Written] = {}
+    written: dict[Name, WrittenFunction] = {}
     problems: list[Diagnostic] = []
     waiting = list(starts)
     while waiting:
@@ -49,17 +49,17 @@ def compile_names(starts: Iterable[Name]) -> Program:
 
 
 @cache
-def _written(name: Name) -> tuple[Written, list[Diagnostic]]:
+def _written(name: Name) -> tuple[WrittenFunction, list[Diagnostic]]:
     if name[0] == PYTHON:
-        return Written(*helpers()[name]), []
+        return WrittenFunction(*helpers()[name]), []
     holder = module(name[0])
     return write_function(holder, name[1]) if name[1] in holder.functions else _constant(holder, name[1])
 
 
-def _constant(holder: Module, name: str) -> tuple[Written, list[Diagnostic]]:
+def _constant(holder: Module, name: str) -> tuple[WrittenFunction, list[Diagnostic]]:
     """A constant, with the value that it has in Python."""
     try:
-        return Written(f"const {script_name((holder.name, name))} = {literal(holder.constant(name))};"), []
+        return WrittenFunction(f"const {script_name((holder.name, name))} = {literal(holder.constant(name))};"), []
     except (TypeError, ValueError):
         message = f"'{name}' is no figure, word, list or dict by words: the page cannot have it"
-        return Written(""), [Diagnostic(holder.file, holder.line_of(name), 1, "error", message)]
+        return WrittenFunction(""), [Diagnostic(holder.file, holder.line_of(name), 1, "error", message)]
