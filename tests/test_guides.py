@@ -12,7 +12,7 @@ import pytest
 
 from build_tools.commands import plan
 from build_tools.commands.cli import COMMANDS, main, read
-from build_tools.commands.command import UsageError
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 from tests.jobs import two_rooms
 
@@ -34,6 +34,7 @@ RUN_BY = {
     "build --for crew": "test_the_crew_has_the_rest_of_the_job",
     "test": "test_every_part_runs_and_one_failure_fails_the_run",
     "test --quick": "test_the_quick_run_leaves_out_what_is_slow",
+    "test --quick -k wall-paint": "test_the_quick_run_leaves_out_what_is_slow",
     "test --update-golden": "test_a_computed_table",
     "bench --part pages": "test_the_whole_run_measures_each_way_to_build",
 }

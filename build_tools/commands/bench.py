@@ -10,10 +10,11 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError
+from build_tools.commands.command import FAILURE, SUCCESS, Command
 from build_tools.commands.serve import free_port
 from build_tools.commands.site import BOOK, QUIET, settings_for
 from build_tools.commands.test import have_browser, have_tools
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 
 if TYPE_CHECKING:

@@ -8,9 +8,10 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder
 from build_tools.commands.settings import settings
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 from build_tools.site_folder import SiteFolder
 

@@ -13,7 +13,8 @@ from build_tools import environment
 from build_tools.book.diagnostics import did_you_mean
 from build_tools.book.printable import printable, printable_lines
 from build_tools.commands import bench, build, check, compute, new, pack, plan, records, serve, test
-from build_tools.commands.command import FAILURE, INTERRUPTED, USAGE_ERROR, Command, UsageError
+from build_tools.commands.command import FAILURE, INTERRUPTED, USAGE_ERROR, Command
+from build_tools.commands.usage_error import UsageError
 
 COMMANDS: dict[str, Command] = {
     module.COMMAND.name: module.COMMAND

@@ -7,12 +7,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from build_tools.commands.settings import settings
+from build_tools.commands.usage_error import UsageError
+
 SUCCESS, FAILURE, USAGE_ERROR, INTERRUPTED = 0, 1, 2, 130
 """Exit codes: all is well; the book has mistakes or a check failed; the command was called wrongly; Ctrl-C."""
-
-
-class UsageError(Exception):
-    """The command cannot be carried out as it was called; the text says why and what to write instead."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +45,6 @@ def refuse_in_book(target: Path, book: Path) -> None:
 
 def book_folder(arguments: argparse.Namespace) -> Path:
     """The folder that ``--book`` names, or else the settings; it must be there."""
-    from build_tools.commands.settings import settings
-
     folder: Path = arguments.book or settings().book
     if not folder.is_dir():
         raise UsageError(f"there is no folder '{folder}' that the book could be read from")

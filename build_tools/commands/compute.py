@@ -9,7 +9,8 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from build_tools.book.printable import printable_lines
-from build_tools.commands.command import SUCCESS, Command, UsageError, add_book, book_folder
+from build_tools.commands.command import SUCCESS, Command, add_book, book_folder
+from build_tools.commands.usage_error import UsageError
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book
@@ -142,6 +143,7 @@ def _as_data(calculator: Calculator, called: CallResult, answer: Mapping[str, An
         "calculator": calculator.name,
         "inputs": {
             declared.name: entry(declared, values[declared.name], shown_input(declared, values[declared.name]))
+            | {"by": called.settled[declared.name].by if declared.name in called.settled else "default"}
             for declared in calculator.inputs
         },
         "outputs": {
@@ -161,7 +163,10 @@ def _source(book: Book, id: str, clause: str) -> str:
 
 
 def _as_text(calculator: Calculator, answer: dict[str, Any]) -> str:
-    inputs = [[name, given["label"], str(given["shown"])] for name, given in answer["inputs"].items()]
+    inputs = [
+        [name, given["label"], f"{given['shown']}{' (crew standard)' * (given['by'] == 'standard')}"]
+        for name, given in answer["inputs"].items()
+    ]
     lines = [calculator.title, "", "inputs:", *_table(inputs), "", "answer:"]
     for declared in calculator.outputs:
         given = answer["outputs"][declared.name]

@@ -8,7 +8,8 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import SUCCESS, Command, UsageError, add_book, book_folder
+from build_tools.commands.command import SUCCESS, Command, add_book, book_folder
+from build_tools.commands.usage_error import UsageError
 
 if TYPE_CHECKING:
     from build_tools.book.book import Book

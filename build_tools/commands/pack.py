@@ -8,8 +8,9 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder, refuse_in_book
+from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder, refuse_in_book
 from build_tools.commands.settings import settings
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 
 if TYPE_CHECKING:

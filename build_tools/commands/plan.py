@@ -10,8 +10,9 @@ from datetime import date, datetime
 from typing import TYPE_CHECKING
 
 from build_tools.book.printable import printable, printable_lines
-from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder
 from build_tools.commands.site import CACHE, add_today
+from build_tools.commands.usage_error import UsageError
 from build_tools.progress import Progress
 
 if TYPE_CHECKING:

@@ -10,8 +10,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from build_tools.book.printable import printable
-from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, refuse_in_book
+from build_tools.commands.command import FAILURE, SUCCESS, Command, refuse_in_book
 from build_tools.commands.settings import settings
+from build_tools.commands.usage_error import UsageError
 
 if TYPE_CHECKING:
     from build_tools.records.lines import RecordLine

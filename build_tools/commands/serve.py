@@ -8,8 +8,9 @@ import os
 import socket
 import sys
 
-from build_tools.commands.command import FAILURE, SUCCESS, Command, UsageError, add_book, book_folder
+from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder
 from build_tools.commands.site import add_jobs, extra_of, mkdocs
+from build_tools.commands.usage_error import UsageError
 
 TRIES = 50
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools.book.content import FileRefused, content_of
-from build_tools.commands.command import UsageError
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 
 OWN = ROOT / "mkdocs.yml"

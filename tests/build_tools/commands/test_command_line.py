@@ -22,8 +22,8 @@ import pytest
 
 from build_tools import progress
 from build_tools.commands import serve, test
-from build_tools.commands.command import UsageError
 from build_tools.commands.site import settings_for
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 
 pytestmark = pytest.mark.slow

@@ -10,8 +10,8 @@ import pytest
 from build_tools import environment
 from build_tools.commands import pack
 from build_tools.commands.cli import main, read
-from build_tools.commands.command import UsageError
 from build_tools.commands.site import BOOK
+from build_tools.commands.usage_error import UsageError
 from tests.builds import change, copy_book
 
 pytestmark = pytest.mark.slow

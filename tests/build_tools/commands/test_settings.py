@@ -13,8 +13,9 @@ from pathlib import Path
 import pytest
 
 from build_tools.commands import settings as module
-from build_tools.commands.command import UsageError, book_folder
+from build_tools.commands.command import book_folder
 from build_tools.commands.settings import OWN, settings
+from build_tools.commands.usage_error import UsageError
 from build_tools.environment import ROOT
 from tests.builds import SMALL
 
