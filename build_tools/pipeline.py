@@ -1,4 +1,4 @@
-"""From the folder of a book to its site: every stage, in the order in which DEVELOPERS.md draws them.
+"""From the folder of a book to its site: every stage, as DEVELOPERS.md draws them.
 
     read -> link -> check -> plan the jobs -> render the pages -> make the other files
 

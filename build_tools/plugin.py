@@ -72,7 +72,7 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
         """Being here keeps the plugin between the builds of a preview.
 
         A ``--dirty`` preview writes only what changed. For this book that misses nothing, since each file knows
-        whether it changed (:class:`BookFile`), so MkDocs' warning that it might is not passed on.
+        whether it changed (``BookFile`` of ``engine_pages.py``), so MkDocs' warning that it might is not passed on.
         """
         self._preview = command == "serve"
         if dirty:
@@ -95,7 +95,7 @@ class CrewMethodsPlugin(BasePlugin[PluginSettings]):  # type: ignore[no-untyped-
             self._folder = SiteFolder(Path(config.site_dir))
             self._folder.check()
         # A large book is millions of small objects that all stay: looking through them for garbage, again and again,
-        # is a third of the time of a build.
+        # is a quarter of the processor time of a build.
         gc.disable()
         self._site = build(Path(config.docs_dir), options_of(config), self._held)
         for diagnostic in listed(self._site.diagnostics):

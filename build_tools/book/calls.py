@@ -6,19 +6,18 @@ standard that is declared as its default (``default_of`` of a value), or else th
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from build_tools.book.book import Book
+from build_tools.book.model.base import Written
 from build_tools.book.references import VALUE, figure_of
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
 from calculators.ways import with_way
 from calculators.writing import feet_inches
 from calculators.writing_units import write
-
-Written = str | list[dict[str, str]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +90,15 @@ def settle(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) ->
             settled[each.name] = SettledInput(each.default, "default")
     complaints = [InputError(refused.input, refused.message) for refused in refusals]
     return CallResult(calculator, settled, None, complaints)
+
+
+def departures(book: Book, called: CallResult) -> Iterator[tuple[str, str]]:
+    """What a call was given beside what it would start at: the label of each such input, and its text."""
+    starts = settle(book, called.calculator, {}).values
+    for each in called.calculator.inputs:
+        value = called.values.get(each.name)
+        if value not in (None, [], "") and value != starts.get(each.name):
+            yield each.label, shown_input(each, value)
 
 
 def resolve(book: Book, text: Written) -> Written | None:

@@ -6,8 +6,9 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from build_tools.book.book import Book
-from build_tools.book.calls import InputError, Written, settle, shown_input
+from build_tools.book.calls import InputError, settle, shown_input
 from build_tools.book.diagnostics import did_you_mean
+from build_tools.book.model.base import Written
 from build_tools.book.model.table import Axis, Table
 from build_tools.book.references import figure_of
 from calculators.declaration import Calculator, Input, Refused

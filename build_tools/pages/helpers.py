@@ -190,8 +190,8 @@ class Helpers:
     ) -> dict[str, Any]:
         """A call as the templates show it: what was given, what stood at its standard, the answer, the working.
 
-        ``given`` holds the inputs that the call itself sets; ``key`` names the form in addresses; ``readings`` maps
-        inputs to the measurements that they are read at.
+        ``given`` holds the inputs that the call sets; ``key`` names the form in addresses; ``readings`` maps inputs
+        to measurements.
         """
         calculator, answer = called.calculator, called.answer or {}
         texts = shown(calculator, answer)
@@ -199,17 +199,15 @@ class Helpers:
         opened = open_inputs(called, {*given, *readings}, standards)
         is_first = calculator.name not in self.formed
         self.formed.add(calculator.name)
-        lines = [
-            self._line(each, called.values.get(each.name), standards.get(each.name)) | {"open": each.name in opened}
-            for each in calculator.inputs
-        ]
+        values = called.values
+        lines = [self._line(each, values.get(each.name), standards.get(each.name)) for each in calculator.inputs]
         return {
             "calculator": calculator.name,
             "title": calculator.title,
             "url": self.url("calculator", calculator.name),
             "is_first": is_first,
-            "inputs": [line for line in lines if line["open"]],
-            "standards": [line for line in lines if not line["open"]],
+            "inputs": [line for line in lines if line["name"] in opened],
+            "rest": [line for line in lines if line["name"] not in opened],
             "start": start_of(self.context.book, called, key, given, readings) if calculator.on_site else "",
             "outputs": [_output(output, texts[output.name]) for output in in_order_of(calculator.outputs, show)],
             "working": answer.get("working", []),

@@ -9,7 +9,8 @@ from typing import Any
 from markupsafe import Markup
 
 from build_tools.book.book import Book
-from build_tools.book.calls import CallResult, Written, resolve
+from build_tools.book.calls import CallResult, resolve
+from build_tools.book.model.base import Written
 from build_tools.browser.in_script import data_in_script
 from calculators.declaration import Calculator, Input
 

@@ -46,4 +46,4 @@ def _instead(calculator: Calculator, name: str) -> str:
 
 
 def _is_standard(written: Written) -> bool:
-    return isinstance(written, str) and written.removeprefix("-").startswith(VALUE)
+    return isinstance(written, str) and written.startswith(VALUE)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from build_tools.book.calls import CallResult, shown_input
 from build_tools.book.diagnostics import Diagnostic
 from calculators.declaration import Answer
 
@@ -45,14 +44,6 @@ class TakeOff:
     times: float
     materials: list[MaterialNeed] = field(default_factory=list)
     diagnostics: list[Diagnostic] = field(default_factory=list)
-
-
-def shown_inputs(called: CallResult) -> Iterator[tuple[str, str]]:
-    """What a calculator took, beside what it starts at by itself: the label of each input and its text."""
-    for each in called.calculator.inputs:
-        value = called.values.get(each.name)
-        if value not in (None, [], "") and value != each.default:
-            yield each.label, shown_input(each, value)
 
 
 def cut_pieces_of(answer: Answer, stock: str, times: int) -> Iterator[CutPiece]:

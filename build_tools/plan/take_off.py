@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from build_tools.book import quantities
 from build_tools.book.amounts import measured, read_figure, split_amount
 from build_tools.book.book import Entry
-from build_tools.book.calls import CallResult
+from build_tools.book.calls import CallResult, departures
 from build_tools.book.checks.context import Context
 from build_tools.book.diagnostics import Diagnostic, did_you_mean
 from build_tools.book.model.base import Written
@@ -19,7 +19,7 @@ from build_tools.book.model.table import Amount, Call
 from build_tools.book.yaml_reader import Location
 from build_tools.plan.example import example_of, missing_inputs, settings_of
 from build_tools.plan.measures import UnknownMeasure, columns_of, known_sizes, substitute_measures
-from build_tools.plan.needs import MaterialNeed, TakeOff, cut_pieces_of, shown_inputs
+from build_tools.plan.needs import MaterialNeed, TakeOff, cut_pieces_of
 from calculators.answering import split_rows
 from calculators.declaration import Refused
 from calculators.reading import Unreadable, read
@@ -133,7 +133,7 @@ class _TaskReader:
                 "" if count == 1 else f"x {share or decimal(count, 2)}",
                 line.quantity.calculator,
                 tuple(answer.get("working", ())),
-                tuple(shown_inputs(called)),
+                tuple(departures(self.context.book, called)),
                 tuple(cut_pieces_of(answer, line.cut, round(count))) if line.cut else (),
             )
         number = quantities.amount(self.context.book, line.quantity).number

@@ -61,7 +61,7 @@ def test_calculators_start_at_the_new_figure_everywhere(id: str, monkeypatch: py
         helpers = Helpers(after, "", {})
         called = settle(after.book, calculator, example(calculator, name))
         worked = helpers.worked(replace(called, answer=some_answer(calculator.name)), "x", {})
-        (line,) = [line for line in (*worked["inputs"], *worked["standards"]) if line["name"] == name]
+        (line,) = [line for line in (*worked["inputs"], *worked["rest"]) if line["name"] == name]
         assert (line["label"], line["text"]) == (item.label, shown_input(item, value))
         assert line["standard"]["written"] == other(id)
 

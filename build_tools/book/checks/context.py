@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from build_tools.book.book import Book
-from build_tools.book.calls import CallResult, Written, call
+from build_tools.book.calls import CallResult, call
 from build_tools.book.index import Index, make_index
 from build_tools.book.memo import Memo
+from build_tools.book.model.base import Written
 from build_tools.book.model.table import Amount, Call, Form, Table
 from build_tools.book.references import figure_of
 from build_tools.book.tables import ComputedTable, TableError, compute_table

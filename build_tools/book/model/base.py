@@ -75,7 +75,6 @@ MaterialId = Annotated[str, _NAME, RefersTo("material")]
 CalculatorId = Annotated[str, _NAME, RefersTo("calculator")]
 InspectionId = Annotated[str, _NAME, RefersTo("inspection")]
 SourceId = Annotated[str, _NAME, RefersTo("source")]
-TradeId = Annotated[str, _NAME, RefersTo("trade")]
 DangerId = Annotated[str, _NAME, RefersTo("danger")]
 PersonId = Annotated[str, _NAME, RefersTo("person")]
 

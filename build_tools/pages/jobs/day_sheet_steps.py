@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 from typing import Any
 
-from build_tools.book.calls import CallResult, shown_input
+from build_tools.book.calls import CallResult, departures
 from build_tools.book.model.procedure import Procedure
 from build_tools.book.model.step import Message, Step
 from build_tools.book.model.table import Form
@@ -78,18 +78,11 @@ def _answer(helpers: Helpers, form: Form, called: CallResult) -> dict[str, Any]:
                 lists.append({"label": output.label, "heads": heads, "rows": rows[:ROWS], "more": len(rows) - ROWS})
         elif text and not (output.quantity == "count" and answer[output.name] == 0):
             lines.append((output.label, text))
-    standards = helpers.context.book.standards(calculator.name)
-    given = [
-        (each.label, shown_input(each, called.values[each.name]))
-        for each in calculator.inputs
-        if called.values.get(each.name) not in (None, [], "") and each.name not in standards
-        if called.values[each.name] != each.default
-    ]
     return {
         "title": calculator.title,
         "of": [],
         "open": False,
-        "given": given,
+        "given": list(departures(helpers.context.book, called)),
         "lines": lines,
         "lists": lists,
         "cautions": list(answer.get("cautions", [])),

@@ -72,7 +72,7 @@ PROCEDURES = {
     "calculator": "Calculator",
     "work_it_out": "Work it out for other figures",
     "given": "Given",
-    "at_standards": "The rest, at our standards",
+    "at_standards": "The rest, at our standards and usual figures",
     "you_give_it": "you give it",
     "answer": "Answer",
     "caution": "Watch",
