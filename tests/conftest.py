@@ -12,7 +12,6 @@ from tests.builds import build_site
 from tests.once import once, shared_folder, solved_plans
 from tests.site_pages import SitePage, read_site
 
-pytest_plugins = ["tests.left_behind"]
 SLOW = {"kept", "site", "browser", "browsers"}
 """The fixtures that build a site or start a browser."""
 settings.register_profile("book", deadline=None, derandomize=True)

@@ -55,7 +55,7 @@ def _fits(id: str, text: str) -> bool:
         item = calculator.input(name)
         assert item is not None
         try:
-            value = read_input(item, text)
+            value = read_input(item, other_of(id, calculator.name, name, text))
         except Refused:
             return False
         if limits([item], {name: value}):
@@ -72,8 +72,14 @@ def _fits(id: str, text: str) -> bool:
 
 def starts(id: str) -> list[tuple[Calculator, str]]:
     """The inputs that start at a standard."""
-    places = [place.split(".") for place in context().book.values[id].item.default_of]
-    return [(context().calculators[name], item) for name, item in places]
+    places = context().book.values[id].item.starts()
+    return [(context().calculators[start.calculator], start.input) for start in places]
+
+
+def other_of(id: str, calculator: str, name: str, text: str = "") -> str:
+    """The other figure, or the one given, as an input that starts at the standard takes it: with the input's way."""
+    ways = {start[:2]: start.way for start in context().book.values[id].item.starts()}
+    return f"{text or other(id)} {ways[calculator, name]}".rstrip()
 
 
 @lru_cache
@@ -96,7 +102,7 @@ def given(id: str) -> dict[str, Any]:
     for calculator, name in starts(id):
         item = calculator.input(name)
         assert item is not None
-        found[f"{calculator.name}.{name}"] = read_input(item, other(id))
+        found[f"{calculator.name}.{name}"] = read_input(item, other_of(id, calculator.name, name))
     return found
 
 

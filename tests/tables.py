@@ -41,16 +41,18 @@ def tables(book: Path) -> dict[tuple[str, str], dict[str, Any]]:
 def inside(calculator: Calculator, name: str, text: Any, book: Path) -> Any:
     """An input as the calculator takes it, a crew standard by its figure."""
     if isinstance(text, str) and text.startswith("value:"):
-        text = values(book)[text.removeprefix("value:")]["quantity"]
+        id, _, way = text.removeprefix("value:").partition(" ")
+        text = f"{values(book)[id]['quantity']} {way}".rstrip()
     return read_inputs(calculator, {name: text})[0][name]
 
 
 def standards(calculator: Calculator, book: Path) -> dict[str, Any]:
     """The inputs that start at a crew standard."""
     return {
-        place.partition(".")[2]: inside(calculator, place.partition(".")[2], value["quantity"], book)
+        name: inside(calculator, name, f"{value['quantity']} {way}".rstrip(), book)
         for value in values(book).values()
         for place in value.get("default_of", [])
+        for name, _, way in [place.removeprefix(f"{calculator.name}.").partition(" ")]
         if place.startswith(f"{calculator.name}.")
     }
 

@@ -72,13 +72,13 @@ class Book:
         return getattr(self, FIELD[scheme])  # type: ignore[no-any-return]
 
     def standards(self, calculator: str) -> dict[str, str]:
-        """Input name of that calculator to the id of the crew standard that is its default."""
+        """Input name of that calculator to the crew standard that it starts at, as a field names it:
+        ``value:flange-above-floor flange above floor``."""
         if self._standards is None:
             self._standards = {}
             for id, entry in self.values.items():
-                for place in entry.item.default_of:
-                    name, _, input_name = place.partition(".")
-                    self._standards.setdefault(name, {})[input_name] = id
+                for start in entry.item.starts():
+                    self._standards.setdefault(start.calculator, {})[start.input] = f"value:{id} {start.way}".rstrip()
         return self._standards.get(calculator, {})
 
     def entries(self) -> list[tuple[str, Entry[Any]]]:

@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 from build_tools.book.book import Book
 from build_tools.book.model.base import Written
-from build_tools.book.references import VALUE, figure_of
+from build_tools.book.references import figure_of
 from calculators.declaration import Answer, Calculator, Input, Refused
 from calculators.run import read_inputs, run
 from calculators.ways import with_way
@@ -33,7 +33,7 @@ class InputError:
 class SettledInput:
     """The figure of an input that holds, in the unit of the inside, and who settled it.
 
-    ``standard`` is the id of the crew standard, where it is one that holds.
+    ``standard`` is the crew standard as a field names it, where it is one that holds: ``value:bowl-recess``.
     """
 
     value: Any
@@ -71,12 +71,12 @@ def settle(book: Book, calculator: Calculator, inputs: Mapping[str, Written]) ->
     """The inputs of a call as they hold, not worked out yet. An input that is neither given nor has a default, or whose
     figure cannot be read, is among the complaints."""
     standards = {
-        name: id
-        for name, id in book.standards(calculator.name).items()
+        name: standard
+        for name, standard in book.standards(calculator.name).items()
         if name not in inputs and calculator.input(name) is not None
     }
     written: dict[str, object] = {}
-    for name, text in {**{name: f"{VALUE}{id}" for name, id in standards.items()}, **inputs}.items():
+    for name, text in {**standards, **inputs}.items():
         resolved = resolve(book, text)
         if resolved is not None:
             written[name] = resolved

@@ -94,8 +94,8 @@ def _link_back(book: Book, calculators: dict[str, Calculator], memo: Memo, index
             if target != user:
                 back.setdefault(target, {})[user] = None
     for id, value in book.values.items():
-        for place in value.item.default_of:
-            back.setdefault(("value", id), {})["calculator", place.partition(".")[0]] = None
+        for start in value.item.starts():
+            back.setdefault(("value", id), {})["calculator", start.calculator] = None
     for name, calculator in calculators.items():
         for citation in calculator.sources:
             back.setdefault(("source", citation.source), {})["calculator", name] = None

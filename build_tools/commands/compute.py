@@ -97,6 +97,7 @@ def _complaints(calculator: Calculator, called: CallResult, book: Book, *, shown
 def _described(calculator: Calculator, book: Book) -> list[str]:
     """The inputs in a table: name, what it is, in which unit, what it starts at, its limits or choices."""
     from build_tools.book.calls import settle, shown_input
+    from build_tools.book.references import figure_of
 
     starts = settle(book, calculator, {}).settled
     rows = []
@@ -105,7 +106,7 @@ def _described(calculator: Calculator, book: Book) -> list[str]:
         if settled := starts.get(declared.name):
             start = str(settled.value) if declared.choices else shown_input(declared, settled.value)
             if settled.by == "standard":
-                start = f"{book.values[settled.standard].item.quantity} (crew standard)"
+                start = f"{figure_of(settled.standard, book)} (crew standard)"
         rows.append([declared.name, declared.label, start, _limits(declared)])
     return _table(rows)
 

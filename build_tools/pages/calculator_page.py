@@ -48,15 +48,12 @@ def calculator_page(renderer: Renderer, calculator: Calculator) -> Page:
 
 def example_of(calculator: Calculator, standards: dict[str, str]) -> dict[str, Any]:
     """The example of a calculator, at the crew's standards where an input has one."""
-    return {
-        name: f"value:{standards[name]}" if name in standards else written
-        for name, written in calculator.example.items()
-    }
+    return {name: standards.get(name, written) for name, written in calculator.example.items()}
 
 
 def _input(helpers: Helpers, declared: Input, standards: dict[str, str], words: dict[str, str]) -> dict[str, Any]:
     """An input: where it starts, the usual range and the hard limits, as people write them."""
-    id = standards.get(declared.name)
+    standard = standards.get(declared.name)
     default = (
         shown_input(declared, declared.default) if declared.default not in (None, [], "") else words["you_give_it"]
     )
@@ -70,7 +67,7 @@ def _input(helpers: Helpers, declared: Input, standards: dict[str, str], words: 
     return {
         "label": declared.label,
         "help": declared.help,
-        "standard": helpers.written(f"value:{id}") if id else default,
+        "standard": helpers.written(standard) if standard else default,
         "usual": usual or NOTHING,
         "limits": limits or NOTHING,
     }

@@ -221,10 +221,11 @@ class Helpers:
         """An input as the templates show it; without a text where it has nothing yet."""
         line = field_of(declared, fixed_words(self.context.book.language))
         line["text"] = "" if value in (None, [], "") else shown_input(declared, value)
-        line["standard"] = standard and {
-            "url": self.url("value", standard),
-            "title": self.title("value", standard),
-            "written": self.context.book.values[standard].item.quantity,
+        id = named_value(standard or "")
+        line["standard"] = id and {
+            "url": self.url("value", id),
+            "title": self.title("value", id),
+            "written": self.figure(standard or ""),
         }
         return line
 

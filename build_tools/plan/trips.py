@@ -74,9 +74,8 @@ def times_of(book: Book, job: Job, id: str, written: str) -> int:
     """How often a trip is made: what the task gives a calculator goes before the standard that is its default."""
     scheme, _, value = written.partition(":")
     if scheme == "value" and value in book.values:
-        for name in book.values[value].item.default_of:
-            calculator, _, item = name.partition(".")
-            given = job.tasks[id].inputs.get(calculator, {}).get(item)
+        for start in book.values[value].item.starts():
+            given = job.tasks[id].inputs.get(start.calculator, {}).get(start.input)
             if isinstance(given, str):
                 written = str(substitute_measures(given, job, job.tasks[id].space))
     return max(1, quantities.count(book, written))

@@ -37,11 +37,12 @@ for (const name of ["alert", "confirm", "prompt"]) window[name] = () => ran(name
 """
 LOOK = r"""
 const GONE = `iframe object embed base frameset marquee plaintext xmp noembed noframes math foreignObject animate set
-  template audio video crew-vector #vector link[href^=http]`.split(/\s+/);
+  audio video crew-vector #vector link[href^=http]`.split(/\s+/);
 const ADDRESS = /^(?:#|\.{0,2}\/|https:\/\/|[\w-]+(?:[/.#?]|$)|$|data:image\/|blob:)/;
 window.lookAt = (page) => {
   const said = [];
-  for (const one of page.querySelectorAll("*")) {
+  const held = [...page.querySelectorAll("template")].flatMap(({ content }) => [...content.querySelectorAll("*")]);
+  for (const one of [...page.querySelectorAll("*"), ...held]) {
     for (const { name, value } of one.attributes) {
       const isAddress = ["href", "src", "action", "formaction", "xlink:href", "data", "srcdoc"].includes(name);
       const isStrange = isAddress && !ADDRESS.test(value.replace(location.origin, ""));
@@ -53,7 +54,8 @@ window.lookAt = (page) => {
     if (one.type) JSON.parse(one.textContent);
     else if (!one.src && one.parentElement !== page.head) said.push(`runs in the page: ${one.textContent}`);
   }
-  said.push(...GONE.filter((one) => page.querySelector(one)));
+  said.push(...GONE.filter((one) => page.querySelector(one) || held.some((part) => part.matches(one))));
+  if (page.querySelector("template:not(.worked-form dd > template)")) said.push("template");
   const foot = page.querySelector(".md-footer .book-foot");
   const made = page.querySelectorAll(".md-content > article > .crew").length;
   if (!foot || foot.closest(".crew") || made !== (page.URL.endsWith("404.html") ? 0 : 1)) said.push("ends early");

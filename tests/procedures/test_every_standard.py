@@ -36,7 +36,7 @@ from build_tools.plan.plan import Plan
 from build_tools.plan.take_off import take_off
 from calculators.declaration import Calculator, Refused
 from calculators.run import run
-from tests.standards import IDS, context, given, other, probes, starts, with_other
+from tests.standards import IDS, context, given, other, other_of, probes, starts, with_other
 
 pytestmark = pytest.mark.slow
 
@@ -55,15 +55,14 @@ def test_calculators_start_at_the_new_figure_everywhere(id: str, monkeypatch: py
         assert value != old
         assert settle(after.book, calculator, {}).values[name] == value
         assert standards_of(after, calculator)[name] == value
-        assert any(
-            line.split()[0] == name and f" {other(id)} (crew standard)" in line for line in lines(after, calculator)
-        )
+        new = other_of(id, calculator.name, name)
+        assert any(line.split()[0] == name and f" {new} (crew standard)" in line for line in lines(after, calculator))
         helpers = Helpers(after, "", {})
         called = settle(after.book, calculator, example(calculator, name))
         worked = helpers.worked(replace(called, answer=some_answer(calculator.name)), "x", {})
         (line,) = [line for line in (*worked["inputs"], *worked["rest"]) if line["name"] == name]
         assert (line["label"], line["text"]) == (item.label, shown_input(item, value))
-        assert line["standard"]["written"] == other(id)
+        assert line["standard"]["written"] == new
 
 
 @lru_cache
@@ -152,7 +151,7 @@ def table(after: Context, id: str, part: Table, name: str) -> None:
     if name in part.fixed and named_value(str(part.fixed[name])) != id:
         return
     few = part.model_copy(update={"down": short(part.down), "across": short(part.across) if part.across else None})
-    outright = few.model_copy(update={"fixed": {**part.fixed, name: other(id)}})
+    outright = few.model_copy(update={"fixed": {**part.fixed, name: other_of(id, part.calculator, name)}})
     assert [row.cells for row in after.table(few)[0].rows] == [row.cells for row in after.table(outright)[0].rows]
 
 
@@ -220,9 +219,12 @@ def test_a_limit_that_is_worked_out_moves() -> None:
     assert found
     for step, limit in found:
         moved = set()
-        for input, id in context().book.standards(limit.calculator).items():
+        for input, standard in context().book.standards(limit.calculator).items():
+            id = named_value(standard) or ""
             after = with_other(id)
-            outright = limit.model_copy(update={"inputs": {input: other(id), **limit.inputs}})
+            outright = limit.model_copy(
+                update={"inputs": {input: other_of(id, limit.calculator, input), **limit.inputs}}
+            )
             assert after.figure(limit) == context().figure(outright)
             if after.figure(limit) != context().figure(limit):
                 moved.add(id)
@@ -307,7 +309,7 @@ def outright(entry: Entry[Job], task: str, id: str) -> dict[str, float]:
     inputs = {name: dict(given) for name, given in item.inputs.items()}
     for calculator, name in starts(id):
         if calculator.name in called_in(item.procedure):
-            inputs.setdefault(calculator.name, {}).setdefault(name, other(id))
+            inputs.setdefault(calculator.name, {}).setdefault(name, other_of(id, calculator.name, name))
     more = {**entry.item.tasks, task: item.model_copy(update={"inputs": inputs})}
     made = take_off(context(), replace(entry, item=entry.item.model_copy(update={"tasks": more})), task)
     return {need.material: need.number for need in made.materials}

@@ -14,6 +14,7 @@ import calculators
 from build_tools.book.amounts import read_figure
 from build_tools.book.calls import settle, shown_input
 from build_tools.book.model.table import Call, Form, Table
+from build_tools.book.references import figure_of, named_value
 from build_tools.book.traverse import traverse
 from build_tools.pages.calculator_page import example_of
 from calculators.declaration import Refused
@@ -100,10 +101,10 @@ def test_no_label_of_a_calculator_holds_the_figure_of_a_standard(name: str) -> N
         texts += [(each.name, text) for text in (each.label, each.help, *(choice.label for choice in each.choices))]
     texts += [(each.name, text) for each in calculator.outputs for text in (each.label, each.help)]
     values = settle(context().book, calculator, {}).values
-    for input, id in context().book.standards(name).items():
+    for input, standard in context().book.standards(name).items():
         item = calculator.input(input)
         assert item is not None
-        for figure in {shown_input(item, values[input]), context().book.values[id].item.quantity}:
+        for figure in {shown_input(item, values[input]), figure_of(standard, context().book) or ""}:
             pattern = re.compile(rf"(?<![\d/.-]){re.escape(figure)}(?![\w/])")
             wrong = [(at, text) for at, text in texts if re.search(r"[a-z%]", figure) and pattern.search(text)]
             assert [each for each in wrong if (name, each[0]) not in PUBLISHED] == [], (input, figure)
@@ -117,7 +118,7 @@ def test_no_answer_holds_the_old_figures(name: str) -> None:
     """
     calculator = context().calculators[name]
     standards = context().book.standards(name)
-    new = {input: given(id)[f"{name}.{input}"] for input, id in standards.items()}
+    new = {input: given(named_value(standard) or "")[f"{name}.{input}"] for input, standard in standards.items()}
     for values in probes(name)[:8]:
         start = {**values, **{input: settle(context().book, calculator, {}).values[input] for input in standards}}
         try:

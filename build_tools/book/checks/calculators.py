@@ -44,9 +44,9 @@ def standards(context: Context) -> Iterator[Diagnostic]:
     """What a value is the default of exists, is set by one value alone, and takes it."""
     taken: dict[str, str] = {}
     for id, entry in context.book.values.items():
-        for index, place in enumerate(entry.item.default_of):
+        for index, (name, input_name, _) in enumerate(entry.item.starts()):
             at: Location = ("default_of", index)
-            name, _, input_name = place.partition(".")
+            place = f"{name}.{input_name}"
             calculator = context.calculators.get(name)
             if calculator is None:
                 yield entry.error(at, f"there is no calculator '{name}'", did_you_mean(name, context.calculators))

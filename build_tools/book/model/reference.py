@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, NamedTuple
 
 from pydantic import Field
 
@@ -25,14 +25,36 @@ class Trade(Part):
 class Value(Part):
     """A crew standard: a figure written once.
 
-    ``default_of`` names the calculator inputs that start at it (``wax-ring.recess``).
+    ``default_of`` names the calculator inputs that start at it (``wax-ring.recess``), with its way where the input
+    has ways (``wax-ring.rise flange above floor``).
     """
 
     title: Text
     quantity: Measure
     basis: Basis
     means: Prose
-    default_of: list[Annotated[str, Field(pattern=r"^[a-z0-9-]+\.[a-z0-9_]+$")]] = []
+    default_of: list[Annotated[str, Field(pattern=r"^[a-z0-9-]+\.[a-z0-9_]+( [a-z ]+)?$")]] = []
+
+    def starts(self) -> list[Start]:
+        """What ``default_of`` names.
+
+        >>> Value.model_construct(default_of=["wax-ring.rise flange above floor"]).starts()
+        [Start(calculator='wax-ring', input='rise', way='flange above floor')]
+        """
+        found = []
+        for place in self.default_of:
+            name, _, way = place.partition(" ")
+            calculator, _, input = name.partition(".")
+            found.append(Start(calculator, input, way))
+        return found
+
+
+class Start(NamedTuple):
+    """An input of a calculator that starts at a crew standard; ``way`` is empty where it has no ways."""
+
+    calculator: str
+    input: str
+    way: str
 
 
 class Term(Part):

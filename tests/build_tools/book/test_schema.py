@@ -126,7 +126,7 @@ def wrong_output(data: dict[str, Any]) -> None:
 
 
 def wrong_amount(data: dict[str, Any]) -> None:
-    next(line for line in data["materials"] if "inputs" in line["quantity"])["quantity"]["output"] = "rings"
+    next(line for line in data["materials"] if "output" in line["quantity"])["quantity"]["output"] = "rings"
 
 
 def wrong_calculator(data: dict[str, Any]) -> None:
