@@ -7,24 +7,34 @@ from datetime import date
 from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
 
 from build_tools.pipeline import Options
 
-OWNER = "owner"
-"""For whom a site is made where its settings do not say; everybody else gets it without money and private notes."""
+OWNER, CREW = "owner", "crew"
+"""For whom a site is made; the crew gets it without money and private notes."""
 
 
 def options_of(config: MkDocsConfig) -> Options:
     """What the settings say of a site. ``extra`` may name for whom it is made (``made_for``), the day from which jobs
     are planned (``today``), and the folder for what is dear to make (``cache``; beside the settings, if left out)."""
     cache, today = config.extra.get("cache"), str(config.extra.get("today") or "")
+    if cache is not None and not isinstance(cache, str):
+        raise PluginError(f"extra: cache: '{cache}' is no folder: write its name")
+    try:
+        day = date.fromisoformat(today) if today else None
+    except ValueError:
+        raise PluginError(f"extra: today: '{today}' is no day: write it like 2026-11-28") from None
+    made_for = config.extra.get("made_for", OWNER)
+    if made_for not in (OWNER, CREW):
+        raise PluginError(f"extra: made_for: '{made_for}' is neither {OWNER} nor {CREW}")
     return Options(
         cache=Path(cache) if cache else Path(config.config_file_path or "mkdocs.yml").parent / ".cache",
         site_name=config.site_name,
         description=config.site_description or "",
         site_url=_published_at(config),
-        for_owner=config.extra.get("made_for", OWNER) == OWNER,
-        today=date.fromisoformat(today) if today else None,
+        for_owner=made_for == OWNER,
+        today=day,
         strict=config.strict,
     )
 

@@ -11,6 +11,7 @@ from math import isfinite
 from typing import Any
 
 from calculators.answering import (
+    emptied,
     filled,
     keep_limits,
     missing,
@@ -80,7 +81,7 @@ def _plan(item: Input, given: list[Any], name: str, label: str) -> Any:
         text = plan_text(given)
     except ValueError as wrong:
         raise Refused(name, f"{label}: {wrong}") from None
-    return read_one(item, text, name, label, False) if given else []
+    return read_one(item, text, name, label, False) if given else emptied(item, name, label)
 
 
 def _text(given: object, name: str, label: str) -> str:

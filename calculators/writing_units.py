@@ -23,13 +23,13 @@ from calculators.writing import (
 def one_of(unit: str) -> str:
     """The unit word for one: `bundles` is `bundle`. The last word is the one that changes.
 
-    >>> [one_of("bundles"), one_of("boxes"), one_of("days"), one_of("in"), one_of("glass")]
-    ['bundle', 'box', 'day', 'in', 'glass']
+    >>> [one_of("bundles"), one_of("boxes"), one_of("days"), one_of("in"), one_of("glass"), one_of("s")]
+    ['bundle', 'box', 'day', 'in', 'glass', 's']
     """
     for ending in ["ches", "shes", "xes", "sses"]:
         if unit.endswith(ending):
             return unit[0 : len(unit) - 2]
-    return unit[0 : len(unit) - 1] if unit.endswith("s") and not unit.endswith("ss") else unit
+    return unit[0 : len(unit) - 1] if len(unit) > 1 and unit.endswith("s") and not unit.endswith("ss") else unit
 
 
 def with_unit(number: str, unit: str) -> str:

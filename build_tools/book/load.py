@@ -134,7 +134,7 @@ def _parse_document(document: Document, model: type[Part], *, many: bool) -> _Pa
         parsed.unread.append("*")
         return parsed
     if not isinstance(data, dict):
-        what = "ids with their entries" if many else "the fields of a procedure"
+        what = "ids with their entries" if many else f"the fields of a {model.__name__.lower()}"
         parsed.diagnostics.append(document.error((), f"holds no fields: {what} are wanted, one 'name: ...' to a line"))
         parsed.unread.append("*")
         return parsed

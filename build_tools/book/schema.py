@@ -88,10 +88,11 @@ def schema_files() -> dict[str, str]:
 def write_schemas(book: Path) -> None:
     """Put the schemas where the first line of a book's files says, as far as they are not there.
 
-    A book that cannot be written to does without: only editors read them.
+    A folder without a file of a book gets none, and a book that cannot be written to does without: only editors read
+    them. They are never written through a link, which may lead anywhere.
     """
     folder = book / FOLDER
-    if not book.is_dir():
+    if folder.is_symlink() or not any(book.glob("*/*.yaml")):
         return
     with suppress(OSError):
         for name, text in schema_files().items():

@@ -7,6 +7,7 @@ import sys
 
 from build_tools.commands.command import FAILURE, SUCCESS, Command, add_book, book_folder
 from build_tools.commands.site import CACHE
+from build_tools.commands.usage_error import UsageError
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -21,7 +22,10 @@ def run(arguments: argparse.Namespace) -> int:
     from build_tools.pipeline import Options, read_checked
     from build_tools.plan.checks import check_jobs
 
-    checked = read_checked(book_folder(arguments), Options(CACHE))
+    folder = book_folder(arguments)
+    checked = read_checked(folder, Options(CACHE))
+    if not checked.context.book.procedures and not checked.diagnostics:
+        raise UsageError(f"there is no procedure in '{folder}': 'new TRADE/PROCEDURE --book {folder}' writes the first")
     found = set(checked.diagnostics)
     if not stops(found):
         found |= set(check_jobs(checked.context))

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from calculators.declaration import CREW_RULE, Answer, Calculator, Choice, Input, Output, Refused
+from calculators.registry import CALCULATORS
 from calculators.run import compute, limits, read_inputs, run, shown
 
 CUTS = (
@@ -106,7 +107,6 @@ def test_inputs_are_read_by_their_declaration() -> None:
         ),
         ({"rise": "1", "cuts": "6 in\n\n"}, {"rise": 1, "cuts": [{"width": 6, "count": 1}]}),
         ({"rise": "1", "room": [{"points": []}]}, {"rise": 1, "room": [{"points": []}]}),
-        ({"rise": "1", "room": []}, {"rise": 1, "room": []}),
         (
             {"rise": "1", "room": [{"name": "hall: up", "length": "2 ft", "width": "1 ft"}]},
             {"rise": 1, "room": [{"name": "hall up", "less": False, "points": [[0, 0], [24, 0], [24, 12], [0, 12]]}]},
@@ -184,6 +184,15 @@ def test_other_ways_to_give_inputs(written: Mapping[str, object], read: dict[str
 def test_refused_inputs(written: Mapping[str, object], input: str, message: str) -> None:
     refused = read_inputs(INVENTED, written)[1]
     assert [(refusal.input, refusal.message) for refusal in refused] == [(input, message)]
+
+
+@pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
+def test_an_empty_list_of_rooms_is_refused_where_rooms_are_wanted(calculator: Calculator) -> None:
+    """As an emptied field is."""
+    for item in calculator.inputs:
+        if item.quantity == "plan" and item.default != []:
+            _, refusals = read_inputs(calculator, {**calculator.example, item.name: []})
+            assert [(one.input, " is empty: " in one.message) for one in refusals] == [(item.name, True)]
 
 
 def test_every_mistake_is_named_in_one_go() -> None:

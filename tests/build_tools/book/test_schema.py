@@ -63,6 +63,17 @@ def test_checking_a_book_puts_its_schemas_there(tmp_path: Path) -> None:
     write_schemas(book / "plumbing" / "set-bowl.yaml")
 
 
+def test_schemas_go_nowhere_but_into_a_book(tmp_path: Path) -> None:
+    """A folder that holds no book is left as it is, and so is one that a link in a book leads to."""
+    write_schemas(tmp_path)
+    book, elsewhere = copy_book(tmp_path, SMALL), tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    (book / FOLDER).symlink_to(elsewhere)
+    write_schemas(book)
+    assert not (tmp_path / FOLDER).exists()
+    assert not list(elsewhere.iterdir())
+
+
 @pytest.mark.parametrize("name", sorted(schemas(CALCULATORS)))
 def test_each_schema_is_a_schema(name: str) -> None:
     """Each is sound JSON Schema of the draft that it names."""

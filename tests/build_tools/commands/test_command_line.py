@@ -132,6 +132,14 @@ def test_every_mistake_is_named_and_counted(book: Path) -> None:
     assert ran.err.splitlines()[-1].startswith("2 errors")
 
 
+def test_a_folder_without_a_procedure_is_no_book(tmp_path: Path) -> None:
+    """A mistyped folder does not pass as a book without mistakes, and nothing is written there."""
+    ran = run("check", "--book", tmp_path)
+    assert ran.code == 2
+    assert f"there is no procedure in '{tmp_path}'" in ran.err
+    assert not list(tmp_path.iterdir())
+
+
 def test_a_warning_counts_under_strict_alone(book: Path) -> None:
     (book / "reference" / "values" / "more.yaml").write_text(
         "odd-height:\n  title: Odd height\n  quantity: 77 in\n  basis: this crew's rule\n  means: A height.\n",
